@@ -1,0 +1,1 @@
+"""What the angler says, and what it comes to in numbers."""

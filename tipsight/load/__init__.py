@@ -1,0 +1,1 @@
+"""What the tip costs in shot."""

@@ -1,0 +1,1 @@
+"""Light that reaches the tip and the water behind it."""

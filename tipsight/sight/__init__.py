@@ -1,0 +1,1 @@
+"""What the eye makes of the tip."""
