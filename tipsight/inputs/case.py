@@ -6,6 +6,7 @@ from typing import Literal
 ColourVision = Literal["normal", "red-weak", "red-blind", "green-weak", "green-blind"]
 Tint = Literal["none", "grey", "amber", "brown", "polarised"]
 Stocks = Literal["solid", "thin tube", "thick tube", "cane", "quill", "balsa"]
+LightStick = Literal["none", "3 x 23 mm", "4.5 x 39 mm"]
 Fixing = Literal["bulk", "spread"]
 
 
@@ -158,6 +159,10 @@ class Tip:
     coats: int = 3
     """All coats on the tip, white and clear ones included."""
     pulls_out: bool = False
+    sleeve: bool = False
+    """A slip-on sleeve over the showing part: a millimetre thicker there."""
+    light_stick: LightStick = "none"
+    """Carried above the water."""
 
 
 @dataclass(frozen=True)
