@@ -1,0 +1,66 @@
+"""Where lead could be lawful at all; never the law itself."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.checks import within
+
+SMALL_LEAD_G = 0.06
+"""Lead weights up to this (No 8 and smaller) are outside the British ban."""
+LARGE_LEAD_G = 28.35
+"""And those above this (one ounce), which no float carries as shot."""
+
+
+def lead_allowed(mass_g: ArrayLike) -> NDArray[np.bool_]:
+    """Tell whether a local code could allow lead weights of this size on the line.
+
+    Parameters
+    ----------
+    mass_g : array_like
+        Mass of one weight in air [g], any shape; 0 to 1000.
+
+    Returns
+    -------
+    numpy.ndarray of bool
+        True up to 0.06 g and above 28.35 g.
+
+    Raises
+    ------
+    OutOfRange
+        If a mass is negative, above a kilogram, or no number.
+
+    Notes
+    -----
+    England: rod fishing byelaws as told on the government's page of freshwater rod rules (0.06 g
+    or less, or more than 28.35 g); supply: Control of Pollution (Anglers' Lead Weights)
+    Regulations 1986, SI 1986/1992, regulation 4. The Welsh body words the upper end as "28.35 g or
+    more"; for Scotland nothing was found. Fisheries and other countries may ban all lead.
+
+    Examples
+    --------
+    >>> lead_allowed([0.06, 0.4]).tolist()
+    [True, False]
+    """
+    mass = within("mass of one shot", mass_g, 0.0, 1000.0, "g")
+    # The nominal 0.06 g of a No 8 is allowed however it was reckoned.
+    return np.asarray((mass <= SMALL_LEAD_G + 1e-9) | (mass > LARGE_LEAD_G))
+
+
+def words() -> str:
+    """Return what to tell an angler who has lead in his box.
+
+    Returns
+    -------
+    str
+        One caution.
+
+    Examples
+    --------
+    >>> words()[:41]
+    'lead is counted on only up to 0.06 g (No '
+    """
+    return (
+        f"lead is counted on only up to {SMALL_LEAD_G:g} g (No 8 and smaller), where a local code "
+        "could allow it; check the current rules and the fishery's own. Do not bite lead shot, "
+        "wash your hands after it, and keep it from children"
+    )

@@ -1,0 +1,213 @@
+"""What floats and tips are made of: densities, tip stock, and which paint goes on what."""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from tipsight import tables
+from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.case import Stock, Stocks
+
+
+@dataclass(frozen=True)
+class Material:
+    """One row of materials.csv."""
+
+    name: str
+    density_kg_m3: float
+    low_kg_m3: float
+    high_kg_m3: float
+    kind: str
+    """wood, foam, quill, carbon, glass, plastic or metal."""
+    foam: bool
+    """Whether spirit and cellulose melt it."""
+    styrene: bool
+    """Whether cellulose crazes it."""
+    dust: bool
+    """Whether sanding it makes a dust that asks for a mask."""
+
+
+@tables.derived
+def _materials() -> dict[str, Material]:
+    return {
+        row["name"]: Material(
+            row["name"],
+            float(row["density_kg_m3"]),
+            float(row["low_kg_m3"]),
+            float(row["high_kg_m3"]),
+            row["kind"],
+            row["foam"] == "yes",
+            row["styrene"] == "yes",
+            row["dust"] == "yes",
+        )
+        for row in tables.rows("materials")
+    }
+
+
+def unknown(item: str, said: str, known: list[str]) -> Mistakes:
+    """Return the mistake of a name that no table has, with the nearest that one has.
+
+    Parameters
+    ----------
+    item : str
+        What was asked for.
+    said : str
+        What was said.
+    known : list of str
+        What the table has.
+
+    Returns
+    -------
+    Mistakes
+        To be raised.
+
+    Examples
+    --------
+    >>> print(unknown("material", "basla", ["balsa", "cane"]))
+    material: 'basla' will not do; it is one of balsa, cane (for example balsa)
+    """
+    near = get_close_matches(said, known, 1)
+    return Mistakes(
+        [Mistake(item, said, f"it is one of {', '.join(known)}", near[0] if near else known[0])]
+    )
+
+
+def material(name: str) -> Material:
+    """Return the material of that name.
+
+    Parameters
+    ----------
+    name : str
+        A name of materials.csv.
+
+    Returns
+    -------
+    Material
+        Its densities [kg/m3] and what it does not bear.
+
+    Raises
+    ------
+    Mistakes
+        If no row has that name.
+
+    Examples
+    --------
+    >>> material("balsa").density_kg_m3
+    140.0
+    """
+    if name not in _materials():
+        raise unknown("material", name, list(_materials()))
+    return _materials()[name]
+
+
+@tables.derived
+def _stock_rows() -> dict[str, dict[str, str]]:
+    return {row["name"]: row for row in tables.rows("stock")}
+
+
+def stock(kind: Stocks, diameter_mm: float, bore_mm: float | None = None) -> Stock:
+    """Return a piece of tip stock, its bore from the kind's usual wall unless told.
+
+    Parameters
+    ----------
+    kind : str
+        A name of stock.csv.
+    diameter_mm : float
+        Outside diameter [mm].
+    bore_mm : float or None
+        Inside diameter [mm]; None takes the usual wall.
+
+    Returns
+    -------
+    Stock
+        With the density of its material.
+
+    Raises
+    ------
+    Mistakes
+        If no row has that kind, or the wall leaves no bore.
+
+    Examples
+    --------
+    >>> stock("thin tube", 5.0).bore_mm
+    4.0
+    """
+    if kind not in _stock_rows():
+        raise unknown("stock", kind, list(_stock_rows()))
+    row = _stock_rows()[kind]
+    wall_mm = float(row["wall_mm"] or 0.0)
+    if bore_mm is None:
+        bore_mm = diameter_mm - 2 * wall_mm if wall_mm else 0.0
+    if not 0.0 <= bore_mm < diameter_mm:
+        raise Mistakes(
+            [
+                Mistake(
+                    "bore",
+                    f"{bore_mm:g} mm in {diameter_mm:g} mm",
+                    "the bore is less than the outside diameter and not below nothing",
+                    "5 mm with a bore of 4 mm",
+                )
+            ]
+        )
+    return Stock(kind, diameter_mm, bore_mm, float(row["density_kg_m3"]))
+
+
+@tables.derived
+def shelf() -> tuple[Stock, ...]:
+    """Return the tip stock of a well-kept bench: half millimetres to 5 mm, whole ones above.
+
+    Returns
+    -------
+    tuple of Stock
+        In the order of stock.csv.
+
+    Examples
+    --------
+    >>> [piece.diameter_mm for piece in shelf() if piece.kind == "cane"]
+    [3.0, 3.5, 4.0, 4.5, 5.0, 6.0]
+    """
+    grid_mm = [0.5 * half for half in range(1, 11)] + [float(whole) for whole in range(6, 16)]
+    return tuple(
+        stock(row["name"], size_mm)  # type: ignore[arg-type]  # the table names the kinds
+        for row in tables.rows("stock")
+        for size_mm in grid_mm
+        if float(row["from_mm"]) <= size_mm <= float(row["to_mm"])
+    )
+
+
+def paint_warning(material_name: str, finish: str) -> str:
+    """Return what goes wrong with this finish on this material; empty when nothing does.
+
+    Parameters
+    ----------
+    material_name : str
+        A name of materials.csv.
+    finish : str
+        A name of the column `finish` of finishes.csv.
+
+    Returns
+    -------
+    str
+        A plain sentence, or nothing.
+
+    Raises
+    ------
+    Mistakes
+        If either name is in no table.
+
+    Examples
+    --------
+    >>> paint_warning("foam", "cellulose")
+    'cellulose melts foam at once: use water-based paint; or seal every pinhole with it first'
+    >>> paint_warning("balsa", "cellulose")
+    ''
+    """
+    what = material(material_name)
+    table = tables.rows("finishes")
+    finishes = list(dict.fromkeys(row["finish"] for row in table))
+    if finish not in finishes:
+        raise unknown("finish", finish, finishes)
+    on = "foam" if what.foam else "styrene" if what.styrene else what.kind
+    for row in table:
+        if row["finish"] == finish and row["on"] == on:
+            return row["warning"]
+    return ""

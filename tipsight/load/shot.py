@@ -1,0 +1,168 @@
+"""Shot: what one weighs in air, and what it pulls in water."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight import tables
+from tipsight.afloat import freshwater
+from tipsight.inputs.case import Shot
+from tipsight.load.materials import unknown
+
+
+@tables.derived
+def metals() -> dict[str, float]:
+    """Return the density of each metal that shot is made of.
+
+    Returns
+    -------
+    dict of str to float
+        Density [kg/m3] by name.
+
+    Examples
+    --------
+    >>> metals()["tin"]
+    7290.0
+    """
+    return {row["name"]: float(row["density_kg_m3"]) for row in tables.rows("shot_metals")}
+
+
+def density_kg_m3(metal: str) -> float:
+    """Return the density of a shot metal.
+
+    Parameters
+    ----------
+    metal : str
+        A name of shot_metals.csv.
+
+    Returns
+    -------
+    float
+        Density [kg/m3].
+
+    Raises
+    ------
+    Mistakes
+        If no row has that name.
+
+    Examples
+    --------
+    >>> density_kg_m3("lead")
+    11340.0
+    """
+    if metal not in metals():
+        raise unknown("shot metal", metal, list(metals()))
+    return metals()[metal]
+
+
+@tables.derived
+def is_lead(metal: str) -> bool:
+    """Tell whether the rules on lead weights touch this metal.
+
+    Parameters
+    ----------
+    metal : str
+        A name of shot_metals.csv.
+
+    Returns
+    -------
+    bool
+        True for lead.
+
+    Examples
+    --------
+    >>> is_lead("tin"), is_lead("lead")
+    (False, True)
+    """
+    return any(
+        row["lead_law"] == "yes" for row in tables.rows("shot_metals") if row["name"] == metal
+    )
+
+
+def sizes(metal: str = "tin", *, olivettes: bool = False) -> tuple[Shot, ...]:
+    """Return the sizes of the table, as many of each as are wanted, heaviest first.
+
+    Parameters
+    ----------
+    metal : str
+        A name of shot_metals.csv.
+    olivettes : bool
+        Whether olivettes are counted in.
+
+    Returns
+    -------
+    tuple of Shot
+        With masses in air [g].
+
+    Raises
+    ------
+    Mistakes
+        If the metal is in no table.
+
+    Examples
+    --------
+    >>> [size.name for size in sizes()][:4]
+    ['SSG', 'AAA', 'AB', 'BB']
+    """
+    density_kg_m3(metal)
+    found = [
+        Shot(row["name"], float(row["mass_g"]), metal)
+        for row in tables.rows("shot")
+        if olivettes or row["group"] == "shot"
+    ]
+    return tuple(sorted(found, key=lambda size: -size.mass_g))
+
+
+@tables.derived
+def is_olivette(name: str) -> bool:
+    """Tell whether a name of shot.csv is an olivette.
+
+    Parameters
+    ----------
+    name : str
+        A name of shot.csv, or any other.
+
+    Returns
+    -------
+    bool
+        False for shot and for what no row has.
+
+    Examples
+    --------
+    >>> is_olivette("4 g olivette"), is_olivette("BB")
+    (True, False)
+    """
+    return any(row["name"] == name and row["group"] == "olivette" for row in tables.rows("shot"))
+
+
+def wet_share(metal: str, temperature_c: ArrayLike = 10.0) -> NDArray[np.float64]:
+    """Return the part of its weight that shot of a metal keeps in fresh water.
+
+    Parameters
+    ----------
+    metal : str
+        A name of shot_metals.csv.
+    temperature_c : array_like
+        Water [deg C], any shape; 0 to 30.
+
+    Returns
+    -------
+    numpy.ndarray
+        Weight in water over weight in air [-].
+
+    Raises
+    ------
+    Mistakes
+        If the metal is in no table.
+    OutOfRange
+        If the water is outside the range of the density formula.
+
+    Notes
+    -----
+    Archimedes: 1 - rho_water / rho_metal.
+
+    Examples
+    --------
+    >>> round(float(wet_share("tin")), 4), round(float(wet_share("lead")), 4)
+    (0.8629, 0.9118)
+    """
+    return np.asarray(1.0 - freshwater.density_kg_m3(temperature_c) / density_kg_m3(metal))

@@ -1,0 +1,144 @@
+"""Tips: what they weigh and how thick they are with their paint."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight import tables
+from tipsight.checks import within
+from tipsight.inputs.case import Stock, Tip
+
+Array = NDArray[np.float64]
+
+
+@tables.derived
+def coat(name: str) -> tuple[float, float]:
+    """Return thickness and density of one dry coat.
+
+    Parameters
+    ----------
+    name : str
+        A name of coats.csv.
+
+    Returns
+    -------
+    thickness_mm, density_kg_m3 : float
+        Of the dry film.
+
+    Examples
+    --------
+    >>> coat("varnish")
+    (0.03, 1100.0)
+    """
+    row = next(row for row in tables.rows("coats") if row["name"] == name)
+    return float(row["thickness_um"]) * 1e-3, float(row["density_kg_m3"])
+
+
+def painted_diameter_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
+    """Return the diameter of a tip with its paint.
+
+    Parameters
+    ----------
+    diameter_mm : array_like
+        Of the stock [mm], any shape; 0.3 to 30.
+    coats : array_like
+        All coats, white and clear ones included [-], broadcast; 0 to 20.
+
+    Returns
+    -------
+    numpy.ndarray
+        Diameter [mm].
+
+    Raises
+    ------
+    OutOfRange
+        If a diameter or a number of coats is outside its range.
+
+    Examples
+    --------
+    >>> round(float(painted_diameter_mm(3.0, 2)), 3)
+    3.12
+    """
+    bare = within("tip diameter", diameter_mm, 0.3, 30.0, "mm")
+    return bare + 2.0 * within("coats on the tip", coats, 0.0, 20.0) * coat("tip coat")[0]
+
+
+def stock_mass_g_per_mm(stocks: Sequence[Stock]) -> Array:
+    """Return what a millimetre of bare stock weighs.
+
+    Parameters
+    ----------
+    stocks : sequence of Stock
+        Pieces of tip stock.
+
+    Returns
+    -------
+    numpy.ndarray
+        Mass [g/mm], shape (stocks,).
+
+    Examples
+    --------
+    >>> from tipsight.load import materials
+    >>> float(stock_mass_g_per_mm([materials.stock("thin tube", 5.0)])[0].round(5))
+    0.00742
+    """
+    outside, bore, density = np.array([(s.diameter_mm, s.bore_mm, s.density_kg_m3) for s in stocks]).T
+    return np.asarray(np.pi / 4.0 * (outside**2 - bore**2) * density * 1e-6)
+
+
+def coat_mass_g_per_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
+    """Return what the paint on a millimetre of tip weighs.
+
+    Parameters
+    ----------
+    diameter_mm, coats : array_like
+        Stock diameter [mm] and number of coats [-], broadcast.
+
+    Returns
+    -------
+    numpy.ndarray
+        Mass [g/mm].
+
+    Raises
+    ------
+    OutOfRange
+        If a diameter or a number of coats is outside its range.
+
+    Examples
+    --------
+    >>> round(float(coat_mass_g_per_mm(5.0, 3)), 5)
+    0.00173
+    """
+    painted = painted_diameter_mm(diameter_mm, coats)
+    ring_mm2 = np.pi / 4.0 * (painted**2 - np.asarray(diameter_mm, dtype=float) ** 2)
+    return np.asarray(ring_mm2 * coat("tip coat")[1] * 1e-6)
+
+
+def tip_mass_g(tip: Tip) -> float:
+    """Return what a tip weighs, glued part and paint included.
+
+    Parameters
+    ----------
+    tip : Tip
+        The tip; paint goes on the part outside the body.
+
+    Returns
+    -------
+    float
+        Mass in air [g].
+
+    Raises
+    ------
+    OutOfRange
+        If its diameter or number of coats is outside the range.
+
+    Examples
+    --------
+    >>> from tipsight.load import materials
+    >>> round(tip_mass_g(Tip(materials.stock("solid", 3.0), 20.0, 10.0, 5.0, coats=0)), 4)
+    0.2598
+    """
+    outside_mm = tip.showing_mm + tip.wet_mm
+    bare = float(stock_mass_g_per_mm([tip.stock])[0]) * (outside_mm + tip.glued_mm)
+    return bare + float(coat_mass_g_per_mm(tip.stock.diameter_mm, tip.coats)) * outside_mm
