@@ -1,0 +1,143 @@
+"""The water behind the tip: stretches by word, or by the bank that they mirror."""
+
+import math
+import re
+
+from tipsight.inputs.answers import choose
+from tipsight.inputs.case import Light, Stretch
+from tipsight.inputs.items import Word, names_of, words_of
+from tipsight.inputs.reading import Unread, clean, length_m, number
+from tipsight.inputs.teller import Teller, joined
+
+_SHARE = re.compile(r"[,\s]*([-+]?[\d.,]+)\s*(?:%|per ?cent)(?: of (?:the|it)(?: trot)?)?")
+_HIGH = re.compile(r"(.*?)\s*\b(\d.*?|[.,]\d.*?)\s*(?:high|tall)\b")
+_BEYOND = re.compile(r"(.+?)\s*(?:beyond|behind|past)(?: the (?:float|tip))?")
+_LIT = {"sunlit": True, "lit": True, "in the sun": True, "unlit": False, "in shade": False,
+        "shaded": False, "back lit": False, "backlit": False}
+EXAMPLE = "trees 9 m high, 20 yd beyond the float, unlit, 40%"
+Named = tuple[Stretch, float | None]
+
+
+def settle_behind(teller: Teller, light: Light) -> tuple[Stretch, ...]:
+    """Return the stretches of water behind the tip.
+
+    Parameters
+    ----------
+    teller : Teller
+        What was told.
+    light : Light
+        Its sun says whether a bank that was not said to be lit is.
+
+    Returns
+    -------
+    tuple of Stretch
+        Shares add to 1; "not sure" alone is the whole trot on dark and the whole on bright.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.question import Question
+    >>> [(s.name, s.share) for s in settle_behind(Teller(Question(behind="dark 60%; bright")), Light())]
+    [('dark', 0.6), ('bright', 0.4)]
+    """
+    texts = teller.take("behind")
+    named: list[Named] = []
+    for text in texts:
+        try:
+            named.append(_read(text, light))
+        except Unread as unread:
+            words = ", ".join(word.word for word in words_of("behind"))
+            allowed = f"say {words}, or a bank: its height and how far it stands beyond the float"
+            teller.wrong("behind", joined(f"{unread}", allowed), said=text, example=f"dark 60%, or {EXAMPLE}")
+    if len(named) < len(texts):
+        return ()
+    if len(named) == 1 and named[0][0].name == "not sure" and named[0][1] in (None, 1.0):
+        return tuple(_word(name, 1.0) for name in ("dark", "bright"))
+    shares = _shares(teller, [share for _, share in named])
+    stretches: list[Stretch] = []
+    for (stretch, _), share in zip(named, shares, strict=True):
+        if stretch.name == "not sure":
+            stretches += [_word(name, share) for name in ("dark", "bright")]
+        else:
+            stretches.append(_with(stretch, share, stretch.name))
+    return _apart(stretches)
+
+
+def _shares(teller: Teller, told: list[float | None]) -> list[float]:
+    given = [share for share in told if share is not None]
+    open_ = len(told) - len(given)
+    left = 1.0 - sum(given)
+    if any(not 0 < share <= 1 for share in given) or (open_ and left <= 0) or (
+        not open_ and given and abs(left) > 0.05
+    ):
+        total = f"{100 * sum(given):g} %"
+        teller.wrong("behind", f"the shares add to {total}; they must add to 100 %, each above 0",
+                     example="dark 60%; bright 40%")
+        return [1.0 / len(told)] * len(told)
+    if not open_ and given:
+        return [share / sum(given) for share in given]
+    each = round(left / open_, 12) if open_ else 0.0
+    return [each if share is None else share for share in told]
+
+
+def _read(text: str, light: Light) -> Named:
+    plain = clean(text)
+    share = None
+    if found := _SHARE.search(plain):
+        share = number(found[1]) / 100
+        plain = (plain[: found.start()] + plain[found.end() :]).strip(" ,")
+    if "high" in plain or "tall" in plain or "beyond" in plain:
+        return _bank(plain, light), share
+    word = choose(words_of("behind"), plain)
+    return (Stretch(name="not sure") if word.word == "not sure" else _word(word.word, 1.0)), share
+
+
+def _word(name: str, share: float) -> Stretch:
+    skyline = next(word.number for word in words_of("behind") if word.word == name)
+    return Stretch(name, share, bank_height_deg=skyline, sun_ahead=name == "sun lane")
+
+
+def _bank(plain: str, light: Light) -> Stretch:
+    kind, height, beyond, lit = "", 0.0, 0.0, None
+    for part in (part.strip() for part in re.split(r",(?!\d)", plain)):
+        if found := _HIGH.fullmatch(part):
+            kind, height = found[1] or kind, length_m(found[2])
+        elif found := _BEYOND.fullmatch(part):
+            beyond = length_m(found[1])
+        elif part.replace("-", " ") in _LIT:
+            lit = _LIT[part.replace("-", " ")]
+        elif not kind:
+            kind = part
+        else:
+            raise Unread(f"{part!r} is not understood")
+    if not (0 < height <= 100 and 0 < beyond <= 5000):
+        raise Unread("say how high it is, to 100 m, and how far beyond the float it stands, to 5000 m")
+    if lit is None:
+        lit = light.beam and light.sun_height_deg > 0 and light.sun_bearing_deg >= 90
+    skyline = math.degrees(math.atan2(height, beyond))
+    bank = _kind(kind) if kind else "dark trees"
+    return Stretch(f"{kind or 'bank'}, {skyline:.0f} deg", 1.0, skyline, bank, bank_sunlit=lit)
+
+
+def _kind(text: str) -> str:
+    aliases = tuple(Word(word.word, word.value or word.word) for word in words_of("bank"))
+    words = aliases + tuple(Word(word.word, word.word) for word in names_of("banks"))
+    try:
+        found = choose(words, text)
+    except Unread as unread:
+        names = ", ".join(word.word for word in names_of("banks"))
+        raise Unread(f"{unread} the banks are {names}".strip()) from None
+    return found.value
+
+
+def _with(stretch: Stretch, share: float, name: str) -> Stretch:
+    return Stretch(name, share, stretch.bank_height_deg, stretch.bank, stretch.bank_sunlit, stretch.sun_ahead)
+
+
+def _apart(stretches: list[Stretch]) -> tuple[Stretch, ...]:
+    seen: dict[str, int] = {}
+    result = []
+    for stretch in stretches:
+        seen[stretch.name] = seen.get(stretch.name, 0) + 1
+        name = stretch.name if seen[stretch.name] == 1 else f"{stretch.name} {seen[stretch.name]}"
+        result.append(_with(stretch, stretch.share, name))
+    return tuple(result)

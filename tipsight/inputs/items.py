@@ -1,0 +1,213 @@
+"""The items of the question: their words, limits and defaults, for page, command, file and errors alike."""
+
+from dataclasses import dataclass
+
+from tipsight import tables
+
+SECTIONS = {
+    "place": "Where you stand",
+    "water": "The water",
+    "light": "The light",
+    "behind": "The water behind the tip",
+    "eyes": "Your eyes",
+    "wanted": "What you want of the tip",
+    "float": "The float",
+    "tip": "The tip in hand",
+    "have": "What you have",
+}
+"""The sections of the question in the order in which they are asked, with their titles."""
+
+NOT_SURE = ("not sure", "don't know", "do not know", "unsure")
+NOT_TOLD = "not told"
+
+
+@dataclass(frozen=True)
+class Word:
+    """A word that may be said for an item, the number it stands for, and what it means to a person."""
+
+    word: str
+    value: str = ""
+    unit: str = ""
+    says: str = ""
+
+    @property
+    def number(self) -> float:
+        """The number that the word stands for."""
+        return float(self.value)
+
+
+@tables.derived
+def words_of(item: str) -> tuple[Word, ...]:
+    """Return the words of words.csv for one item.
+
+    Parameters
+    ----------
+    item : str
+        The item's key.
+
+    Returns
+    -------
+    tuple of Word
+        In the order of the table.
+
+    Examples
+    --------
+    >>> [word.word for word in words_of("eye")]
+    ['sat', 'stood', 'bank top']
+    """
+    return tuple(
+        Word(row["word"], row["value"], row["unit"], row["says"])
+        for row in tables.rows("words")
+        if row["item"] == item
+    )
+
+
+@tables.derived
+def names_of(table: str) -> tuple[Word, ...]:
+    """Return the names of another table as words, with what that table says of them.
+
+    Parameters
+    ----------
+    table : str
+        The table's name without ``.csv``.
+
+    Returns
+    -------
+    tuple of Word
+        One a row.
+
+    Examples
+    --------
+    >>> [word.word for word in names_of("tints")][0]
+    'none'
+    """
+    rows = tables.rows(table)
+    return tuple(Word(row["name"], says=row.get("says", "")) for row in rows)
+
+
+@dataclass(frozen=True)
+class Item:
+    """One item of the question."""
+
+    key: str
+    section: str
+    kind: str
+    """How its value is read: length, mm, speed, pace, temperature, angle, number, whole, rate,
+    mass, word, yes-no, or one of the kinds that only one or two items have."""
+    unit: str
+    """The unit of its limits and of a bare number from Python."""
+    units: str
+    """The units a person may choose from, in words."""
+    low: float | None
+    high: float | None
+    table: str
+    default: str
+    """As said; empty where what is taken hangs on other items."""
+    takes_not_sure: bool
+    folded: bool
+    """Most people leave it alone."""
+    example: str
+    question: str
+    hint: str
+
+    @property
+    def words(self) -> tuple[Word, ...]:
+        """The words that may be said for it."""
+        if self.kind == "yes-no":
+            return (Word("yes"), Word("no"))
+        if self.table in ("", "sizes"):
+            return ()
+        return words_of(self.key) if self.table == "words" else names_of(self.table)
+
+    @property
+    def option(self) -> str:
+        """Its option on the command line."""
+        return "--" + self.key.replace("_", "-")
+
+    @property
+    def repeats(self) -> bool:
+        """Whether it is a list, so that its option may be given several times."""
+        return self.kind in ("stretches", "parts", "stocks", "names", "shot", "weighings")
+
+    @property
+    def limits(self) -> str:
+        """Its limits in words, empty where it has none."""
+        if self.low is None or self.high is None:
+            return ""
+        unit = f" {self.unit}" if self.unit else ""
+        return f"{self.low:g} to {self.high:g}{unit}"
+
+    @property
+    def allowed(self) -> str:
+        """What may be said, in words."""
+        words = _listed([word.word for word in self.words])
+        choices = f" ({self.units})" if self.units else ""
+        numbers = {
+            "acuity": self.units,
+            "moment": "a date, a time and its zone",
+            "spot": "latitude and longitude in degrees",
+            "compass": f"a compass point or {self.limits}",
+            "load": f"shot by name or a weight, {self.limits}",
+            "paint": "paints, with the block of each from the top in mm",
+            "stocks": "kinds of stock with their sizes in mm, all, or none",
+            "stock": "a diameter and a kind of stock",
+            "names": "names, or all",
+            "shot": "sizes, all, or none",
+            "weighings": f"a size and the weight of ten, {self.limits}",
+            "parts": "what it is, its shape, its material and its sizes",
+            "stretches": "or a bank: its height and how far it stands beyond the float",
+            "text": "a size of the pattern",
+        }.get(self.kind, f"{self.limits}{choices}" if self.limits else "")
+        if self.kind in ("stocks", "stock", "names", "shot", "paint"):
+            return f"say {numbers}: {words}"
+        if self.kind == "weighings":
+            return f"say {numbers}"
+        return "say " + ", or ".join(part.removeprefix("or ") for part in (words, numbers) if part)
+
+
+def _listed(words: list[str]) -> str:
+    return " or ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
+
+
+def _item(row: dict[str, str]) -> Item:
+    return Item(
+        key=row["key"],
+        section=row["section"],
+        kind=row["kind"],
+        unit=row["unit"],
+        units=row["units"],
+        low=float(row["low"]) if row["low"] else None,
+        high=float(row["high"]) if row["high"] else None,
+        table=row["table"],
+        default=row["default"],
+        takes_not_sure=row["not_sure"] == "yes",
+        folded=row["folded"] == "yes",
+        example=row["example"],
+        question=row["question"],
+        hint=row["hint"],
+    )
+
+
+ITEMS: dict[str, Item] = {row["key"]: _item(row) for row in tables.rows("items")}
+"""Every item of the question by its key, in the order in which they are asked."""
+
+
+def items_of(section: str) -> tuple[Item, ...]:
+    """Return the items of one section.
+
+    Parameters
+    ----------
+    section : str
+        A key of ``SECTIONS``.
+
+    Returns
+    -------
+    tuple of Item
+        In the order in which they are asked.
+
+    Examples
+    --------
+    >>> [item.key for item in items_of("wanted")]
+    ['seen', 'bites']
+    """
+    return tuple(item for item in ITEMS.values() if item.section == section)

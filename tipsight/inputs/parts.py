@@ -1,0 +1,185 @@
+"""The parts of a float that is built: of a pattern's size, or as listed."""
+
+import re
+from typing import Any
+
+from tipsight import tables
+from tipsight.inputs.answers import choose
+from tipsight.inputs.case import Part
+from tipsight.inputs.items import Word, names_of
+from tipsight.inputs.reading import Unread, clean, length_mm
+
+ROLES = ("body", "shoulder", "stem", "keel")
+SHAPES = ("cylinder", "cone", "ellipsoid", "dome")
+EXAMPLE = "body, ellipsoid, balsa, 45 mm long, 14 mm thick"
+_SIZES = {
+    "length_mm": "long",
+    "top_mm": "top|thick|wide|at the top|across",
+    "foot_mm": "foot|at the foot",
+    "bore_mm": "bore",
+    "inside_mm": "inside",
+}
+
+
+def sizes_of(pattern: str) -> tuple[str, ...]:
+    """Return the sizes in which a pattern is drawn.
+
+    Parameters
+    ----------
+    pattern : str
+        A row of patterns.csv.
+
+    Returns
+    -------
+    tuple of str
+        As pattern_parts.csv names them.
+
+    Examples
+    --------
+    >>> "12 mm" in sizes_of("quill avon")
+    True
+    """
+    rows = tables.rows("pattern_parts")
+    return tuple(dict.fromkeys(row["size"] for row in rows if row["pattern"] == pattern))
+
+
+def choose_size(pattern: str, text: str) -> str:
+    """Return the size of the pattern that ``text`` means.
+
+    Parameters
+    ----------
+    pattern : str
+        A row of patterns.csv.
+    text : str
+        Such as ``12 mm`` or ``12``.
+
+    Returns
+    -------
+    str
+        As pattern_parts.csv names it.
+
+    Raises
+    ------
+    Unread
+        If the pattern is not drawn in that size.
+
+    Examples
+    --------
+    >>> choose_size("quill avon", "12")
+    '12 mm'
+    """
+    sizes = sizes_of(pattern)
+    plain = clean(text)
+    for size in sizes:
+        if plain in (size.casefold(), size.casefold().removesuffix(" mm"), size.replace(" ", "")):
+            return size
+        try:
+            if length_mm(plain) == length_mm(size):
+                return size
+        except Unread:
+            continue
+    raise Unread(f"{pattern} is drawn in {', '.join(sizes)}")
+
+
+def parts_of(pattern: str, size: str) -> tuple[Part, ...]:
+    """Return the parts of a pattern at one of its sizes, from the top downwards.
+
+    Parameters
+    ----------
+    pattern, size : str
+        As pattern_parts.csv names them.
+
+    Returns
+    -------
+    tuple of Part
+        As drawn there.
+
+    Examples
+    --------
+    >>> parts_of("straight balsa", "8 mm")[0].top_mm
+    8.0
+    """
+    return tuple(
+        Part(
+            role=_one(row["role"], ROLES),
+            shape=_one(row["shape"], SHAPES),
+            material=row["material"],
+            **{key: float(row[key] or 0) for key in _SIZES},
+        )
+        for row in tables.rows("pattern_parts")
+        if row["pattern"] == pattern and row["size"] == size
+    )
+
+
+def part_said(text: str) -> Part:
+    """Read one part of a float.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``body, ellipsoid, balsa, 45 mm long, 14 mm thick`` or
+        ``stem, cylinder, cane, 90 mm long, 3 mm thick, 20 mm inside``; a cone or dome may add
+        ``4 mm foot``, a tube ``2 mm bore``.
+
+    Returns
+    -------
+    Part
+        In millimetres.
+
+    Raises
+    ------
+    Unread
+        If a word is unknown or a size is missing.
+
+    Examples
+    --------
+    >>> part_said("body, ellipsoid, balsa, 45 mm long, 14 mm thick").foot_mm
+    14.0
+    """
+    found: dict[str, Any] = {}
+    for piece in (piece.strip() for piece in re.split(r",(?!\d)|:", clean(text))):
+        if size := re.fullmatch(r"(\d.*?|[.,]\d.*?)\s*(long|top|thick|wide|at the top|across|foot|at the foot|bore|inside)", piece):
+            key = next(key for key, words in _SIZES.items() if size[2] in words.split("|"))
+            found[key] = length_mm(size[1])
+        elif piece in ROLES:
+            found["role"] = piece
+        elif piece in SHAPES:
+            found["shape"] = piece
+        else:
+            found["material"] = _material(piece)
+    lacking = [key for key in ("role", "shape", "material", "length_mm", "top_mm") if key not in found]
+    if lacking:
+        words = {"role": "what it is (" + ", ".join(ROLES) + ")", "shape": "its shape (" + ", ".join(SHAPES) + ")",
+                 "material": "its material", "length_mm": "how long", "top_mm": "how thick"}
+        raise Unread("say " + " and ".join(words[key] for key in lacking))
+    pointed = found["shape"] in ("cone", "dome")
+    found.setdefault("foot_mm", 0.0 if pointed else found["top_mm"])
+    _check(found)
+    return Part(**found)
+
+
+def _check(found: dict[str, Any]) -> None:
+    widest = max(found["top_mm"], found["foot_mm"])
+    if not 1 <= found["length_mm"] <= 600:
+        raise Unread("a part is 1 to 600 mm long")
+    if not 0.3 <= widest <= 60 or min(found["top_mm"], found["foot_mm"]) < 0:
+        raise Unread("a part is 0.3 to 60 mm thick")
+    if found.get("bore_mm", 0.0) >= widest:
+        raise Unread("the bore must be narrower than the part")
+    if not 0 <= found.get("inside_mm", 0.0) <= 600:
+        raise Unread("a part runs 0 to 600 mm inside the one above it")
+
+
+def _material(text: str) -> str:
+    words = tuple(Word(word.word) for word in names_of("materials"))
+    try:
+        return choose(words, text).word
+    except Unread as unread:
+        names = ", ".join(word.word for word in words)
+        raise Unread(f"{text!r} is no material; {unread} the table has {names}".replace("; the", ": the")) from None
+
+
+def _one(text: str, words: tuple[str, ...]) -> Any:
+    if text not in words:
+        raise ValueError(f"pattern_parts.csv: {text!r} is not one of {', '.join(words)}")
+    return text

@@ -1,0 +1,149 @@
+"""Where the angler stands, the water he fishes and its wind."""
+
+import math
+
+from tipsight.inputs.case import Place, Stream, Wind
+from tipsight.inputs.teller import Teller
+
+GRAVITY_M_S2 = 9.81
+REACH_M = 50.0
+SHELTER = 0.5
+"""What shelter leaves of the wind (judgement)."""
+GLASS_SLOPE_VARIANCE = 2e-5
+"""Mean square slope on each axis of water like glass; ten times more for each step of the boils (judgement)."""
+ROUGHEST_SLOPE_VARIANCE = 2e-2
+
+
+def settle_place(teller: Teller) -> Place:
+    """Return where the angler stands.
+
+    Parameters
+    ----------
+    teller : Teller
+        What was told.
+
+    Returns
+    -------
+    Place
+        In metres, with the doubt of the distance.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.question import Question
+    >>> settle_place(Teller(Question(distance="40 yd", known="measured", eye="sat")))
+    Place(range_m=36.576, range_doubt=0.03, eye_height_m=1.1)
+    """
+    return Place(
+        range_m=teller.take("distance"),
+        range_doubt=teller.take("known").number,
+        eye_height_m=teller.take("eye"),
+    )
+
+
+def wind_of_ripple_m_s(ripple_height_m: float) -> float:
+    """Return the wind that raises a ripple of this height over 50 m of open water.
+
+    Parameters
+    ----------
+    ripple_height_m : float
+        Significant height. [m]
+
+    Returns
+    -------
+    float
+        Ten-metre wind. [m/s]
+
+    Notes
+    -----
+    Hs = 0.0016 U (F/g)^0.5, fetch-limited growth (Hasselmann and others 1973, JONSWAP), solved
+    for U.
+
+    Examples
+    --------
+    >>> round(wind_of_ripple_m_s(0.015), 2)
+    4.15
+    """
+    return ripple_height_m / (0.0016 * math.sqrt(REACH_M / GRAVITY_M_S2))
+
+
+def settle_wind(teller: Teller) -> Wind:
+    """Return the wind that reaches the water, and the ripple where the angler told it.
+
+    Parameters
+    ----------
+    teller : Teller
+        What was told.
+
+    Returns
+    -------
+    Wind
+        A ripple that was told stands before the wind's own; with neither told, fur is taken.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.question import Question
+    >>> settle_wind(Teller(Question(wind="8 m/s", sheltered="yes"))).speed_m_s
+    4.0
+    """
+    ripple_mm = teller.ask("looks")
+    told_mm = ripple_mm
+    if ripple_mm is None and not teller.knows("wind"):
+        ripple_mm = teller.take("looks")
+    sheltered = teller.take("sheltered")
+    left = SHELTER if sheltered else 1.0
+    if ripple_mm is None:
+        wind = teller.take("wind", "calm")
+    else:
+        raised = min(wind_of_ripple_m_s(ripple_mm / 1000) / left, 25.0)
+        wind = teller.take("wind", f"{raised:.1f} m/s")
+    boils = teller.take("boils", quiet=True)
+    like_glass = told_mm == 0 and boils <= 1
+    return Wind(
+        speed_m_s=wind * left,
+        bearing_deg=teller.take("wind_blows").number,
+        fetch_m=teller.take("open_water", quiet=ripple_mm is not None),
+        ripple_height_m=None if ripple_mm is None else ripple_mm / 1000,
+        base_slope_variance=GLASS_SLOPE_VARIANCE
+        if like_glass
+        else min(GLASS_SLOPE_VARIANCE * 10.0**boils, ROUGHEST_SLOPE_VARIANCE),
+    )
+
+
+def settle_stream(teller: Teller) -> Stream:
+    """Return the moving water.
+
+    Parameters
+    ----------
+    teller : Teller
+        What was told.
+
+    Returns
+    -------
+    Stream
+        With the angler's own count of dips where he told it.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.question import Question
+    >>> settle_stream(Teller(Question(pace="brisk", bed="silt", goes_under="3"))).dips_per_min_told
+    3.0
+    """
+    pace, hold = teller.take("pace"), teller.take("run")
+    if hold > pace:
+        teller.wrong(
+            "run",
+            f"the water runs at {pace:.2g} m/s; a float cannot be held back by more than that",
+            example="checked",
+        )
+    dips = teller.ask("goes_under")
+    return Stream(
+        depth_m=teller.take("depth"),
+        pace_m_s=pace,
+        hold_m_s=hold,
+        boil_factor=teller.take("boils", quiet=dips is not None),
+        manning_n=teller.take("bed").number,
+        temperature_c=teller.take("temperature"),
+        water_colour=teller.take("colour").word,
+        floating_line=teller.take("line").word == "floating",
+        dips_per_min_told=dips,
+    )
