@@ -3,17 +3,25 @@
 import math
 import re
 
-from tipsight.inputs.answers import choose
 from tipsight.inputs.case import Light, Stretch
 from tipsight.inputs.items import Word, names_of, words_of
 from tipsight.inputs.reading import Unread, clean, length_m, number
+from tipsight.inputs.spelling import choose
 from tipsight.inputs.teller import Teller, joined
 
 _SHARE = re.compile(r"[,\s]*([-+]?[\d.,]+)\s*(?:%|per ?cent)(?: of (?:the|it)(?: trot)?)?")
 _HIGH = re.compile(r"(.*?)\s*\b(\d.*?|[.,]\d.*?)\s*(?:high|tall)\b")
 _BEYOND = re.compile(r"(.+?)\s*(?:beyond|behind|past)(?: the (?:float|tip))?")
-_LIT = {"sunlit": True, "lit": True, "in the sun": True, "unlit": False, "in shade": False,
-        "shaded": False, "back lit": False, "backlit": False}
+_LIT = {
+    "sunlit": True,
+    "lit": True,
+    "in the sun": True,
+    "unlit": False,
+    "in shade": False,
+    "shaded": False,
+    "back lit": False,
+    "backlit": False,
+}
 EXAMPLE = "trees 9 m high, 20 yd beyond the float, unlit, 40%"
 Named = tuple[Stretch, float | None]
 
@@ -36,7 +44,8 @@ def settle_behind(teller: Teller, light: Light) -> tuple[Stretch, ...]:
     Examples
     --------
     >>> from tipsight.inputs.question import Question
-    >>> [(s.name, s.share) for s in settle_behind(Teller(Question(behind="dark 60%; bright")), Light())]
+    >>> teller = Teller(Question(behind="dark 60%; bright"))
+    >>> [(stretch.name, stretch.share) for stretch in settle_behind(teller, Light())]
     [('dark', 0.6), ('bright', 0.4)]
     """
     texts = teller.take("behind")
@@ -47,7 +56,12 @@ def settle_behind(teller: Teller, light: Light) -> tuple[Stretch, ...]:
         except Unread as unread:
             words = ", ".join(word.word for word in words_of("behind"))
             allowed = f"say {words}, or a bank: its height and how far it stands beyond the float"
-            teller.wrong("behind", joined(f"{unread}", allowed), said=text, example=f"dark 60%, or {EXAMPLE}")
+            teller.wrong(
+                "behind",
+                joined(f"{unread}", allowed),
+                said=text,
+                example=f"dark 60%, or {EXAMPLE}",
+            )
     if len(named) < len(texts):
         return ()
     if len(named) == 1 and named[0][0].name == "not sure" and named[0][1] in (None, 1.0):
@@ -66,12 +80,17 @@ def _shares(teller: Teller, told: list[float | None]) -> list[float]:
     given = [share for share in told if share is not None]
     open_ = len(told) - len(given)
     left = 1.0 - sum(given)
-    if any(not 0 < share <= 1 for share in given) or (open_ and left <= 0) or (
-        not open_ and given and abs(left) > 0.05
+    if (
+        any(not 0 < share <= 1 for share in given)
+        or (open_ and left <= 0)
+        or (not open_ and given and abs(left) > 0.05)
     ):
         total = f"{100 * sum(given):g} %"
-        teller.wrong("behind", f"the shares add to {total}; they must add to 100 %, each above 0",
-                     example="dark 60%; bright 40%")
+        teller.wrong(
+            "behind",
+            f"the shares add to {total}; they must add to 100 %, each above 0",
+            example="dark 60%; bright 40%",
+        )
         return [1.0 / len(told)] * len(told)
     if not open_ and given:
         return [share / sum(given) for share in given]
@@ -110,7 +129,9 @@ def _bank(plain: str, light: Light) -> Stretch:
         else:
             raise Unread(f"{part!r} is not understood")
     if not (0 < height <= 100 and 0 < beyond <= 5000):
-        raise Unread("say how high it is, to 100 m, and how far beyond the float it stands, to 5000 m")
+        raise Unread(
+            "say how high it is, to 100 m, and how far beyond the float it stands, to 5000 m"
+        )
     if lit is None:
         lit = light.beam and light.sun_height_deg > 0 and light.sun_bearing_deg >= 90
     skyline = math.degrees(math.atan2(height, beyond))
@@ -130,7 +151,9 @@ def _kind(text: str) -> str:
 
 
 def _with(stretch: Stretch, share: float, name: str) -> Stretch:
-    return Stretch(name, share, stretch.bank_height_deg, stretch.bank, stretch.bank_sunlit, stretch.sun_ahead)
+    return Stretch(
+        name, share, stretch.bank_height_deg, stretch.bank, stretch.bank_sunlit, stretch.sun_ahead
+    )
 
 
 def _apart(stretches: list[Stretch]) -> tuple[Stretch, ...]:

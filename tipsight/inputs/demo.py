@@ -22,7 +22,9 @@ def names() -> tuple[str, ...]:
     ('demo', 'dusk', 'match')
     """
     files = resources.files("tipsight").joinpath("demo").iterdir()
-    return tuple(sorted(file.name.removesuffix(".toml") for file in files if file.name.endswith(".toml")))
+    return tuple(
+        sorted(file.name.removesuffix(".toml") for file in files if file.name.endswith(".toml"))
+    )
 
 
 def text(name: str = "demo") -> str:
@@ -51,7 +53,12 @@ def text(name: str = "demo") -> str:
     if name not in names():
         allowed = f"the invented swims are {', '.join(names())}{nearest(name, names())}"
         raise Mistakes([Mistake("demo", name, allowed, "demo")])
-    return resources.files("tipsight").joinpath("demo").joinpath(f"{name}.toml").read_text(encoding="utf-8")
+    return (
+        resources.files("tipsight")
+        .joinpath("demo")
+        .joinpath(f"{name}.toml")
+        .read_text(encoding="utf-8")
+    )
 
 
 def question(name: str = "demo") -> Question:

@@ -1,8 +1,9 @@
-"""The items of the question: their words, limits and defaults, for page, command, file and errors alike."""
+"""The items of the question: words, limits and defaults, for page, command, file and errors."""
 
 from dataclasses import dataclass
 
 from tipsight import tables
+from tipsight.inputs.reading import Unread
 
 SECTIONS = {
     "place": "Where you stand",
@@ -23,7 +24,7 @@ NOT_TOLD = "not told"
 
 @dataclass(frozen=True)
 class Word:
-    """A word that may be said for an item, the number it stands for, and what it means to a person."""
+    """A word that may be said for an item, the number it stands for, and what it means."""
 
     word: str
     value: str = ""
@@ -136,6 +137,12 @@ class Item:
             return ""
         unit = f" {self.unit}" if self.unit else ""
         return f"{self.low:g} to {self.high:g}{unit}"
+
+    def check(self, value: float) -> float:
+        """Return ``value`` if it is within the item's limits, which ``allowed`` tells."""
+        if self.low is None or self.high is None or self.low <= value <= self.high:
+            return value
+        raise Unread("")
 
     @property
     def allowed(self) -> str:

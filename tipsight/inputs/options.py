@@ -55,7 +55,7 @@ def question_from(namespace: argparse.Namespace, base: Question) -> Question:
     --------
     >>> parser = argparse.ArgumentParser()
     >>> add_options(parser)
-    >>> given = parser.parse_args(["--distance", "30 yd", "--behind", "dark", "--behind", "bright"])
+    >>> given = parser.parse_args(["--distance=30 yd", "--behind=dark", "--behind=bright"])
     >>> question_from(given, Question(depth="7 ft")).told()
     {'distance': '30 yd', 'depth': '7 ft', 'behind': ('dark', 'bright')}
     """
@@ -96,7 +96,11 @@ def as_arguments(options: Mapping[str, Value | None]) -> list[str]:
     return [
         f"{ITEMS[key].option}={text}"
         for key, value in options.items()
-        for text in (as_said(ITEMS[key], value) if isinstance(value, tuple) else [as_text(ITEMS[key], value)])
+        for text in (
+            as_said(ITEMS[key], value)
+            if isinstance(value, tuple)
+            else [as_text(ITEMS[key], value)]
+        )
     ]
 
 
@@ -185,4 +189,6 @@ def as_text(item: Item, value: Value | None) -> str:
 def _help(item: Item) -> str:
     default = f"; not told, {item.default} is taken" if item.default else ""
     hint = f" {item.hint}." if item.hint else ""
-    return f"{item.question}{hint} {item.allowed[0].upper()}{item.allowed[1:]}{default}.".replace("%", "%%")
+    return f"{item.question}{hint} {item.allowed[0].upper()}{item.allowed[1:]}{default}.".replace(
+        "%", "%%"
+    )

@@ -4,17 +4,17 @@ import re
 from typing import Any
 
 from tipsight import tables
-from tipsight.inputs.answers import choose
 from tipsight.inputs.case import Part
 from tipsight.inputs.items import Word, names_of
 from tipsight.inputs.reading import Unread, clean, length_mm
+from tipsight.inputs.spelling import choose
 
 ROLES = ("body", "shoulder", "stem", "keel")
 SHAPES = ("cylinder", "cone", "ellipsoid", "dome")
 EXAMPLE = "body, ellipsoid, balsa, 45 mm long, 14 mm thick"
 _SIZES = {
     "length_mm": "long",
-    "top_mm": "top|thick|wide|at the top|across",
+    "top_mm": "top|at the top|thick|wide|across",
     "foot_mm": "foot|at the foot",
     "bore_mm": "bore",
     "inside_mm": "inside",
@@ -138,7 +138,10 @@ def part_said(text: str) -> Part:
     """
     found: dict[str, Any] = {}
     for piece in (piece.strip() for piece in re.split(r",(?!\d)|:", clean(text))):
-        if size := re.fullmatch(r"(\d.*?|[.,]\d.*?)\s*(long|top|thick|wide|at the top|across|foot|at the foot|bore|inside)", piece):
+        if size := re.fullmatch(
+            rf"([\d.,].*?)\s*({'|'.join(_SIZES.values())})",
+            piece,
+        ):
             key = next(key for key, words in _SIZES.items() if size[2] in words.split("|"))
             found[key] = length_mm(size[1])
         elif piece in ROLES:
@@ -147,10 +150,17 @@ def part_said(text: str) -> Part:
             found["shape"] = piece
         else:
             found["material"] = _material(piece)
-    lacking = [key for key in ("role", "shape", "material", "length_mm", "top_mm") if key not in found]
+    lacking = [
+        key for key in ("role", "shape", "material", "length_mm", "top_mm") if key not in found
+    ]
     if lacking:
-        words = {"role": "what it is (" + ", ".join(ROLES) + ")", "shape": "its shape (" + ", ".join(SHAPES) + ")",
-                 "material": "its material", "length_mm": "how long", "top_mm": "how thick"}
+        words = {
+            "role": "what it is (" + ", ".join(ROLES) + ")",
+            "shape": "its shape (" + ", ".join(SHAPES) + ")",
+            "material": "its material",
+            "length_mm": "how long",
+            "top_mm": "how thick",
+        }
         raise Unread("say " + " and ".join(words[key] for key in lacking))
     pointed = found["shape"] in ("cone", "dome")
     found.setdefault("foot_mm", 0.0 if pointed else found["top_mm"])
@@ -176,7 +186,9 @@ def _material(text: str) -> str:
         return choose(words, text).word
     except Unread as unread:
         names = ", ".join(word.word for word in words)
-        raise Unread(f"{text!r} is no material; {unread} the table has {names}".replace("; the", ": the")) from None
+        raise Unread(
+            f"{text!r} is no material; {unread} the table has {names}".replace("; the", ": the")
+        ) from None
 
 
 def _one(text: str, words: tuple[str, ...]) -> Any:

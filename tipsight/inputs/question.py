@@ -69,6 +69,7 @@ class Question:
     weighed_tip: Value | None = None
     weighed_wet: Value | None = None
     weighed_glued: Value | None = None
+    weighed_coats: Value | None = None
     weighs: Value | None = None
     size: Value | None = None
     parts: Value | None = None
@@ -87,6 +88,8 @@ class Question:
     undercoat: Value | None = None
     tip_coats: Value | None = None
     pulls_out: Value | None = None
+    sleeve_on: Value | None = None
+    light_stick_on: Value | None = None
 
     tips: Value | None = None
     inserts: Value | None = None
@@ -134,4 +137,9 @@ def check_items(keys: "dict[str, Value | None]") -> None:
     """
     unknown = [key for key in keys if key not in ITEMS]
     if unknown:
-        raise Mistakes([Mistake(key, "", f"there is no such item{nearest(key, ITEMS)}", "") for key in unknown])
+        raise Mistakes(
+            [
+                Mistake(key, "", f"there is no such item{nearest(key, ITEMS)}", "")
+                for key in unknown
+            ]
+        )

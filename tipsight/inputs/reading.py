@@ -29,14 +29,41 @@ MASSES_G = {
     "kg": 1e3,
     **dict.fromkeys(("oz", "ounce", "ounces"), 28.349523125),
 }
-_VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
-           "⅓": "1/3", "⅔": "2/3", "⅙": "1/6", "⅚": "5/6", "⅕": "1/5"}
-_MARKS = str.maketrans({
-    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "′": "'", "’": "'", "‘": "'", "″": '"',
-    "”": '"', "“": '"', "º": "°", "×": "x", "⁄": "/",
-})
+_VULGAR = {
+    "¼": "1/4",
+    "½": "1/2",
+    "¾": "3/4",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+    "⅓": "1/3",
+    "⅔": "2/3",
+    "⅙": "1/6",
+    "⅚": "5/6",
+    "⅕": "1/5",
+}
+_MARKS = str.maketrans(
+    {
+        "−": "-",
+        "–": "-",
+        "—": "-",
+        "‐": "-",
+        "‑": "-",
+        "′": "'",
+        "’": "'",
+        "‘": "'",
+        "″": '"',
+        "”": '"',
+        "“": '"',
+        "º": "°",
+        "×": "x",
+        "⁄": "/",
+    }
+)
 _NUMBER = r"[-+]?(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)*|[.,]\d+)"
 _QUANTITY = re.compile(rf"({_NUMBER})\s*(.*)", re.DOTALL)
+_RANGE = re.compile(rf"({_NUMBER})\s*(?:mm|cm)?\s*(?:-|to)\s*({_NUMBER})\s*([a-z\"]*)")
 _FEET_AND_INCHES = re.compile(
     rf"({_NUMBER})\s*(?:'|ft|foot|feet)\s*({_NUMBER})\s*(?:\"|''|in|ins|inch|inches)?"
 )
@@ -141,7 +168,7 @@ def split_unit(text: str) -> tuple[float, str]:
 
 
 def length_m(text: str, bare: float | None = None) -> float:
-    """Read a length in metres.
+    r"""Read a length in metres.
 
     Parameters
     ----------
@@ -162,7 +189,7 @@ def length_m(text: str, bare: float | None = None) -> float:
 
     Examples
     --------
-    >>> length_m("40yd"), round(length_m("5'6\\""), 4), length_m("3", bare=1e-3)
+    >>> length_m("40yd"), round(length_m("5'6\""), 4), length_m("3", bare=1e-3)
     (36.576, 1.6764, 0.003)
     """
     plain = clean(text)
@@ -195,6 +222,36 @@ def length_mm(text: str) -> float:
     (7.3, 31.75)
     """
     return _in_unit(clean(text), LENGTHS_M, 1e-3, per=1e-3)
+
+
+def range_mm(text: str) -> tuple[float, float] | None:
+    """Read two lengths of tackle with a hyphen or ``to`` between them.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``0-15 mm``; a bare number is in millimetres.
+
+    Returns
+    -------
+    tuple of float or None
+        Both ends [mm]; None if it is not two lengths.
+
+    Raises
+    ------
+    Unread
+        If one of two cannot be read.
+
+    Examples
+    --------
+    >>> range_mm("0-15 mm"), range_mm("1 to 2 cm"), range_mm("15 mm")
+    ((0.0, 15.0), (10.0, 20.0), None)
+    """
+    found = _RANGE.fullmatch(clean(text))
+    if not found:
+        return None
+    unit = found[3] or ""
+    return length_mm(found[1] + unit), length_mm(found[2] + unit)
 
 
 def speed_m_s(text: str) -> float:

@@ -91,7 +91,9 @@ def settle_float(teller: Teller, box: Box) -> tuple[Float, Tip, Tip]:
     weighed = teller.knows("takes")
     for key in ("size", "parts"):
         if weighed and teller.knows(key):
-            teller.wrong(key, "a float is known by what it takes or by how it is built; leave one out")
+            teller.wrong(
+                key, "a float is known by what it takes or by how it is built; leave one out"
+            )
     tips = settle_tips(teller, row, weighed)
     float_ = _weighed(teller, name, box) if weighed else _built(teller, name, row["default_size"])
     return float_, tips.weighed, tips.now
@@ -104,7 +106,9 @@ def _weighed(teller: Teller, pattern: str, box: Box) -> WeighedFloat:
         masses = shot_mass_g(teller.ask("ten_weigh") or {})
         shot_g = sum(count * masses[name] for name, count in takes)
         if not 0.05 <= shot_g <= 60:
-            teller.wrong("takes", f"that is {shot_g:g} g of shot; a float takes 0.05 to 60 g", example="6BB")
+            teller.wrong(
+                "takes", f"that is {shot_g:g} g of shot; a float takes 0.05 to 60 g", example="6BB"
+            )
     metal = teller.take("marked_in", box.shot_metal).word
     return WeighedFloat(pattern, shot_g, metal, teller.ask("weighs"))
 

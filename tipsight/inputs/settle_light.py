@@ -6,7 +6,6 @@ from tipsight.inputs.teller import Teller
 
 NEAR_DEG = 12.0
 """How far two ways of telling the sun may differ before they clash (judgement)."""
-OVERCAST_TYPES = range(1, 6)
 
 
 def settle_light(teller: Teller) -> Light:
@@ -31,8 +30,8 @@ def settle_light(teller: Teller) -> Light:
     """
     name = teller.take("sky").word
     sky = next(row for row in tables.rows("skies") if row["name"] == name)
-    overcast = int(sky["type"]) in OVERCAST_TYPES
-    out = teller.take("sun_out", "yes" if sky["beam"] == "yes" else "no", quiet=overcast)
+    overcast = sky["beam_asked"] != "yes"
+    out = teller.take("sun_out", sky["beam"], quiet=overcast)
     height, bearing = _sun(teller)
     return Light(
         sky_type=int(sky["type"]),
@@ -47,12 +46,19 @@ def settle_light(teller: Teller) -> Light:
 def _sun(teller: Teller) -> tuple[float, float]:
     seen = _by_the_clock(teller)
     height, shadow = teller.ask("sun_height"), teller.ask("shadow")
-    heights = [("sun_height", height), ("when", seen and seen[0]), ("shadow", shadow and shadow.number)]
+    heights = [
+        ("sun_height", height),
+        ("when", seen and seen[0]),
+        ("shadow", shadow and shadow.number),
+    ]
     told = [(key, value) for key, value in heights if value is not None]
     for key, value in told[1:]:
         if abs(value - told[0][1]) > NEAR_DEG:
-            teller.wrong(key, f"it puts the sun at {value:.0f} deg, but {told[0][0]} says "
-                              f"{told[0][1]:.0f}; leave one of them out")
+            teller.wrong(
+                key,
+                f"it puts the sun at {value:.0f} deg, but {told[0][0]} says "
+                f"{told[0][1]:.0f}; leave one of them out",
+            )
     sun_height = told[0][1] if told else teller.take("sun_height")
 
     bearing, word = teller.ask("sun_bearing"), teller.ask("sun_is")
@@ -64,8 +70,11 @@ def _sun(teller: Teller) -> tuple[float, float]:
     told = [(key, value) for key, value in bearings if value is not None]
     for key, value in told[1:]:
         if abs(value - told[0][1]) > 45:
-            teller.wrong(key, f"it puts the sun {value:.0f} deg from the line along which you look, "
-                              f"but {told[0][0]} says {told[0][1]:.0f}; leave one of them out")
+            teller.wrong(
+                key,
+                f"it puts the sun {value:.0f} deg from the line along which you look, "
+                f"but {told[0][0]} says {told[0][1]:.0f}; leave one of them out",
+            )
     return sun_height, told[0][1] if told else teller.take("sun_is").number
 
 
@@ -75,14 +84,22 @@ def _by_the_clock(teller: Teller) -> tuple[float, float] | None:
         return None
     if at is None:
         if not teller.knows("at"):
-            teller.wrong("at", "a day and time need a place; say latitude and longitude in degrees",
-                         said="", example="52.1 N 1.5 W")
+            teller.wrong(
+                "at",
+                "a day and time need a place; say latitude and longitude in degrees",
+                said="",
+                example="52.1 N 1.5 W",
+            )
         return None
     from tipsight.inputs import sun
 
     height, azimuth = sun.position(when, *at)
     if height < -12:
-        teller.wrong("when", f"the sun then stands {-height:.0f} deg below level; the sums end at 12, "
-                             "the last of dusk", example="2026-10-15 17:00 UTC")
+        teller.wrong(
+            "when",
+            f"the sun then stands {-height:.0f} deg below level; the sums end at 12, "
+            "the last of dusk",
+            example="2026-10-15 17:00 UTC",
+        )
         return None
     return float(height), float(azimuth)

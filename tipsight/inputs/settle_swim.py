@@ -10,7 +10,7 @@ REACH_M = 50.0
 SHELTER = 0.5
 """What shelter leaves of the wind (judgement)."""
 GLASS_SLOPE_VARIANCE = 2e-5
-"""Mean square slope on each axis of water like glass; ten times more for each step of the boils (judgement)."""
+"""Mean square slope of glass on each axis; ten times more for each step of boils (judgement)."""
 ROUGHEST_SLOPE_VARIANCE = 2e-2
 
 

@@ -4,8 +4,9 @@ import math
 from dataclasses import dataclass, replace
 
 from tipsight import tables
+from tipsight.inputs.blocks import BlockSaid
 from tipsight.inputs.case import Band, Stock, Tip
-from tipsight.inputs.tackle import BlockSaid, StockSaid
+from tipsight.inputs.tackle import StockSaid
 from tipsight.inputs.teller import Teller
 
 GLUED_SHARE, GLUED_LEAST_MM = 0.12, 5.0
@@ -113,12 +114,26 @@ def settle_tips(teller: Teller, pattern: dict[str, str], weighed: bool) -> Tips:
         undercoat=teller.take("undercoat"),
         coats=int(teller.take("tip_coats")),
         pulls_out=teller.take("pulls_out"),
+        sleeve=teller.take("sleeve_on"),
+        light_stick=teller.take("light_stick_on").word,
     )
-    then = replace(now, showing_mm=took_showing, wet_mm=took_wet)
+    if not weighed:
+        return Tips(now, now)
+    then = replace(
+        now,
+        showing_mm=took_showing,
+        wet_mm=took_wet,
+        coats=int(teller.take("weighed_coats", f"{now.coats}", quiet=not changed)),
+        sleeve=False,
+        light_stick="none",
+    )
     if changed:
         needed = _half_up(glued_needed_mm(took_showing + took_wet))
-        then = replace(then, stock=_weighed_stock(teller, changed),
-                       glued_mm=teller.take("weighed_glued", _mm(needed)))
+        then = replace(
+            then,
+            stock=_weighed_stock(teller, changed),
+            glued_mm=teller.take("weighed_glued", _mm(needed)),
+        )
     return Tips(now, then)
 
 
@@ -142,14 +157,19 @@ def _weighed_stock(teller: Teller, said: StockSaid) -> Stock:
 def _check_bore(teller: Teller, key: str, kind: str, diameter: float, bore: float) -> None:
     if "tube" in kind and not 0 < bore < diameter:
         cure = f"a {kind} of {diameter:g} mm needs a bore above 0 and below {diameter:g} mm"
-        teller.wrong(key, f"{cure}; tell the bore, or say solid", example="5/4 mm thin tube" if
-                     key == "weighed_tip" else "bore 2 mm in a tip of 3 mm")
+        teller.wrong(
+            key,
+            f"{cure}; tell the bore, or say solid",
+            example="5/4 mm thin tube" if key == "weighed_tip" else "bore 2 mm in a tip of 3 mm",
+        )
     if "tube" not in kind and bore > 0:
         teller.wrong(key, f"{kind} has no bore; say thin tube or thick tube", example="thin tube")
 
 
-def _wet(teller: Teller, showing: float, took: float, changed: bool, weighed: bool) -> tuple[float, float]:
-    """Return the wet part now and when the float took its shot: one stick unless it was changed."""
+def _wet(
+    teller: Teller, showing: float, took: float, changed: bool, weighed: bool
+) -> tuple[float, float]:
+    """Return the wet part now and when the float took its shot, of one stick unless changed."""
     if changed:
         return teller.take("wet", _mm(WET_MM)), teller.take("weighed_wet", _mm(WET_MM))
     then = teller.ask("weighed_wet") if weighed else None
@@ -157,31 +177,47 @@ def _wet(teller: Teller, showing: float, took: float, changed: bool, weighed: bo
     if now is None and then is not None:
         now = then + took - showing
         if now < 0:
-            teller.wrong("showing", f"only {then + took:g} mm of this tip stands out of the body; show "
-                                    "less, or say weighed_tip if it is another tip", example="20 mm")
+            teller.wrong(
+                "showing",
+                f"only {then + took:g} mm of this tip stands out of the body; show "
+                "less, or say weighed_tip if it is another tip",
+                example="20 mm",
+            )
         return now, then
     if now is None:
         now = teller.take("wet", _mm(max(took - showing, 0.0) + WET_MM))
     if then is not None and abs(showing + now - took - then) > 0.5:
-        teller.wrong("weighed_wet", f"one tip cannot stand {took + then:g} mm out of the body then and "
-                                    f"{showing + now:g} mm now; say weighed_tip if it was changed",
-                     example="10 mm")
+        teller.wrong(
+            "weighed_wet",
+            f"one tip cannot stand {took + then:g} mm out of the body then and "
+            f"{showing + now:g} mm now; say weighed_tip if it was changed",
+            example="10 mm",
+        )
         return now, then
     if showing + now < took:
-        teller.wrong("takes_showing", f"only {showing + now:g} mm of this tip stands out of the body; say "
-                                      "less, or say weighed_tip if it was another tip", example="20 mm")
+        teller.wrong(
+            "takes_showing",
+            f"only {showing + now:g} mm of this tip stands out of the body; say "
+            "less, or say weighed_tip if it was another tip",
+            example="20 mm",
+        )
     return now, showing + now - took
 
 
 def _glued(teller: Teller, outside: float, changed: bool) -> float:
     needed = glued_needed_mm(outside)
     then = None if changed else teller.ask("weighed_glued")
-    glued: float = teller.take("glued", _mm(_half_up(needed) if then is None else then), quiet=then is not None)
+    glued: float = teller.take(
+        "glued", _mm(_half_up(needed) if then is None else then), quiet=then is not None
+    )
     key = "glued" if teller.knows("glued") else "weighed_glued"
     if glued < needed - 1e-9 and teller.knows(key):
-        teller.wrong(key, f"{glued:g} mm will not hold a tip with {outside:g} mm outside the body; glue "
-                          f"in {_half_up(needed):g} mm or more, or let less show",
-                     example=_mm(_half_up(needed)))
+        teller.wrong(
+            key,
+            f"{glued:g} mm will not hold a tip with {outside:g} mm outside the body; glue "
+            f"in {_half_up(needed):g} mm or more, or let less show",
+            example=_mm(_half_up(needed)),
+        )
     return glued
 
 
@@ -189,15 +225,23 @@ def _bands(teller: Teller, showing: float, wet: float) -> tuple[Band, ...]:
     blocks: tuple[BlockSaid, ...] = teller.take("paint")
     last = blocks[-1]
     if last.from_top_mm >= showing:
-        teller.wrong("paint", f"the lowest block begins at {last.from_top_mm:g} mm and only {showing:g} mm "
-                              "show; let more show or make the blocks above it shorter",
-                     example="black 0-15 mm, fluorescent orange 15-30 mm")
+        teller.wrong(
+            "paint",
+            f"the lowest block begins at {last.from_top_mm:g} mm and only {showing:g} mm "
+            "show; let more show or make the blocks above it shorter",
+            example="black 0-15 mm, fluorescent orange 15-30 mm",
+        )
     elif last.to_top_mm is not None and last.to_top_mm > showing + wet + 1e-9:
-        teller.wrong("paint", f"the blocks go to {last.to_top_mm:g} mm and only {showing + wet:g} mm of the "
-                              "tip stand out of the body; make them shorter",
-                     example="black 0-15 mm, fluorescent orange 15-30 mm")
+        teller.wrong(
+            "paint",
+            f"the blocks go to {last.to_top_mm:g} mm and only {showing + wet:g} mm of the "
+            "tip stand out of the body; make them shorter",
+            example="black 0-15 mm, fluorescent orange 15-30 mm",
+        )
     return tuple(
-        Band(block.paint, block.from_top_mm, showing if block.to_top_mm is None else block.to_top_mm)
+        Band(
+            block.paint, block.from_top_mm, showing if block.to_top_mm is None else block.to_top_mm
+        )
         for block in blocks
     )
 

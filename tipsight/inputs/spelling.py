@@ -3,6 +3,9 @@
 import difflib
 from collections.abc import Iterable
 
+from tipsight.inputs.items import Word
+from tipsight.inputs.reading import Unread, clean
+
 
 def nearest(said: str, words: Iterable[str]) -> str:
     """Return a half sentence that offers the nearest of ``words``, or nothing.
@@ -26,3 +29,61 @@ def nearest(said: str, words: Iterable[str]) -> str:
     """
     near = difflib.get_close_matches(said, list(words), n=1, cutoff=0.6)
     return f"; did you mean {near[0]!r}?" if near else ""
+
+
+def choose(words: tuple[Word, ...], text: str) -> Word:
+    """Return the word that ``text`` means, or say which it may have meant.
+
+    Parameters
+    ----------
+    words : tuple of Word
+        Those that may be said.
+    text : str
+        As typed.
+
+    Returns
+    -------
+    Word
+        The one meant.
+
+    Raises
+    ------
+    Unread
+        If none fits, with the nearest spelling where there is one.
+
+    Examples
+    --------
+    >>> choose((Word("red-weak"), Word("red-blind")), "Red weak").word
+    'red-weak'
+    """
+    plain = bare(text)
+    names = {bare(word.word): word for word in words}
+    if plain in names:
+        return names[plain]
+    begun = [word for name, word in names.items() if len(plain) > 2 and name.startswith(plain)]
+    if len(begun) == 1:
+        return begun[0]
+    if near := difflib.get_close_matches(plain, names, n=1, cutoff=0.6):
+        raise Unread(f"did you mean {names[near[0]].word!r}?")
+    raise Unread("")
+
+
+def bare(text: str) -> str:
+    """Return ``text`` plainer than plain, its hyphens as spaces.
+
+    Parameters
+    ----------
+    text : str
+        As typed.
+
+    Returns
+    -------
+    str
+        For comparing.
+
+    Examples
+    --------
+    >>> bare("Red-weak")
+    'red weak'
+    """
+    return clean(text).replace("-", " ").replace("_", " ")

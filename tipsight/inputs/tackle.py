@@ -1,13 +1,12 @@
-"""What people type for tackle: shot, tip stock, and paint in blocks."""
+"""What people type for tackle: shot and tip stock."""
 
 import re
 from dataclasses import dataclass
 
 from tipsight import tables
-from tipsight.inputs.reading import Unread, clean, length_mm, mass_g, number
+from tipsight.inputs.reading import Unread, clean, length_mm, mass_g, number, range_mm
 
 _TERM = re.compile(r"(?:(\d+)\s*(?:x|off|of)?\s*)?(.+)")
-_RANGE = re.compile(r"(?:from\s+)?([\d.,/ ]+?)\s*(?:mm|cm)?\s*(?:-|to)\s*([\d.,/ ]+?)\s*(mm|cm|in|\")?")
 
 
 @dataclass(frozen=True)
@@ -17,15 +16,6 @@ class StockSaid:
     kind: str
     diameter_mm: float
     bore_mm: float | None = None
-
-
-@dataclass(frozen=True)
-class BlockSaid:
-    """A block of paint as said, from the very top; None where it runs on to the foot."""
-
-    paint: str
-    from_top_mm: float
-    to_top_mm: float | None
 
 
 def pieces(value: str, commas: bool = True) -> list[str]:
@@ -80,9 +70,11 @@ def shot_name(text: str) -> str:
     if found := re.fullmatch(r"(?:no|number|num|n|#|size)?[.\s]*(\d+)'?s?", plain):
         plain = f"no {found[1]}"
     elif "olivette" in plain:
-        plain = f"{mass_g(plain.replace('olivettes', '').replace('olivette', '').strip()):g} g olivette"
+        plain = f"{mass_g(re.sub(r'olivettes?', '', plain).strip()):g} g olivette"
     else:
-        plain = {"swan": "ssg", "swans": "ssg", "ssgs": "ssg", "swan shot": "ssg"}.get(plain, plain)
+        plain = {"swan": "ssg", "swans": "ssg", "ssgs": "ssg", "swan shot": "ssg"}.get(
+            plain, plain
+        )
         plain = plain if plain in names else plain.removesuffix("s")
     if plain not in names:
         raise Unread(f"there is no shot {text.strip()!r} in the table")
@@ -193,8 +185,8 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
     if not rest:
         row = next(row for row in tables.rows("stock") if row["name"] == kind)
         return _shelf(kind, float(row["from_mm"]), float(row["to_mm"]))
-    if limits := _RANGE.fullmatch(rest):
-        low, high = length_mm(limits[1] + (limits[3] or "")), length_mm(limits[2] + (limits[3] or ""))
+    if limits := range_mm(rest):
+        low, high = limits
         if not 0.5 <= low <= high <= 14:
             raise Unread("the sizes go from 0.5 to 14 mm, the smaller first")
         return _shelf(kind, low, high)
@@ -221,55 +213,3 @@ def _kind(text: str) -> tuple[str, str]:
         rest = re.sub(r"\btubes?\b|\bhollow\b|\btip\b", " ", plain)
         return "thin tube", " ".join(rest.split()).strip(" ,:")
     raise Unread("")
-
-
-def blocks_said(text: str, paint_of: "dict[str, str]") -> tuple[BlockSaid, ...]:
-    """Read the paint of a tip, whole or in blocks from the very top downwards.
-
-    Parameters
-    ----------
-    text : str
-        Such as ``black 0-15 mm, fluorescent orange 15-30 mm``, ``black 15 mm, white`` or
-        ``white``.
-    paint_of : dict
-        Names of paints in small letters to the names themselves.
-
-    Returns
-    -------
-    tuple of BlockSaid
-        Touching one another, from the top.
-
-    Raises
-    ------
-    Unread
-        If a paint is unknown, or blocks leave a gap, overlap or have no height.
-
-    Examples
-    --------
-    >>> blocks_said("black 15 mm, white", {"black": "black", "white": "white"})[1]
-    BlockSaid(paint='white', from_top_mm=15.0, to_top_mm=None)
-    """
-    blocks: list[BlockSaid] = []
-    top = 0.0
-    parts = re.split(r"[;+]|,(?!\d)|\bover\b|\bthen\b", clean(text))
-    for index, part in enumerate(parts):
-        found = re.fullmatch(r"([^\d]+?)\s*((?:\d|[.,]\d).*)?", part.strip())
-        if not found:
-            raise Unread("")
-        name = found[1].strip(" ,:")
-        if name not in paint_of:
-            raise Unread(f"there is no paint {name!r} in the table")
-        start, end = top, None
-        if found[2] and (limits := _RANGE.fullmatch(found[2])):
-            start, end = length_mm(limits[1]), length_mm(limits[2])
-        elif found[2]:
-            end = top + length_mm(found[2])
-        elif index < len(parts) - 1:
-            raise Unread("say how tall each block is but the last, in mm from the top")
-        if start != top:
-            raise Unread(f"blocks must touch: the one above ends at {top:g} mm")
-        if end is not None and end <= start:
-            raise Unread("a block must have some height")
-        blocks.append(BlockSaid(paint_of[name], start, end))
-        top = end if end is not None else top
-    return tuple(blocks)

@@ -1,4 +1,4 @@
-"""Goes through what was told: collects every mistake, and every item that had to be taken as something."""
+"""Goes through what was told and collects every mistake, and every item that had to be taken."""
 
 from typing import Any
 

@@ -21,7 +21,7 @@ _PART_KEYS = ("role", "shape", "material", "length", "top", "foot", "bore", "ins
 
 
 def read(text: str) -> Question:
-    """Return the question that a TOML text puts.
+    r"""Return the question that a TOML text puts.
 
     Parameters
     ----------
@@ -40,13 +40,15 @@ def read(text: str) -> Question:
 
     Examples
     --------
-    >>> read('[place]\\ndistance = "40 yd"').distance
+    >>> read('[place]\ndistance = "40 yd"').distance
     '40 yd'
     """
     try:
         tree = tomllib.loads(text.removeprefix("\ufeff"))
     except tomllib.TOMLDecodeError as error:
-        raise Mistakes([Mistake("file", "", _where(text, str(error)), 'distance = "40 yd"')]) from None
+        raise Mistakes(
+            [Mistake("file", "", _where(text, str(error)), 'distance = "40 yd"')]
+        ) from None
     mistakes: list[Mistake] = []
     told: dict[str, Value] = {}
     for section, body in tree.items():
@@ -55,7 +57,11 @@ def read(text: str) -> Question:
             hint = home or nearest(section, SECTIONS)
             mistakes.append(Mistake(section, "", f"there is no such section{hint}", "[place]"))
         elif not isinstance(body, dict):
-            mistakes.append(Mistake(section, "", "this is the name of a section, not of an item", f"[{section}]"))
+            mistakes.append(
+                Mistake(
+                    section, "", "this is the name of a section, not of an item", f"[{section}]"
+                )
+            )
         else:
             for key, value in body.items():
                 _item(section, key, value, told, mistakes)
@@ -68,16 +74,21 @@ def _where(text: str, message: str) -> str:
     line = re.search(r"at line (\d+)", message)
     number = int(line[1]) if line else len(text.rstrip().splitlines())
     reason = re.sub(r"\s*\(at .*\)$", "", message)
-    return f"this is not TOML at line {number}: {reason[0].lower()}{reason[1:]}; text stands in quotes"
+    reason = reason[0].lower() + reason[1:]
+    return f"this is not TOML at line {number}: {reason}; text stands in quotes"
 
 
-def _item(section: str, key: str, value: Any, told: dict[str, Value], mistakes: list[Mistake]) -> None:
+def _item(
+    section: str, key: str, value: Any, told: dict[str, Value], mistakes: list[Mistake]
+) -> None:
     if key not in ITEMS:
         near = nearest(key, [item.key for item in items_of(section)]) or nearest(key, ITEMS)
         mistakes.append(Mistake(key, "", f"there is no such item in [{section}]{near}", ""))
     elif ITEMS[key].section != section:
         home = ITEMS[key].section
-        mistakes.append(Mistake(key, "", f"it stands under [{home}], not under [{section}]", f"[{home}]"))
+        mistakes.append(
+            Mistake(key, "", f"it stands under [{home}], not under [{section}]", f"[{home}]")
+        )
     else:
         said = _said(ITEMS[key], value)
         if said is None:
@@ -96,7 +107,7 @@ def _said(item: Item, value: Any) -> Value | None:
     if isinstance(value, bool | str):
         return value
     if isinstance(value, int | float):
-        needs_unit = item.kind in NEEDS_A_UNIT and not value == 0
+        needs_unit = item.kind in NEEDS_A_UNIT and value != 0
         return f"{value!r}" if needs_unit or item.repeats else float(value)
     return None
 
@@ -107,14 +118,28 @@ def _piece(item: Item, piece: Any) -> str | None:
         if not piece or not set(piece) <= set(keys):
             return None
         return _stretch(piece) if item.key == "behind" else _part(piece)
-    return str(piece) if isinstance(piece, str | int | float) and not isinstance(piece, bool) else None
+    return (
+        str(piece)
+        if isinstance(piece, str | int | float) and not isinstance(piece, bool)
+        else None
+    )
 
 
 def _stretch(table: Mapping[str, Any]) -> str:
     words = [str(table[key]) for key in ("water", "bank") if key in table]
-    words += [f"{table[key]} {word}" for key, word in (("height", "high"), ("beyond", "beyond")) if key in table]
+    words += [
+        f"{table[key]} {word}"
+        for key, word in (("height", "high"), ("beyond", "beyond"))
+        if key in table
+    ]
     if "lit" in table:
-        words.append("sunlit" if table["lit"] is True else "unlit" if table["lit"] is False else str(table["lit"]))
+        words.append(
+            "sunlit"
+            if table["lit"] is True
+            else "unlit"
+            if table["lit"] is False
+            else str(table["lit"])
+        )
     if "share" in table:
         share = table["share"]
         words.append(share if isinstance(share, str) else f"{100 * share:.10g}%")
@@ -124,8 +149,11 @@ def _stretch(table: Mapping[str, Any]) -> str:
 def _part(table: Mapping[str, Any]) -> str:
     words = [str(table[key]) for key in ("role", "shape", "material") if key in table]
     sizes = {"length": "long", "top": "top", "foot": "foot", "bore": "bore", "inside": "inside"}
-    words += [f"{table[key]}{' mm' if not isinstance(table[key], str) else ''} {word}"
-              for key, word in sizes.items() if key in table]
+    words += [
+        f"{table[key]}{' mm' if not isinstance(table[key], str) else ''} {word}"
+        for key, word in sizes.items()
+        if key in table
+    ]
     return ", ".join(words)
 
 
