@@ -93,8 +93,9 @@ def read(item: Item, value: Value) -> Any:
         raise Unread("")
     if item.kind in _NUMBERS:
         return _number(item, value)
-    text = str(value) if isinstance(value, bool) else f"{value}"
-    return _READERS[item.kind](item, text)
+    if item.kind in ("acuity", "load", "compass") and not isinstance(value, str):
+        return item.check(float(value))
+    return _READERS[item.kind](item, f"{value}")
 
 
 def _number(item: Item, value: Value) -> float:
@@ -178,6 +179,8 @@ def _acuity(item: Item, text: str) -> float:
     plain = clean(text)
     if fraction := re.fullmatch(r"(6|20|4|5|3)\s*/\s*([\d.,]+)", plain):
         return item.check(reading.number(fraction[2]) / float(fraction[1]))
+    if angle := re.fullmatch(r"([\d.,]+)\s*(?:arcmin|')", plain):
+        return item.check(reading.number(angle[1]))
     if log := re.fullmatch(r"(?:logmar\s*)?([-+]?[\d.,]+)\s*(?:logmar)?", plain):
         value = reading.number(log[1])
         if "logmar" in plain:

@@ -1,8 +1,10 @@
 """The question as options of a command: one for each item, in the words of the items."""
 
 import argparse
+import math
 import shlex
 from collections.abc import Mapping
+from decimal import Decimal
 
 from tipsight.inputs.answers import Value, is_told
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
@@ -180,8 +182,8 @@ def as_text(item: Item, value: Value | None) -> str:
         return "; ".join(value)
     if isinstance(value, str):
         return value
-    plain = f"{value:.0f}" if float(value).is_integer() and abs(value) < 1e15 else f"{value!r}"
-    if item.kind in ("length", "mm", "speed", "pace", "temperature", "mass", "load"):
+    plain = format(Decimal(repr(float(value))).normalize(), "f") if math.isfinite(value) else "nan"
+    if item.kind in ("acuity", "length", "mm", "speed", "pace", "temperature", "mass", "load"):
         return f"{plain} {item.unit}"
     return plain
 

@@ -101,6 +101,11 @@ class Question:
     shot_metal: Value | None = None
     ten_weigh: Value | None = None
 
+    def __post_init__(self) -> None:
+        for field in fields(self):
+            if isinstance(value := getattr(self, field.name), list):
+                object.__setattr__(self, field.name, tuple(value))
+
     def told(self) -> dict[str, Value]:
         """Return the items that say anything, in the order in which they are asked."""
         items = {field.name: getattr(self, field.name) for field in fields(self)}

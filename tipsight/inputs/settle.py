@@ -48,6 +48,7 @@ def settle(question: Question) -> Case:
     wanted = Wanted(teller.take("seen").number, teller.take("bites").number)
     box = settle_box(teller)
     float_, weighed_tip, tip = settle_float(teller, box)
+    teller.ask_the_rest()
     if teller.mistakes:
         # An item may be asked for by two rooms of the question; one mistake is told once.
         raise Mistakes(sorted(dict.fromkeys(teller.mistakes), key=lambda m: _place_of(m.item)))

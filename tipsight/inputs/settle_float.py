@@ -92,7 +92,9 @@ def settle_float(teller: Teller, box: Box) -> tuple[Float, Tip, Tip]:
     for key in ("size", "parts"):
         if weighed and teller.knows(key):
             teller.wrong(
-                key, "a float is known by what it takes or by how it is built; leave one out"
+                key,
+                "a float is known by what it takes or by how it is built; "
+                "leave one out or say not told",
             )
     tips = settle_tips(teller, row, weighed)
     float_ = _weighed(teller, name, box) if weighed else _built(teller, name, row["default_size"])

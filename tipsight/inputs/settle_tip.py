@@ -52,6 +52,28 @@ def stock_of(said: StockSaid) -> Stock:
     )
 
 
+def stock_words(stock: Stock) -> str:
+    """Return tip stock as a person types it.
+
+    Parameters
+    ----------
+    stock : Stock
+        A stick or a tube.
+
+    Returns
+    -------
+    str
+        What reads back as the same stock.
+
+    Examples
+    --------
+    >>> stock_words(Stock("thin tube", 5.0, 4.0)), stock_words(Stock("quill", 2.5))
+    ('5/4 mm thin tube', '2.5 mm quill')
+    """
+    bore = f"/{stock.bore_mm:.12g}" if stock.bore_mm else ""
+    return f"{stock.diameter_mm:.12g}{bore} mm {stock.kind}"
+
+
 def glued_needed_mm(outside_mm: float) -> float:
     """Return how much of a tip must be glued in to hold the rest.
 

@@ -54,6 +54,7 @@ class Teller:
 
     def __init__(self, question: Question) -> None:
         self._told = question.told()
+        self._asked: set[str] = set()
         self.mistakes: list[Mistake] = []
         self.assumed: list[Assumed] = []
 
@@ -76,6 +77,7 @@ class Teller:
     def ask(self, key: str) -> Any:
         """Return the item's value if it was told and can be read, else None."""
         item = ITEMS[key]
+        self._asked.add(key)
         if key not in self._told:
             return None
         if is_not_sure(self._told[key]) and item.kind != "stretches":
@@ -87,6 +89,12 @@ class Teller:
         except Unread as unread:
             self.wrong(key, joined(f"{unread}", item.allowed), example=item.example)
             return None
+
+    def ask_the_rest(self) -> None:
+        """Read what was told but is of no use here, so that its mistakes are told too."""
+        for key in self._told:
+            if key not in self._asked:
+                self.ask(key)
 
     def take(self, key: str, default: str | None = None, *, quiet: bool = False) -> Any:
         """Return the item's value, or that of what is taken when it was not told.

@@ -14,8 +14,8 @@ from tipsight.inputs.options import as_text
 from tipsight.inputs.question import Question
 from tipsight.inputs.spelling import nearest
 
-NEEDS_A_UNIT = ("length", "speed", "pace", "mass", "load")
-"""Kinds whose bare number in a file could be in either of two units, and is refused as text is."""
+AS_TYPED = ("length", "speed", "pace", "mass", "load", "acuity")
+"""Kinds whose bare number in a file is read as if typed: most of them want a unit."""
 _STRETCH_KEYS = ("water", "bank", "height", "beyond", "lit", "share")
 _PART_KEYS = ("role", "shape", "material", "length", "top", "foot", "bore", "inside")
 
@@ -107,8 +107,7 @@ def _said(item: Item, value: Any) -> Value | None:
     if isinstance(value, bool | str):
         return value
     if isinstance(value, int | float):
-        needs_unit = item.kind in NEEDS_A_UNIT and value != 0
-        return f"{value!r}" if needs_unit or item.repeats else float(value)
+        return f"{value!r}" if item.kind in AS_TYPED or item.repeats else float(value)
     return None
 
 
