@@ -8,9 +8,12 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.afloat import freshwater
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stock, Tip
-from tipsight.load.hull import HOOK_AND_BAIT_G, Hull, replaced
-from tipsight.load.solid import masses_g
+from tipsight.load.balance import displaced_mm3, float_mass_g, uprighting_g_mm
+from tipsight.load.bored import replaced
+from tipsight.load.hull import HOOK_AND_BAIT_G, Hull
 from tipsight.load.tips import (
+    SLEEVE_MM,
+    aloft_g,
     coat_mass_g_per_mm,
     painted_diameter_mm,
     stock_mass_g_per_mm,
@@ -19,6 +22,7 @@ from tipsight.load.tips import (
 
 __all__ = [
     "HOOK_AND_BAIT_G",
+    "SLEEVE_MM",
     "displaced_mm3",
     "float_mass_g",
     "meniscus_g",
@@ -95,7 +99,9 @@ def sink_force_g(
     >>> round(float(sink_force_g(3.0, 31.75)), 4)
     0.2244
     """
-    return stiffness_g_per_mm(painted_diameter_mm, temperature_c) * np.asarray(showing_mm, dtype=float)
+    return stiffness_g_per_mm(painted_diameter_mm, temperature_c) * np.asarray(
+        showing_mm, dtype=float
+    )
 
 
 def meniscus_g(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:
@@ -120,8 +126,8 @@ def meniscus_g(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) 
 
     Notes
     -----
-    Circumference times surface tension (J. B. Keller, Phys. Fluids 10, 3009, 1998: exact for a
-    vertical cylinder).
+    Circumference times surface tension (J. B. Keller, Phys. Fluids 10, 3009, 1998, from memory;
+    exact for a vertical cylinder).
 
     Examples
     --------
@@ -140,6 +146,7 @@ def pull_grid(
     glued_mm: ArrayLike = 5.0,
     *,
     coats: int = 3,
+    aloft_g: ArrayLike = 0.0,
     temperature_c: float = 10.0,
 ) -> Array:
     """Return the pull that a float has left for shot, for many tips at once.
@@ -155,6 +162,8 @@ def pull_grid(
         that a plain row of showing lengths makes the second axis.
     coats : int
         Of paint on the tip.
+    aloft_g : array_like
+        What the tip carries above the water besides itself [g], broadcast against (D, S).
     temperature_c : float
         Water [deg C].
 
@@ -187,7 +196,7 @@ def pull_grid(
     area_mm2 = np.pi / 4.0 * painted_diameter_mm(bare_mm, coats) ** 2
     outside = showing + wet
     tip_g = stock_mass_g_per_mm(stocks)[:, np.newaxis] * (outside + glued)
-    tip_g = tip_g + coat_mass_g_per_mm(bare_mm, coats) * outside
+    tip_g = tip_g + coat_mass_g_per_mm(bare_mm, coats) * outside + np.asarray(aloft_g)
     water = freshwater.density_kg_m3(temperature_c) * 1e-6
     lift_g = water * (hull.volume_mm3 + proud_mm3 + area_mm2 * wet)
     return np.asarray(lift_g - (hull.mass_g + tip_g - gone_g) - HOOK_AND_BAIT_G)
@@ -232,6 +241,7 @@ def pull_g(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
         tip.wet_mm,
         tip.glued_mm,
         coats=tip.coats,
+        aloft_g=aloft_g(tip),
         temperature_c=temperature_c,
     )
     pull = float(grid[0, 0])
@@ -286,118 +296,3 @@ def _refuse_no_room(hull: Hull, tip: Tip) -> None:
         )
     if wrong:
         raise Mistakes(wrong)
-
-
-def float_mass_g(hull: Hull, tip: Tip) -> float:
-    """Return what the finished float weighs with its tip.
-
-    Parameters
-    ----------
-    hull : Hull
-        The float without its tip.
-    tip : Tip
-        Its tip.
-
-    Returns
-    -------
-    float
-        Mass in air [g].
-
-    Raises
-    ------
-    OutOfRange
-        If the tip's diameter or coats are outside their ranges.
-
-    Examples
-    --------
-    >>> from tipsight.load import hull, patterns
-    >>> tip = patterns.pattern("quill avon").tip
-    >>> 0.8 < float_mass_g(hull.build(patterns.built("quill avon")), tip) < 2.0
-    True
-    """
-    gone_g, _ = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
-    return hull.mass_g + tip_mass_g(tip) - float(gone_g)
-
-
-def displaced_mm3(hull: Hull, tip: Tip) -> float:
-    """Return the volume of float under water with its tip showing as told.
-
-    Parameters
-    ----------
-    hull : Hull
-        The float without its tip.
-    tip : Tip
-        Its tip.
-
-    Returns
-    -------
-    float
-        Volume [mm3].
-
-    Raises
-    ------
-    OutOfRange
-        If the tip's diameter or coats are outside their ranges.
-
-    Examples
-    --------
-    >>> from tipsight.load import hull, patterns
-    >>> tip = patterns.pattern("quill avon").tip
-    >>> 3000 < displaced_mm3(hull.build(patterns.built("quill avon")), tip) < 6000
-    True
-    """
-    _, proud_mm3 = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
-    painted = float(painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
-    return hull.volume_mm3 + float(proud_mm3) + np.pi / 4.0 * painted**2 * tip.wet_mm
-
-
-def uprighting_g_mm(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
-    """Return the moment per radian that stands a float up with all its shot hung from its foot.
-
-    Parameters
-    ----------
-    hull : Hull
-        The float without its tip.
-    tip : Tip
-        Its tip.
-    temperature_c : float
-        Water [deg C].
-
-    Returns
-    -------
-    float
-        Moment [gf mm per radian]; nothing or less means that it falls over.
-
-    Raises
-    ------
-    OutOfRange
-        If the tip's diameter, its coats or the water are outside their ranges.
-
-    Notes
-    -----
-    About the foot: lift times the height of the centre of lift less weight times the height of
-    the centre of mass (metacentric height with the waterplane's own part, about 1e-4 of it, left
-    out); standard hydrostatics.
-
-    Examples
-    --------
-    >>> from tipsight.load import hull, patterns
-    >>> tip = patterns.pattern("wire avon").tip
-    >>> uprighting_g_mm(hull.build(patterns.built("wire avon")), tip) > 0
-    True
-    """
-    foot_mm = float(hull.profile.z_mm[-1])
-    water = float(freshwater.density_kg_m3(temperature_c)) * 1e-6
-    wet_mm3 = displaced_mm3(hull, tip) - hull.volume_mm3
-    lift_moment = water * (
-        hull.volume_mm3 * (hull.centroid_mm - foot_mm) + wet_mm3 * (0.5 * tip.wet_mm - foot_mm)
-    )
-    outside_mm = tip.showing_mm + tip.wet_mm
-    tip_z_mm = 0.5 * (outside_mm - tip.glued_mm)
-    gone_g, _ = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
-    weight_moment = (
-        hull.mass_g * (hull.centre_of_mass_mm - foot_mm)
-        + tip_mass_g(tip) * (tip_z_mm - foot_mm)
-        - float(gone_g) * (-0.5 * tip.glued_mm - foot_mm)
-    )
-    return lift_moment - weight_moment

@@ -4,15 +4,16 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import NDArray
 
 from tipsight import tables
 from tipsight.afloat import body, freshwater
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import BuiltFloat, Fixing, Tip, WeighedFloat
 from tipsight.load import patterns, shot
+from tipsight.load.bored import frustum_mm3, masses_g, replaced
 from tipsight.load.materials import material
-from tipsight.load.solid import BODY_ROLES, Solid, frustum_mm3, masses_g, solid
+from tipsight.load.solid import BODY_ROLES, Solid, solid
 from tipsight.load.tips import coat, painted_diameter_mm, tip_mass_g
 
 Array = NDArray[np.float64]
@@ -46,7 +47,9 @@ class Hull:
     """What is where, for what a glued tip takes the place of."""
 
 
-def _painted(slices: Solid, varnish_coats: int, paint_coats: int) -> tuple[body.Profile, Array, Array]:
+def _painted(
+    slices: Solid, varnish_coats: int, paint_coats: int
+) -> tuple[body.Profile, Array, Array]:
     """Return the painted outline, and mass and height of each slice's coats."""
     varnish_mm, varnish_kg_m3 = coat("varnish")
     paint_mm, paint_kg_m3 = coat("paint")
@@ -55,9 +58,7 @@ def _painted(slices: Solid, varnish_coats: int, paint_coats: int) -> tuple[body.
     height = slices.top_z_mm - slices.foot_z_mm
     steps = [np.zeros_like(under), under, under + over]
     volume = [frustum_mm3(height, slices.top_r_mm + t, slices.foot_r_mm + t) for t in steps]
-    mass = 1e-6 * (
-        varnish_kg_m3 * (volume[1] - volume[0]) + paint_kg_m3 * (volume[2] - volume[1])
-    )
+    mass = 1e-6 * (varnish_kg_m3 * (volume[1] - volume[0]) + paint_kg_m3 * (volume[2] - volume[1]))
     z = np.stack([slices.top_z_mm, slices.foot_z_mm], axis=1).ravel()
     r = np.stack([slices.top_r_mm + steps[2], slices.foot_r_mm + steps[2]], axis=1).ravel()
     keep = np.append(True, (np.diff(z) != 0.0) | (np.diff(r) != 0.0))
@@ -95,7 +96,9 @@ def _assemble(
     part_g[0] = np.where(slices.body, weight * part_g[0], part_g[0])
     slices = _reweighted(slices, weight)
     mass_g = float(part_g.sum() + coat_g.sum()) + float_.fittings_g
-    moment = float((part_g * part_z).sum() + (coat_g * coat_z).sum()) + float_.fittings_g * fittings_z
+    moment = (
+        float((part_g * part_z).sum() + (coat_g * coat_z).sum()) + float_.fittings_g * fittings_z
+    )
     main = max(
         (part for part in float_.parts if part.role in BODY_ROLES),
         key=lambda part: part.length_mm * max(part.top_mm, part.foot_mm) ** 2,
@@ -135,52 +138,6 @@ def _rest_and_body_g(slices: Solid, extras_g: float, tip: Tip | None) -> tuple[f
     gone_g = float(replaced(slices, *where)[0])
     gone_else_g = float(replaced(_reweighted(slices, 0.0), *where)[0])
     return rest_g + tip_mass_g(tip) - gone_else_g, body_g - (gone_g - gone_else_g)
-
-
-def replaced(
-    slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike
-) -> tuple[Array, Array]:
-    """Return what a glued tip takes the place of, and how much of it stands out of the body.
-
-    Parameters
-    ----------
-    slices : Solid
-        The float without its tip.
-    diameter_mm, glued_mm : array_like
-        Tip's outside diameter and its length inside the body [mm], broadcast.
-
-    Returns
-    -------
-    mass_g : numpy.ndarray
-        Body (and stem) that is bored out [g].
-    proud_mm3 : numpy.ndarray
-        Volume of the glued part that is outside a body narrower than the tip [mm3].
-
-    Examples
-    --------
-    >>> from tipsight.inputs.case import Part
-    >>> rod = solid([Part("body", "cylinder", "balsa", 100, 10, 10)])
-    >>> gone, proud = replaced(rod, 5.0, 10.0)
-    >>> round(float(gone), 5), float(proud)
-    (0.02749, 0.0)
-    """
-    radius = np.asarray(diameter_mm, dtype=float)[..., np.newaxis] / 2.0
-    glued = np.asarray(glued_mm, dtype=float)[..., np.newaxis]
-    depth = glued * (np.arange(64) + 0.5) / 64.0
-    at = np.minimum(
-        np.searchsorted(-slices.foot_z_mm, depth, side="right"), slices.foot_z_mm.size - 1
-    )
-    top, foot = slices.top_z_mm[at], slices.foot_z_mm[at]
-    share = (top + depth) / (top - foot)
-    outer = slices.top_r_mm[at] + share * (slices.foot_r_mm[at] - slices.top_r_mm[at])
-    core, bore = slices.core_r_mm[at], slices.bore_r_mm[at]
-    inside = np.minimum(radius, outer)
-    ring = np.maximum(inside, core) ** 2 - core**2
-    middle = np.maximum(np.minimum(inside, core) ** 2 - bore**2, 0.0)
-    mass = np.pi * (ring * slices.outer_kg_m3[at] + middle * slices.core_kg_m3[at])
-    proud = np.pi * np.maximum(radius**2 - outer**2, 0.0)
-    length = glued[..., 0]
-    return mass.mean(axis=-1) * length * 1e-6, proud.mean(axis=-1) * length
 
 
 def build(float_: BuiltFloat, tip: Tip | None = None) -> Hull:
@@ -254,8 +211,8 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
     Notes
     -----
     Archimedes: rho V = mass + shot (1 - rho / rho_shot) + hook and bait, solved for the body's
-    diameter. A float of unknown weight is taken to weigh the pattern's share of its pull, but no less
-    than its parts with a body of the lightest of its material.
+    diameter. A float of unknown weight is taken to weigh the pattern's share of its pull, but
+    no less than its parts with a body of the lightest of its material.
 
     Examples
     --------
@@ -268,11 +225,17 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
     pull_g = float_.shot_g * float(shot.wet_share(float_.shot_metal, temperature_c))
     if not 0.0 < pull_g <= 100.0:
         raise Mistakes(
-            [Mistake("takes", f"{float_.shot_g:g} g", "a float takes some shot, up to 100 g", "6BB")]
+            [
+                Mistake(
+                    "takes", f"{float_.shot_g:g} g", "a float takes some shot, up to 100 g", "6BB"
+                )
+            ]
         )
     _, size = min(_pattern_pulls(chosen.name), key=lambda row: abs(row[0] - pull_g))
     pattern_float = patterns.built(chosen.name, size)
-    painted_r_mm = float(painted_diameter_mm(weighed_tip.stock.diameter_mm, weighed_tip.coats)) / 2.0
+    painted_r_mm = (
+        float(painted_diameter_mm(weighed_tip.stock.diameter_mm, weighed_tip.coats)) / 2.0
+    )
     wet_mm3 = weighed_tip.wet_mm * np.pi * painted_r_mm**2
 
     lightest = material(chosen.body).low_kg_m3 / material(chosen.body).density_kg_m3
@@ -354,7 +317,7 @@ def hull_of(
     --------
     >>> tip = patterns.pattern("bolo type").tip
     >>> hull_of(patterns.built("bolo type"), tip).body_diameter_mm
-    17.0
+    16.5
     """
     if isinstance(float_, WeighedFloat):
         return weighed(float_, weighed_tip, temperature_c)

@@ -38,7 +38,10 @@ def _parts() -> dict[str, dict[str, tuple[Part, ...]]]:
             row["role"],  # type: ignore[arg-type]  # the table names the roles
             row["shape"],  # type: ignore[arg-type]  # and the shapes
             row["material"],
-            *(float(row[key]) for key in ("length_mm", "top_mm", "foot_mm", "bore_mm", "inside_mm")),
+            *(
+                float(row[key])
+                for key in ("length_mm", "top_mm", "foot_mm", "bore_mm", "inside_mm")
+            ),
         )
         sizes = found.setdefault(row["pattern"], {})
         sizes[row["size"]] = (*sizes.get(row["size"], ()), part)
@@ -135,7 +138,7 @@ def sizes(name: str) -> tuple[str, ...]:
     Examples
     --------
     >>> sizes("canal balsa")
-    ('3.5 mm', '4 mm', '4.5 mm', '5 mm')
+    ('3.3 mm', '3.7 mm', '4 mm', '4.4 mm')
     """
     return pattern(name).sizes
 

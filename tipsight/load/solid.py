@@ -83,7 +83,9 @@ def check_parts(parts: Sequence[Part]) -> None:
     wrong = []
     above_mm = 0.0
     if not any(part.role in BODY_ROLES for part in parts):
-        wrong.append(Mistake("parts", "", "a float needs a body", "body ellipsoid balsa 60 x 12 mm"))
+        wrong.append(
+            Mistake("parts", "", "a float needs a body", "body ellipsoid balsa 60 x 12 mm")
+        )
     for part in parts:
         said = f"{part.role} of {part.length_mm:g} mm, {part.top_mm:g} to {part.foot_mm:g} mm"
         widest_mm = max(part.top_mm, part.foot_mm)
@@ -96,7 +98,9 @@ def check_parts(parts: Sequence[Part]) -> None:
                     "stem of 90 mm, 3 to 3 mm",
                 )
             )
-        if min(part.top_mm, part.foot_mm) < 0.0 or not 0.0 <= part.bore_mm < widest_mm:
+        narrowest_mm = part.top_mm if part.shape == "cylinder" else min(part.top_mm, part.foot_mm)
+        no_wall = part.bore_mm >= narrowest_mm and part.bore_mm != 0.0
+        if min(part.top_mm, part.foot_mm, part.bore_mm) < 0.0 or no_wall:
             wrong.append(
                 Mistake(
                     "parts",
@@ -157,6 +161,7 @@ def solid(parts: Sequence[Part], body_scale: float = 1.0) -> Solid:
         scale = body_scale if part.role in BODY_ROLES else 1.0
         depth, radius = _outline(part)
         z = tops_mm[number] - depth
+        z[-1] = tops_mm[number + 1]
         nodes = np.array(sorted({*z, *(c for c in cuts_mm if z[-1] < c < z[0])}, reverse=True))
         r = scale * np.interp(-nodes, -z, radius)
         own = material(part.material).density_kg_m3
@@ -177,94 +182,17 @@ def solid(parts: Sequence[Part], body_scale: float = 1.0) -> Solid:
             core_r, bore = core.top_mm / 2.0, core.bore_mm / 2.0
             inner = material(core.material).density_kg_m3
             rows.append(
-                (top, foot, max(top_r, core_r), max(foot_r, core_r), own, core_r, inner, bore, is_body)
+                (
+                    top,
+                    foot,
+                    max(top_r, core_r),
+                    max(foot_r, core_r),
+                    own,
+                    core_r,
+                    inner,
+                    bore,
+                    is_body,
+                )
             )
-    table = np.array(rows).T
-    return Solid(*table[:8], body=table[8] > 0.5)
-
-
-def frustum_mm3(height_mm: Array, top_r_mm: Array, foot_r_mm: Array) -> Array:
-    """Return the volume of frusta.
-
-    Parameters
-    ----------
-    height_mm, top_r_mm, foot_r_mm : numpy.ndarray
-        Height and end radii [mm], broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Volume [mm3].
-
-    Notes
-    -----
-    pi h / 3 (r0^2 + r0 r1 + r1^2): Weisstein, "Conical Frustum", MathWorld, eq. 7; exact.
-
-    Examples
-    --------
-    >>> round(float(frustum_mm3(np.array(3.0), np.array(1.0), np.array(1.0))), 4)
-    9.4248
-    """
-    squares = top_r_mm**2 + top_r_mm * foot_r_mm + foot_r_mm**2
-    return np.asarray(np.pi / 3.0 * height_mm * squares)
-
-
-def frustum_centroid_share(top_r_mm: Array, foot_r_mm: Array) -> Array:
-    """Return how far below the upper end of frusta their centroid lies.
-
-    Parameters
-    ----------
-    top_r_mm, foot_r_mm : numpy.ndarray
-        End radii [mm], broadcast, not both nothing.
-
-    Returns
-    -------
-    numpy.ndarray
-        Distance from the upper end as a share of the height [-].
-
-    Notes
-    -----
-    (r0^2 + 2 r0 r1 + 3 r1^2) / (4 (r0^2 + r0 r1 + r1^2)): Weisstein, "Conical Frustum",
-    MathWorld, eq. 12, measured from the other end.
-
-    Examples
-    --------
-    >>> float(frustum_centroid_share(np.array(0.0), np.array(1.0)))
-    0.75
-    """
-    squares = top_r_mm**2 + top_r_mm * foot_r_mm + foot_r_mm**2
-    moment = top_r_mm**2 + 2.0 * top_r_mm * foot_r_mm + 3.0 * foot_r_mm**2
-    return np.asarray(moment / (4.0 * squares))
-
-
-def masses_g(slices: Solid) -> tuple[Array, Array]:
-    """Return mass and height of the centre of mass of each slice's two materials.
-
-    Parameters
-    ----------
-    slices : Solid
-        What is where.
-
-    Returns
-    -------
-    mass_g, z_mm : numpy.ndarray
-        Mass [g] and height above the top of the body [mm] (negative), shape (2, slices): the
-        outer material, then the core.
-
-    Examples
-    --------
-    >>> mass, z = masses_g(solid([Part("stem", "cylinder", "balsa", 100, 10, 10),
-    ...     Part("body", "cylinder", "balsa", 1, 10, 10)]))
-    >>> round(float(mass[0, 0]), 4), float(z[0, 0])
-    (1.0996, -50.0)
-    """
-    height = slices.top_z_mm - slices.foot_z_mm
-    whole = frustum_mm3(height, slices.top_r_mm, slices.foot_r_mm)
-    middle = 0.5 * (slices.top_z_mm + slices.foot_z_mm)
-    whole_z = slices.top_z_mm - height * frustum_centroid_share(slices.top_r_mm, slices.foot_r_mm)
-    inner = np.pi * height * slices.core_r_mm**2
-    outer = whole - inner
-    outer_z = np.where(outer > 0.0, (whole * whole_z - inner * middle) / np.maximum(outer, 1e-12), middle)
-    core = np.pi * height * (slices.core_r_mm**2 - slices.bore_r_mm**2)
-    mass = np.array([outer * slices.outer_kg_m3, core * slices.core_kg_m3]) * 1e-6
-    return mass, np.array([outer_z, middle])
+    top, foot, top_r, foot_r, own, core_r, inner, bore, is_body = np.array(rows).T
+    return Solid(top, foot, top_r, foot_r, own, core_r, inner, bore, is_body > 0.5)

@@ -10,6 +10,12 @@ from tipsight.checks import within
 from tipsight.inputs.case import Stock, Tip
 
 Array = NDArray[np.float64]
+SLEEVE_MM = 1.0
+"""How much thicker a slip-on sleeve makes the showing part; judgement."""
+SLEEVE_G_PER_MM = 0.002
+"""What a sleeve weighs for each millimetre showing; judgement."""
+LIGHT_STICK_G = {"none": 0.0, "3 x 23 mm": 0.26, "4.5 x 39 mm": 0.70}
+"""A light stick (0.16 and 0.6 g) with its holder (0.1 g); from memory."""
 
 
 @tables.derived
@@ -83,7 +89,9 @@ def stock_mass_g_per_mm(stocks: Sequence[Stock]) -> Array:
     >>> float(stock_mass_g_per_mm([materials.stock("thin tube", 5.0)])[0].round(5))
     0.00742
     """
-    outside, bore, density = np.array([(s.diameter_mm, s.bore_mm, s.density_kg_m3) for s in stocks]).T
+    outside, bore, density = np.array(
+        [(s.diameter_mm, s.bore_mm, s.density_kg_m3) for s in stocks]
+    ).T
     return np.asarray(np.pi / 4.0 * (outside**2 - bore**2) * density * 1e-6)
 
 
@@ -115,8 +123,31 @@ def coat_mass_g_per_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
     return np.asarray(ring_mm2 * coat("tip coat")[1] * 1e-6)
 
 
+def aloft_g(tip: Tip) -> float:
+    """Return what a tip carries above the water besides itself: a sleeve, a light stick.
+
+    Parameters
+    ----------
+    tip : Tip
+        The tip.
+
+    Returns
+    -------
+    float
+        Mass in air [g].
+
+    Examples
+    --------
+    >>> from tipsight.load import materials
+    >>> round(aloft_g(Tip(materials.stock("solid", 3.0), 20.0, sleeve=True)), 3)
+    0.04
+    """
+    sleeve_g = SLEEVE_G_PER_MM * tip.showing_mm if tip.sleeve else 0.0
+    return sleeve_g + LIGHT_STICK_G[tip.light_stick]
+
+
 def tip_mass_g(tip: Tip) -> float:
-    """Return what a tip weighs, glued part and paint included.
+    """Return what a tip weighs: glued part, paint, and what it carries included.
 
     Parameters
     ----------
@@ -141,4 +172,5 @@ def tip_mass_g(tip: Tip) -> float:
     """
     outside_mm = tip.showing_mm + tip.wet_mm
     bare = float(stock_mass_g_per_mm([tip.stock])[0]) * (outside_mm + tip.glued_mm)
-    return bare + float(coat_mass_g_per_mm(tip.stock.diameter_mm, tip.coats)) * outside_mm
+    paint = float(coat_mass_g_per_mm(tip.stock.diameter_mm, tip.coats)) * outside_mm
+    return bare + paint + aloft_g(tip)

@@ -1,0 +1,125 @@
+"""The finished float as a whole: weight, water shifted, and what stands it up."""
+
+import numpy as np
+
+from tipsight.afloat import freshwater
+from tipsight.inputs.case import Tip
+from tipsight.load.bored import replaced
+from tipsight.load.hull import Hull
+from tipsight.load.tips import aloft_g, painted_diameter_mm, tip_mass_g
+
+
+def float_mass_g(hull: Hull, tip: Tip) -> float:
+    """Return what the finished float weighs with its tip.
+
+    Parameters
+    ----------
+    hull : Hull
+        The float without its tip.
+    tip : Tip
+        Its tip.
+
+    Returns
+    -------
+    float
+        Mass in air [g].
+
+    Raises
+    ------
+    OutOfRange
+        If the tip's diameter or coats are outside their ranges.
+
+    Examples
+    --------
+    >>> from tipsight.load import hull, patterns
+    >>> tip = patterns.pattern("quill avon").tip
+    >>> 0.8 < float_mass_g(hull.build(patterns.built("quill avon")), tip) < 2.0
+    True
+    """
+    gone_g, _ = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
+    return hull.mass_g + tip_mass_g(tip) - float(gone_g)
+
+
+def displaced_mm3(hull: Hull, tip: Tip) -> float:
+    """Return the volume of float under water with its tip showing as told.
+
+    Parameters
+    ----------
+    hull : Hull
+        The float without its tip.
+    tip : Tip
+        Its tip.
+
+    Returns
+    -------
+    float
+        Volume [mm3].
+
+    Raises
+    ------
+    OutOfRange
+        If the tip's diameter or coats are outside their ranges.
+
+    Examples
+    --------
+    >>> from tipsight.load import hull, patterns
+    >>> tip = patterns.pattern("quill avon").tip
+    >>> 3000 < displaced_mm3(hull.build(patterns.built("quill avon")), tip) < 6000
+    True
+    """
+    _, proud_mm3 = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
+    painted = float(painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    return hull.volume_mm3 + float(proud_mm3) + np.pi / 4.0 * painted**2 * tip.wet_mm
+
+
+def uprighting_g_mm(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
+    """Return the moment per radian that stands a float up with all its shot hung from its foot.
+
+    Parameters
+    ----------
+    hull : Hull
+        The float without its tip.
+    tip : Tip
+        Its tip.
+    temperature_c : float
+        Water [deg C].
+
+    Returns
+    -------
+    float
+        Moment [gf mm per radian]; nothing or less means that it falls over.
+
+    Raises
+    ------
+    OutOfRange
+        If the tip's diameter, its coats or the water are outside their ranges.
+
+    Notes
+    -----
+    About the foot: lift times the height of the centre of lift less weight times the height of
+    the centre of mass (metacentric height with the waterplane's own part, about 1e-4 of it, left
+    out); standard hydrostatics. What the tip carries counts at its top, the worst place.
+
+    Examples
+    --------
+    >>> from tipsight.load import hull, patterns
+    >>> tip = patterns.pattern("wire avon").tip
+    >>> uprighting_g_mm(hull.build(patterns.built("wire avon")), tip) > 0
+    True
+    """
+    foot_mm = float(hull.profile.z_mm[-1])
+    water = float(freshwater.density_kg_m3(temperature_c)) * 1e-6
+    wet_mm3 = displaced_mm3(hull, tip) - hull.volume_mm3
+    lift_moment = water * (
+        hull.volume_mm3 * (hull.centroid_mm - foot_mm) + wet_mm3 * (0.5 * tip.wet_mm - foot_mm)
+    )
+    outside_mm = tip.showing_mm + tip.wet_mm
+    tip_z_mm = 0.5 * (outside_mm - tip.glued_mm)
+    gone_g, _ = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
+    weight_moment = (
+        hull.mass_g * (hull.centre_of_mass_mm - foot_mm)
+        + (tip_mass_g(tip) - aloft_g(tip)) * (tip_z_mm - foot_mm)
+        + aloft_g(tip) * (outside_mm - foot_mm)
+        - float(gone_g) * (-0.5 * tip.glued_mm - foot_mm)
+    )
+    return lift_moment - weight_moment

@@ -1,0 +1,144 @@
+"""What slices of a float weigh, and what is bored out of them for a tip."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.load.solid import Solid
+
+Array = NDArray[np.float64]
+
+
+def frustum_mm3(height_mm: Array, top_r_mm: Array, foot_r_mm: Array) -> Array:
+    """Return the volume of frusta.
+
+    Parameters
+    ----------
+    height_mm, top_r_mm, foot_r_mm : numpy.ndarray
+        Height and end radii [mm], broadcast.
+
+    Returns
+    -------
+    numpy.ndarray
+        Volume [mm3].
+
+    Notes
+    -----
+    pi h / 3 (r0^2 + r0 r1 + r1^2); exact (E. W. Weisstein, "Conical Frustum", MathWorld).
+
+    Examples
+    --------
+    >>> round(float(frustum_mm3(np.array(3.0), np.array(1.0), np.array(1.0))), 4)
+    9.4248
+    """
+    squares = top_r_mm**2 + top_r_mm * foot_r_mm + foot_r_mm**2
+    return np.asarray(np.pi / 3.0 * height_mm * squares)
+
+
+def frustum_centroid_share(top_r_mm: Array, foot_r_mm: Array) -> Array:
+    """Return how far below the upper end of frusta their centroid lies.
+
+    Parameters
+    ----------
+    top_r_mm, foot_r_mm : numpy.ndarray
+        End radii [mm], broadcast, not both nothing.
+
+    Returns
+    -------
+    numpy.ndarray
+        Distance from the upper end as a share of the height [-].
+
+    Notes
+    -----
+    (r0^2 + 2 r0 r1 + 3 r1^2) / (4 (r0^2 + r0 r1 + r1^2)); exact (E. W. Weisstein, "Conical
+    Frustum", MathWorld, there from the other end).
+
+    Examples
+    --------
+    >>> float(frustum_centroid_share(np.array(0.0), np.array(1.0)))
+    0.75
+    """
+    squares = top_r_mm**2 + top_r_mm * foot_r_mm + foot_r_mm**2
+    moment = top_r_mm**2 + 2.0 * top_r_mm * foot_r_mm + 3.0 * foot_r_mm**2
+    return np.asarray(moment / (4.0 * squares))
+
+
+def masses_g(slices: Solid) -> tuple[Array, Array]:
+    """Return mass and height of the centre of mass of each slice's two materials.
+
+    Parameters
+    ----------
+    slices : Solid
+        What is where.
+
+    Returns
+    -------
+    mass_g, z_mm : numpy.ndarray
+        Mass [g] and height above the top of the body [mm] (negative), shape (2, slices): the
+        outer material, then the core.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.case import Part
+    >>> from tipsight.load.solid import solid
+    >>> mass, z = masses_g(solid([Part("stem", "cylinder", "balsa", 100, 10, 10),
+    ...     Part("body", "cylinder", "balsa", 1, 10, 10)]))
+    >>> round(float(mass[0, 0]), 4), float(z[0, 0])
+    (1.0996, -50.0)
+    """
+    height = slices.top_z_mm - slices.foot_z_mm
+    whole = frustum_mm3(height, slices.top_r_mm, slices.foot_r_mm)
+    middle = 0.5 * (slices.top_z_mm + slices.foot_z_mm)
+    whole_z = slices.top_z_mm - height * frustum_centroid_share(slices.top_r_mm, slices.foot_r_mm)
+    inner = np.pi * height * slices.core_r_mm**2
+    outer = whole - inner
+    outer_z = np.where(
+        outer > 0.0, (whole * whole_z - inner * middle) / np.maximum(outer, 1e-12), middle
+    )
+    core = np.pi * height * (slices.core_r_mm**2 - slices.bore_r_mm**2)
+    mass = np.array([outer * slices.outer_kg_m3, core * slices.core_kg_m3]) * 1e-6
+    return mass, np.array([outer_z, middle])
+
+
+def replaced(slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike) -> tuple[Array, Array]:
+    """Return what a glued tip takes the place of, and how much of it stands out of the body.
+
+    Parameters
+    ----------
+    slices : Solid
+        The float without its tip.
+    diameter_mm, glued_mm : array_like
+        Tip's outside diameter and its length inside the body [mm], broadcast.
+
+    Returns
+    -------
+    mass_g : numpy.ndarray
+        Body (and stem) that is bored out [g].
+    proud_mm3 : numpy.ndarray
+        Volume of the glued part that is outside a body narrower than the tip [mm3].
+
+    Examples
+    --------
+    >>> from tipsight.inputs.case import Part
+    >>> from tipsight.load.solid import solid
+    >>> rod = solid([Part("body", "cylinder", "balsa", 100, 10, 10)])
+    >>> gone, proud = replaced(rod, 5.0, 10.0)
+    >>> round(float(gone), 5), float(proud)
+    (0.02749, 0.0)
+    """
+    radius = np.asarray(diameter_mm, dtype=float)[..., np.newaxis] / 2.0
+    glued = np.asarray(glued_mm, dtype=float)[..., np.newaxis]
+    depth = glued * (np.arange(64) + 0.5) / 64.0
+    at = np.minimum(
+        np.searchsorted(-slices.foot_z_mm, depth, side="right"), slices.foot_z_mm.size - 1
+    )
+    top, foot = slices.top_z_mm[at], slices.foot_z_mm[at]
+    share = (top + depth) / (top - foot)
+    outer = slices.top_r_mm[at] + share * (slices.foot_r_mm[at] - slices.top_r_mm[at])
+    core, bore = slices.core_r_mm[at], slices.bore_r_mm[at]
+    inside = np.minimum(radius, outer)
+    ring = np.maximum(inside, core) ** 2 - core**2
+    middle = np.maximum(np.minimum(inside, core) ** 2 - bore**2, 0.0)
+    mass = np.pi * (ring * slices.outer_kg_m3[at] + middle * slices.core_kg_m3[at])
+    proud = np.pi * np.maximum(radius**2 - outer**2, 0.0)
+    length = glued[..., 0]
+    return mass.mean(axis=-1) * length * 1e-6, proud.mean(axis=-1) * length

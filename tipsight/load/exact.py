@@ -1,0 +1,212 @@
+"""The best shot for a load, exactly: every way of it is weighed, by sums that leave none out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache, reduce
+from itertools import combinations_with_replacement
+from math import gcd
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+Ints = NDArray[np.int64]
+GRAIN_MG = 0.1
+"""Masses in air are told apart to a tenth of a milligram."""
+BULK_COST_MG, DROPPER_COST_MG, TRIM_COST_MG = 0.5, 0.5, 1.5
+"""What one more shot is worth, in milligrams of pull left unused."""
+_MANY = 10**6
+
+
+@dataclass(frozen=True)
+class Size:
+    """One size of shot as the sums take it."""
+
+    mass_g: float
+    share: float
+    """Part of its weight that it keeps in water."""
+    count: int | None
+    bulk: bool
+    dropper: bool
+    trim: bool
+
+
+@dataclass(frozen=True)
+class Rule:
+    """What a pattern of shot asks for."""
+
+    bulk_low: float
+    bulk_high: float
+    """Pull of the bulk as a share of the load."""
+    droppers_low: int
+    droppers_high: int
+    trims_high: int
+
+
+@dataclass(frozen=True)
+class Best:
+    """Counts of each size in each place, and their cost."""
+
+    bulk: tuple[int, ...]
+    droppers: tuple[int, ...]
+    trims: tuple[int, ...]
+    cost_mg: float
+    left_mg: float
+
+
+@lru_cache(maxsize=64)
+def _ways(allowed: tuple[bool, ...], low: int, high: int) -> Ints:
+    """Return every way of taking ``low`` to ``high`` pieces, as rows of counts."""
+    columns = [i for i, yes in enumerate(allowed) if yes]
+    picks = [
+        pick
+        for count in range(low, high + 1)
+        for pick in combinations_with_replacement(columns, count)
+    ]
+    counts = np.zeros((len(picks), len(allowed)), dtype=np.int64)
+    for row, pick in enumerate(picks):
+        np.add.at(counts[row], list(pick), 1)
+    counts.setflags(write=False)
+    return counts
+
+
+def _fewest(
+    grains: Sequence[int], limits: Sequence[int], top: int
+) -> tuple[Ints, list[tuple[int, int, Ints]]]:
+    """Return the fewest pieces that make each sum up to ``top``, and how to trace them.
+
+    Bounded change-making by binary splitting: a size with limit c is offered as bundles of 1, 2,
+    4 ... and the rest, which make every count from 0 to c.
+    """
+    fewest = np.full(top + 1, _MANY, dtype=np.int64)
+    fewest[0] = 0
+    trace: list[tuple[int, int, Ints]] = []
+    for index, (grain, limit) in enumerate(zip(grains, limits, strict=True)):
+        left, bundle = min(limit, top // grain), 1
+        while left > 0:
+            bundle = min(bundle, left)
+            step = bundle * grain
+            trace.append((index, bundle, fewest))
+            shifted = np.full_like(fewest, _MANY)
+            shifted[step:] = fewest[: top + 1 - step] + bundle
+            fewest = np.minimum(fewest, shifted)
+            left -= bundle
+            bundle *= 2
+    return fewest, trace
+
+
+def _traced(
+    total: int, fewest: Ints, trace: list[tuple[int, int, Ints]], grains: Sequence[int]
+) -> list[int]:
+    counts = [0] * len(grains)
+    now = int(fewest[total])
+    for index, bundle, before in reversed(trace):
+        if before[total] != now:
+            counts[index] += bundle
+            total -= bundle * grains[index]
+            now = int(before[total])
+    return counts
+
+
+def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
+    """Return the counts that come nearest under a load with the fewest shot.
+
+    Parameters
+    ----------
+    load_g : float
+        Pull in water to be made up [gf].
+    sizes : sequence of Size
+        What there is. Bulk of mixed metals is told apart to 0.1 mg of pull.
+    rule : Rule
+        How much of it goes where.
+
+    Returns
+    -------
+    Best or None
+        None when no way keeps the rule.
+
+    Notes
+    -----
+    Least of pull left [mg] + 0.5 a bulk shot or dropper + 1.5 a trim, never over-shot, over all
+    ways: droppers and trims by enumeration, the bulk by bounded change-making (dynamic
+    programming) on the common grain of the masses. Weights of the cost are judgement.
+
+    Examples
+    --------
+    >>> bb = Size(0.4, 0.8629, None, True, False, False)
+    >>> no8 = Size(0.06, 0.8629, None, False, True, True)
+    >>> best(1.6, [bb, no8], Rule(0.7, 0.92, 2, 4, 3)).bulk
+    (4, 0)
+    """
+    pulls_mg = np.array([round(s.mass_g * 1e3 / GRAIN_MG) * GRAIN_MG * s.share for s in sizes])
+    bulk_index = [i for i, size in enumerate(sizes) if size.bulk]
+    if not bulk_index:
+        return None
+    shares = {sizes[i].share for i in bulk_index}
+    share = shares.pop() if len(shares) == 1 else 1.0
+    grains = [max(1, round(pulls_mg[i] / share / GRAIN_MG)) for i in bulk_index]
+    unit = reduce(gcd, grains)
+    grains = [grain // unit for grain in grains]
+    pull_mg = unit * GRAIN_MG * share
+    load_mg = load_g * 1e3
+    top = int(np.floor(rule.bulk_high * load_mg / pull_mg + 1e-9))
+    low = int(np.ceil(rule.bulk_low * load_mg / pull_mg - 1e-9))
+    droppers = _ways(tuple(s.dropper for s in sizes), rule.droppers_low, rule.droppers_high)
+    trims = _ways(tuple(s.trim for s in sizes), 0, rule.trims_high)
+    if not len(droppers) or low > top:
+        return None
+    limits = np.array([_MANY if s.count is None else s.count for s in sizes])
+    in_bulk = np.array([s.bulk for s in sizes])
+    light_mg = (droppers @ pulls_mg)[:, np.newaxis] + (trims @ pulls_mg)[np.newaxis, :]
+    light_cost = (
+        DROPPER_COST_MG * droppers.sum(axis=1)[:, np.newaxis]
+        + TRIM_COST_MG * trims.sum(axis=1)[np.newaxis, :]
+    )
+    fits = np.ones(light_mg.shape, dtype=bool)
+    group = np.zeros(light_mg.shape, dtype=np.int64)
+    groups = np.zeros((1, len(sizes)), dtype=np.int64)
+    few = np.flatnonzero(limits < _MANY)
+    if few.size:
+        used = droppers[:, np.newaxis, few] + trims[np.newaxis, :, few]
+        fits = np.asarray((used <= limits[few]).all(axis=-1))
+        if in_bulk[few].any():
+            # Pieces that the light shot uses up are not there for the bulk.
+            kinds, which = np.unique(
+                (used * in_bulk[few]).reshape(-1, few.size), axis=0, return_inverse=True
+            )
+            groups = np.zeros((len(kinds), len(sizes)), dtype=np.int64)
+            groups[:, few] = kinds
+            group = which.reshape(light_mg.shape)
+    found: Best | None = None
+    for number, taken in enumerate(groups):
+        mine = fits & (group == number)
+        if not mine.any():
+            continue
+        left = [int(limits[i] - taken[i]) for i in bulk_index]
+        fewest, trace = _fewest(grains, left, top)
+        gain = BULK_COST_MG * fewest - pull_mg * np.arange(top + 1)
+        gain[fewest >= _MANY] = np.inf
+        gain[:low] = np.inf
+        least = np.minimum.accumulate(gain)
+        room = np.floor((load_mg - light_mg) / pull_mg + 1e-9).astype(np.int64)
+        room = np.minimum(room, top)
+        cost = load_mg - light_mg + light_cost + least[np.maximum(room, 0)]
+        cost = np.where(mine & (room >= low), cost, np.inf)
+        d, t = (int(i) for i in np.unravel_index(int(np.argmin(cost)), cost.shape))
+        if not np.isfinite(cost[d, t]) or (
+            found is not None and cost[d, t] >= found.cost_mg - 1e-9
+        ):
+            continue
+        total = int(np.argmin(gain[: room[d, t] + 1]))
+        counts = [0] * len(sizes)
+        for i, count in zip(bulk_index, _traced(total, fewest, trace, grains), strict=True):
+            counts[i] = count
+        left_mg = load_mg - pull_mg * total - float(light_mg[d, t])
+        found = Best(
+            tuple(counts),
+            tuple(int(n) for n in droppers[d]),
+            tuple(int(n) for n in trims[t]),
+            float(cost[d, t]),
+            max(left_mg, 0.0),
+        )
+    return found

@@ -1,0 +1,258 @@
+"""Which shot makes up a load, where it goes on the line, and how it is said."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tipsight.checks import within
+from tipsight.inputs.case import Fixing, Shot
+from tipsight.load import exact, law
+from tipsight.load.say import Change, change, in_words
+from tipsight.load.shot import is_lead, is_olivette, wet_share
+
+__all__ = [
+    "Change",
+    "Placed",
+    "ShotPlan",
+    "change",
+    "in_words",
+    "layout",
+    "plan",
+]
+
+SMALL_LOAD_G = 1.2
+"""Pull below which any size may be bulk; judgement."""
+BULK_LEAST_G = 0.25
+"""Smallest shot that goes into a bulk."""
+DROPPER_G = (0.06, 0.2)
+"""Lightest dropper, and heaviest unless the load is a big one."""
+DROPPER_SHARE = 0.03
+"""Heaviest dropper as a share of a big load; judgement."""
+SMALL_DROPPER_G = 0.02
+"""Lightest dropper under a small load."""
+TRIM_MOST_G = 0.06
+"""Heaviest shot for trimming under the float."""
+STRING_G = (0.04, 0.2)
+"""Lightest shot of a string, and heaviest unless the load is more than ten of it."""
+BULK, DROPPER, TRIM, STRING = "bulk", "dropper", "trim under the float", "spread"
+BULK_FROM_HOOK_M = 0.75
+"""Where the bulk goes over a full depth: two to three feet; common practice, no source."""
+BULK_DEPTH_SHARE = 0.45
+"""And in shallow water: below half the depth; common practice, no source."""
+_EDGE = 1e-9
+
+
+@dataclass(frozen=True)
+class ShotPlan:
+    """The shot for a load."""
+
+    shot: tuple[tuple[str, int, str], ...]
+    """Name, count and where, heaviest first in each place."""
+    shot_g: float
+    """In air."""
+    pull_g: float
+    """In water."""
+    left_g: float
+    """Pull that no shot makes up."""
+    cost_mg: float
+    """Pull left [mg] + 0.5 a shot + 1.5 a trim."""
+    left_out: tuple[str, ...] = ()
+    """Sizes that were not counted on, being lead too heavy for the rules."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """Shot at one place on the line."""
+
+    name: str
+    count: int
+    where: str
+    from_hook_m: float
+
+
+def _size(shot: Shot, share: float, fixing: Fixing, pull_g: float, loose: bool) -> exact.Size:
+    mass = shot.mass_g
+    trim = mass <= TRIM_MOST_G + _EDGE and not is_olivette(shot.name)
+    if loose:
+        return exact.Size(mass, share, shot.count, True, False, False)
+    if fixing == "spread":
+        most = max(STRING_G[1], pull_g / share / 10.0)
+        string = STRING_G[0] - _EDGE <= mass <= most + _EDGE and not is_olivette(shot.name)
+        return exact.Size(mass, share, shot.count, string, False, trim)
+    small = pull_g < SMALL_LOAD_G
+    bulk = small or mass >= BULK_LEAST_G - _EDGE
+    least = SMALL_DROPPER_G if small else DROPPER_G[0]
+    most = max(DROPPER_G[1], DROPPER_SHARE * pull_g / share)
+    dropper = least - _EDGE <= mass <= most + _EDGE
+    return exact.Size(mass, share, shot.count, bulk, dropper and not is_olivette(shot.name), trim)
+
+
+def _rules(fixing: Fixing, pull_g: float) -> list[exact.Rule]:
+    if fixing == "spread":
+        return [exact.Rule(0.70, 1.0, 0, 0, 3)]
+    if pull_g < SMALL_LOAD_G:
+        return [exact.Rule(0.40, 0.92, 1, 4, 3)]
+    return [exact.Rule(0.70, 0.92, 2, 4, 3)]
+
+
+def plan(
+    pull_g: float,
+    shots: Sequence[Shot],
+    fixing: Fixing = "bulk",
+    temperature_c: float = 10.0,
+    *,
+    obey_lead_law: bool = True,
+    even: bool = False,
+) -> ShotPlan:
+    """Return the shot that comes nearest under a load with the fewest pieces.
+
+    Parameters
+    ----------
+    pull_g : float
+        Pull in water to be made up [gf]; 0 to 100.
+    shots : sequence of Shot
+        Sizes to be had, with their metal and how many.
+    fixing : str
+        'bulk' (70 to 92 % in the bulk, two to four droppers, up to three to trim with) or
+        'spread' (a string along the line, and up to three to trim with).
+    temperature_c : float
+        Water [deg C].
+    obey_lead_law : bool
+        Whether lead is counted on only where `law.lead_allowed`.
+    even : bool
+        For a string: all of one size instead of falling sizes.
+
+    Returns
+    -------
+    ShotPlan
+        Never over-shot. When no way keeps the rule, whatever comes nearest under the load.
+
+    Raises
+    ------
+    OutOfRange
+        If the load is negative or above 100 g.
+
+    Notes
+    -----
+    The optimum is exact (`exact.best`). Below 1.2 g of pull any size may be bulk, 40 to 92 % of
+    it, with one to four droppers. Shares, numbers and costs are common practice and judgement.
+
+    Examples
+    --------
+    >>> from tipsight.load.shot import sizes
+    >>> plan(1.6, sizes("tin")).shot
+    (('SSG', 1, 'bulk'), ('No 5', 1, 'dropper'), ('No 6', 1, 'dropper'))
+    """
+    load = float(within("load", pull_g, 0.0, 100.0, "g"))
+    allowed = [
+        shot
+        for shot in shots
+        if not (obey_lead_law and is_lead(shot.metal) and not law.lead_allowed(shot.mass_g))
+    ]
+    left_out = tuple(shot.name for shot in shots if shot not in allowed)
+    shares = [float(wet_share(shot.metal, temperature_c)) for shot in allowed]
+    usable = [
+        (shot, share)
+        for shot, share in zip(allowed, shares, strict=True)
+        if shot.mass_g * share <= load + _EDGE and shot.count != 0
+    ]
+    chosen = [shot for shot, _ in usable]
+    answers = []
+    for rule, loose in [
+        *((rule, False) for rule in _rules(fixing, load)),
+        (exact.Rule(0.0, 1.0, 0, 0, 0), True),
+    ]:
+        if not usable:
+            break
+        sizes = [_size(shot, share, fixing, load, loose) for shot, share in usable]
+        if even and fixing == "spread" and not loose:
+            answers = [
+                best
+                for only in range(len(sizes))
+                if sizes[only].bulk and (best := exact.best(load, _only(sizes, only), rule))
+            ]
+        else:
+            answers = [best for best in [exact.best(load, sizes, rule)] if best]
+        if answers:
+            break
+    if not answers:
+        return ShotPlan((), 0.0, 0.0, load, load * 1e3, left_out)
+    best = min(answers, key=lambda answer: answer.cost_mg)
+    return _told(best, chosen, [share for _, share in usable], fixing, load, left_out)
+
+
+def _only(sizes: Sequence[exact.Size], only: int) -> list[exact.Size]:
+    return [
+        exact.Size(s.mass_g, s.share, s.count, i == only, s.dropper, s.trim)
+        for i, s in enumerate(sizes)
+    ]
+
+
+def _told(
+    best: exact.Best,
+    shots: Sequence[Shot],
+    shares: Sequence[float],
+    fixing: Fixing,
+    load_g: float,
+    left_out: tuple[str, ...],
+) -> ShotPlan:
+    lines = []
+    order = sorted(range(len(shots)), key=lambda i: -shots[i].mass_g)
+    for counts, where in (
+        (best.bulk, STRING if fixing == "spread" else BULK),
+        (best.droppers, DROPPER),
+        (best.trims, TRIM),
+    ):
+        lines += [(i, counts[i], where) for i in order if counts[i]]
+    shot_g = sum(shots[i].mass_g * count for i, count, _ in lines)
+    pull_g = sum(shots[i].mass_g * shares[i] * count for i, count, _ in lines)
+    told = tuple((shots[i].name, count, where) for i, count, where in lines)
+    return ShotPlan(told, shot_g, pull_g, load_g - pull_g, best.cost_mg, left_out)
+
+
+def layout(shot_plan: ShotPlan, depth_m: float) -> tuple[Placed, ...]:
+    """Return where on the line each shot of a plan goes.
+
+    Parameters
+    ----------
+    shot_plan : ShotPlan
+        What `plan` made.
+    depth_m : float
+        From float to hook [m]; 0.2 to 12.
+
+    Returns
+    -------
+    tuple of Placed
+        From the float down to the hook: trims under the float; the bulk together, two to three
+        feet from the hook or below half the depth in shallow water; droppers one by one below it,
+        lightest nearest the hook; a string at equal gaps from float to hook, not growing
+        downwards.
+
+    Raises
+    ------
+    OutOfRange
+        If the depth is outside the range.
+
+    Notes
+    -----
+    Common practice, no source; the share of a shallow depth is judgement.
+
+    Examples
+    --------
+    >>> from tipsight.load.shot import sizes
+    >>> [(p.name, round(p.from_hook_m, 2)) for p in layout(plan(1.6, sizes()), 2.0)]
+    [('SSG', 0.75), ('No 5', 0.5), ('No 6', 0.25)]
+    """
+    depth = float(within("depth", depth_m, 0.2, 12.0, "m"))
+    bulk_m = min(BULK_FROM_HOOK_M, BULK_DEPTH_SHARE * depth)
+    placed = [Placed(n, c, where, depth) for n, c, where in shot_plan.shot if where == TRIM]
+    placed += [Placed(n, c, where, bulk_m) for n, c, where in shot_plan.shot if where == BULK]
+    for kind, top_m in ((STRING, depth), (DROPPER, bulk_m)):
+        pieces = [
+            name for name, count, where in shot_plan.shot if where == kind for _ in range(count)
+        ]
+        gap_m = top_m / (len(pieces) + 1)
+        placed += [
+            Placed(name, 1, kind, top_m - gap_m * (number + 1))
+            for number, name in enumerate(pieces)
+        ]
+    return tuple(placed)

@@ -1,0 +1,97 @@
+"""The staircase: what shot brings each edge of paint on the tip down to the surface."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tipsight.inputs.case import Shot, Tip
+from tipsight.load.budget import pull_g, stiffness_g_per_mm
+from tipsight.load.hull import Hull
+from tipsight.load.say import Counted, counted_words, nearest
+from tipsight.load.shot import sizes, wet_share
+from tipsight.load.tips import SLEEVE_MM, painted_diameter_mm
+
+
+@dataclass(frozen=True)
+class Step:
+    """One mark on the tip, and the shot that brings it to the surface."""
+
+    mark: str
+    showing_mm: float
+    pull_g: float
+    """In water."""
+    shot_g: float
+    """In air."""
+    shot: Counted
+    words: str
+
+
+def staircase(
+    hull: Hull,
+    tip: Tip,
+    metal: str = "tin",
+    shots: Sequence[Shot] | None = None,
+    temperature_c: float = 10.0,
+) -> tuple[Step, ...]:
+    """Return the shot that brings each mark of a tip to the surface, from the body up.
+
+    Parameters
+    ----------
+    hull : Hull
+        The float without its tip.
+    tip : Tip
+        Its tip.
+    metal : str
+        A name of shot_metals.csv.
+    shots : sequence of Shot or None
+        Sizes to say it in; None takes the whole table.
+    temperature_c : float
+        Water [deg C].
+
+    Returns
+    -------
+    tuple of Step
+        The body's shoulder (the foot of the tip), the foot of each band, the tip showing as told,
+        and the very top; least shot first. Marks that the float reaches with no shot at all are
+        left out.
+
+    Raises
+    ------
+    Mistakes
+        As `budget.pull_g`, and if the metal is in no table.
+    OutOfRange
+        If the tip or the water is outside the ranges.
+
+    Notes
+    -----
+    Along a parallel tip the load rises by the stiffness for each millimetre; a sleeve makes the
+    part above the waterline thicker.
+
+    Examples
+    --------
+    >>> from tipsight.load import hull, patterns
+    >>> tip = patterns.pattern("quill avon").tip
+    >>> steps = staircase(hull.build(patterns.built("quill avon")), tip)
+    >>> [(step.mark, step.showing_mm) for step in steps]
+    [("the body's shoulder", 35.0), ('as it is to show', 25.0), ('the very top', 0.0)]
+    """
+    base_g = pull_g(hull, tip, temperature_c)
+    painted = painted_diameter_mm(tip.stock.diameter_mm, tip.coats)
+    wet_stiffness = float(stiffness_g_per_mm(painted, temperature_c))
+    sleeve_mm = SLEEVE_MM if tip.sleeve else 0.0
+    dry_stiffness = float(stiffness_g_per_mm(painted + sleeve_mm, temperature_c))
+    outside_mm = tip.showing_mm + tip.wet_mm
+    marks = {"the body's shoulder": outside_mm, "as it is to show": tip.showing_mm}
+    for number, band in enumerate(tip.bands):
+        edge_mm = outside_mm if number == len(tip.bands) - 1 else band.to_top_mm
+        if 0.0 < edge_mm < outside_mm:
+            marks[f"the foot of the {band.paint}"] = edge_mm
+    marks["the very top"] = 0.0
+    share = float(wet_share(metal, temperature_c))
+    steps = []
+    for mark, showing_mm in sorted(marks.items(), key=lambda entry: -entry[1]):
+        deeper_mm = tip.showing_mm - showing_mm
+        pull = base_g + (dry_stiffness if deeper_mm > 0.0 else wet_stiffness) * deeper_mm
+        if pull > 0.0:
+            shot = nearest(pull / share, shots or sizes(metal))
+            steps.append(Step(mark, showing_mm, pull, pull / share, shot, counted_words(shot)))
+    return tuple(steps)
