@@ -1,0 +1,290 @@
+"""The colour of light, carried as shares of a few fixed spectra."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight import tables
+from tipsight.scene import general_sky, sky, spectra
+
+DAYLIGHT_MIRED = (40.0, 55.0, 75.0, 100.0, 125.0, 1e6 / 6504.0, 185.0, 215.0, 244.0)
+"""Nodes on the CIE daylight locus, 25000 to 4100 K."""
+PLANCK_MIRED = (256.0, 300.0, 360.0, 440.0, 540.0, 1e6 / 1533.0)
+"""Nodes of the low sun, 3900 to 1533 K."""
+OVERCAST_MIRED = 1e6 / 6514.0
+"""Cloud by day (Chain, Dumortier and Fontoynont 1999, CIE type 3)."""
+BLUE_FROM_DEG, BLUE_AT_DEG = 3.0, 8.0
+"""Between these heights of the sun the twilight table gives way to `blue_mired` (judgement)."""
+GLOW_HEIGHT_DEG, GLOW_WIDTH_DEG = 8.0, 40.0
+"""Extent of the glow where the sun went down (judgement)."""
+
+
+@dataclass(frozen=True)
+class LightBasis:
+    """The fixed spectra, each of luminance (or illuminance) one."""
+
+    spectra: NDArray[np.float64]
+    """Shape (n, 97)."""
+    mired: NDArray[np.float64]
+    """Shape (n,), a million over the correlated colour temperature; ascending."""
+
+
+@tables.derived
+def basis() -> LightBasis:
+    """Return the fixed spectra that every light is mixed from.
+
+    Returns
+    -------
+    LightBasis
+        CIE daylight down to 4100 K and black bodies from 3900 K; mixing the two neighbours over
+        the gap joins the loci.
+
+    Examples
+    --------
+    >>> basis().spectra.shape
+    (15, 97)
+    """
+    mired = np.array(DAYLIGHT_MIRED + PLANCK_MIRED)
+    day = spectra.daylight(1e6 / np.array(DAYLIGHT_MIRED))
+    return LightBasis(np.vstack([day, spectra.planck(1e6 / np.array(PLANCK_MIRED))]), mired)
+
+
+def weights(mired: ArrayLike) -> NDArray[np.float64]:
+    """Return the shares of the basis that make a light of a colour temperature.
+
+    Parameters
+    ----------
+    mired : array_like
+        A million over the correlated colour temperature, any shape; outside 40 to 652 it is held.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shares of the luminance, shape (..., n), each row summing to one.
+
+    Notes
+    -----
+    Linear between the two neighbouring nodes. The daylight locus ends at 25000 K (40 mired): a
+    bluer sky has the colour of that.
+
+    Examples
+    --------
+    >>> weights(47.5)[:3].tolist()
+    [0.5, 0.5, 0.0]
+    """
+    nodes = basis().mired
+    value = np.clip(np.asarray(mired, dtype=float), nodes[0], nodes[-1])
+    below = np.clip(np.searchsorted(nodes, value, side="right") - 1, 0, nodes.size - 2)
+    share = (value - nodes[below]) / (nodes[below + 1] - nodes[below])
+    rows = np.zeros((value.size, nodes.size))
+    index = np.arange(value.size)
+    rows[index, below.ravel()] = 1.0 - share.ravel()
+    rows[index, below.ravel() + 1] = share.ravel()
+    return rows.reshape(*value.shape, nodes.size)
+
+
+def blue_mired(luminance_cd_m2: ArrayLike) -> NDArray[np.float64]:
+    """Return the colour of a part of the clear sky by day from its luminance.
+
+    Parameters
+    ----------
+    luminance_cd_m2 : array_like
+        Luminance of that part [cd/m2], above 0, any shape.
+
+    Returns
+    -------
+    numpy.ndarray
+        Colour [mired]; under 40 where the sky is bluer than the daylight locus reaches.
+
+    Notes
+    -----
+    T = 1e6 / (-132.1 + 59.77 log10 L) (Chain, Dumortier and Fontoynont 1999, CIE type 12), fitted
+    to clear skies in full daylight; not for a low sun.
+
+    Examples
+    --------
+    >>> round(1e6 / float(blue_mired(5000.0)))
+    11238
+    """
+    return -132.1 + 59.77 * np.log10(np.asarray(luminance_cd_m2, dtype=float))
+
+
+def sky_mired(
+    state: sky.SkyState, luminance: ArrayLike, height_deg: ArrayLike, from_sun_deg: ArrayLike
+) -> NDArray[np.float64]:
+    """Return the colour of parts of the sky.
+
+    Parameters
+    ----------
+    state : SkyState
+        From `sky.sky_state`.
+    luminance : array_like
+        Luminance of those parts [cd/m2], above 0.
+    height_deg : array_like
+        Height above the horizon [deg].
+    from_sun_deg : array_like
+        Azimuth from the sun's [deg]; all three broadcast.
+
+    Returns
+    -------
+    numpy.ndarray
+        Colour [mired].
+
+    Notes
+    -----
+    By day `blue_mired` held at 40 and 6514 K for cloud, mixed in mired by the type's share of
+    blue; below a sun of 8 deg it passes to twilight_colour.csv, with a glow over the sun
+    (judgement).
+
+    Examples
+    --------
+    >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
+    >>> round(1e6 / float(sky_mired(state, 5000.0, 45.0, 0.0)))
+    6514
+    """
+    sun = state.light.sun_height_deg
+    table = tables.columns("twilight_colour")
+    low_sky, low_cloud, glow, glow_share = (
+        float(np.interp(sun, table["sun_height_deg"], table[key]))
+        for key in ("sky_mired", "cloud_mired", "glow_mired", "glow_share")
+    )
+    clear = _blue_share(state.light.sky_type)
+    day = sky.smoothstep((sun - BLUE_FROM_DEG) / (BLUE_AT_DEG - BLUE_FROM_DEG))
+    cloud = day * OVERCAST_MIRED + (1.0 - day) * low_cloud
+    blue = np.full(np.shape(luminance), low_sky)
+    if day > 0.0:
+        blue = day * np.maximum(blue_mired(luminance), DAYLIGHT_MIRED[0]) + (1.0 - day) * low_sky
+    if glow_share > 0.0:
+        height = np.asarray(height_deg, dtype=float) / GLOW_HEIGHT_DEG
+        away = (np.asarray(from_sun_deg, dtype=float) + 180.0) % 360.0 - 180.0
+        share = glow_share * np.exp(-(height**2) - (away / GLOW_WIDTH_DEG) ** 2)
+        blue = blue + share * (glow - blue)
+    return cloud + clear * (blue - cloud)
+
+
+@tables.derived
+def _blue_share(sky_type: int) -> float:
+    table = tables.columns("kittler")
+    return float(table["blue_share"][table["type"] == sky_type].item())
+
+
+def sky_weights(
+    state: sky.SkyState, luminance: ArrayLike, height_deg: ArrayLike, from_sun_deg: ArrayLike
+) -> NDArray[np.float64]:
+    """Return parts of the sky as shares of the basis.
+
+    Parameters
+    ----------
+    state : SkyState
+        From `sky.sky_state`.
+    luminance : array_like
+        Luminance of those parts [cd/m2], above 0.
+    height_deg : array_like
+        Height above the horizon [deg].
+    from_sun_deg : array_like
+        Azimuth from the sun's [deg]; all three broadcast.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shares of the luminance, shape (..., n), each row summing to one.
+
+    Notes
+    -----
+    `weights` of `sky_mired`.
+
+    Examples
+    --------
+    >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
+    >>> sky_weights(state, [5000.0, 6000.0], 45.0, 0.0).shape
+    (2, 15)
+    """
+    return weights(sky_mired(state, luminance, height_deg, from_sun_deg))
+
+
+def beam_weights(state: sky.SkyState) -> NDArray[np.float64]:
+    """Return the direct sun as shares of the basis.
+
+    Parameters
+    ----------
+    state : SkyState
+        From `sky.sky_state`.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shares of the illuminance, shape (n,), summing to one.
+
+    Notes
+    -----
+    sun_colour.csv, linear in mired over the logarithm of (height + 1 deg); for a sun that is down
+    (and gives nothing) as at the horizon. The table is of a clear day; haze reddens more.
+
+    Examples
+    --------
+    >>> state = sky.sky_state(sky.Light(sky_type=12, beam=True, sun_height_deg=30.0))
+    >>> round(1e6 / float(beam_weights(state) @ basis().mired))
+    4868
+    """
+    table = tables.columns("sun_colour")
+    place = math.log(max(state.light.sun_height_deg, 0.0) + 1.0)
+    return weights(
+        np.interp(place, np.log(table["sun_height_deg"] + 1.0), 1e6 / table["temperature_k"])
+    )
+
+
+def diffuse_weights(state: sky.SkyState) -> NDArray[np.float64]:
+    """Return what the sky alone sheds on level ground as shares of the basis.
+
+    Parameters
+    ----------
+    state : SkyState
+        From `sky.sky_state`.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shares of the illuminance, shape (n,), summing to one.
+
+    Notes
+    -----
+    The mean of `sky_weights` over the sky, weighted by luminance and the sine of the height.
+
+    Examples
+    --------
+    >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
+    >>> round(float(diffuse_weights(state).sum()), 12)
+    1.0
+    """
+    height, azimuth, area = general_sky.nodes()
+    bright = sky.luminance(state, height, azimuth)
+    part = bright * np.sin(np.radians(height)) * area
+    mixed: NDArray[np.float64] = part.ravel() @ sky_weights(
+        state, bright.ravel(), height.ravel(), azimuth.ravel()
+    )
+    return mixed / part.sum()
+
+
+def ground_weights(state: sky.SkyState) -> NDArray[np.float64]:
+    """Return what sky and sun together shed on level ground as shares of the basis.
+
+    Parameters
+    ----------
+    state : SkyState
+        From `sky.sky_state`.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shares of the illuminance, shape (n,), summing to one.
+
+    Examples
+    --------
+    >>> state = sky.sky_state(sky.Light(sky_type=12, beam=True, sun_height_deg=30.0))
+    >>> round(float(ground_weights(state).sum()), 12)
+    1.0
+    """
+    share = state.diffuse_lx / sky.global_lx(state)
+    return share * diffuse_weights(state) + (1.0 - share) * beam_weights(state)

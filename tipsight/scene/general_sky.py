@@ -1,0 +1,136 @@
+"""The fifteen skies of the CIE: where each is bright, and how much light falls from it."""
+
+import math
+from functools import cache
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight import tables
+from tipsight.checks import within
+
+
+class Nodes(NamedTuple):
+    """Directions over the sky and their weights, which sum to 2π sr."""
+
+    height_deg: NDArray[np.float64]
+    from_sun_deg: NDArray[np.float64]
+    weight_sr: NDArray[np.float64]
+
+
+@cache
+def nodes(heights: int = 24, azimuths: int = 24) -> Nodes:
+    """Return directions and weights that integrate over the whole sky, one side at a time.
+
+    Parameters
+    ----------
+    heights, azimuths : int
+        How many Gauss-Legendre nodes upwards, and from the sun round to the point opposite.
+
+    Returns
+    -------
+    Nodes
+        Three arrays of shape (heights, azimuths); each direction stands for its mirror image too.
+
+    Examples
+    --------
+    >>> round(float(nodes().weight_sr.sum() / math.pi), 12)
+    2.0
+    """
+    x, wx = np.polynomial.legendre.leggauss(heights)
+    y, wy = np.polynomial.legendre.leggauss(azimuths)
+    height, azimuth = (x + 1.0) * math.pi / 4.0, (y + 1.0) * math.pi / 2.0
+    area = np.outer(wx * np.cos(height) * math.pi / 4.0, wy * math.pi)
+    grid = np.meshgrid(np.degrees(height), np.degrees(azimuth), indexing="ij")
+    return Nodes(grid[0], grid[1], area)
+
+
+def relative(
+    sky_type: int, height_deg: ArrayLike, from_sun_deg: ArrayLike, sun_height_deg: float
+) -> NDArray[np.float64]:
+    """Return the luminance of a part of the sky over that of the zenith.
+
+    Parameters
+    ----------
+    sky_type : int
+        Type of the CIE standard general sky, 1 to 15.
+    height_deg : array_like
+        Height of that part above the horizon [deg], 0 to 90.
+    from_sun_deg : array_like
+        Its azimuth from the sun's [deg], any sign; broadcasts with ``height_deg``.
+    sun_height_deg : float
+        Height of the sun [deg], over 0 to 90.
+
+    Returns
+    -------
+    numpy.ndarray
+        L / Lz.
+
+    Raises
+    ------
+    OutOfRange
+        For a type, a height or a sun outside those ranges.
+
+    Notes
+    -----
+    L / Lz = f(χ) φ(Z) / (f(Zs) φ(0)), φ(Z) = 1 + a exp(b / cos Z), φ(90°) = 1,
+    f(χ) = 1 + c (exp(dχ) - exp(dπ/2)) + e cos²χ (CIE S 011/E:2003, equations 1 to 7).
+
+    Examples
+    --------
+    >>> float(relative(1, 45.0, 0.0, 30.0).round(7))
+    0.8325846
+    """
+    a, b, c, d, e = _parameters(int(within("type of sky", sky_type, 1, 15)))
+    height = np.radians(within("height above the horizon", height_deg, 0.0, 90.0, "deg"))
+    sun = math.radians(within("height of the sun", sun_height_deg, 1e-9, 90.0, "deg").item())
+    azimuth = np.radians(np.asarray(from_sun_deg, dtype=float))
+    sin_h = np.sin(height)
+    gradation = 1.0 + a * np.exp(b / np.maximum(sin_h, 1e-6))
+
+    def indicatrix(cosine: NDArray[np.float64]) -> NDArray[np.float64]:
+        cosine = np.clip(cosine, -1.0, 1.0)
+        glow = np.exp(d * np.arccos(cosine)) - math.exp(d * math.pi / 2.0)
+        return 1.0 + c * glow + e * cosine**2
+
+    apart = math.sin(sun) * sin_h + math.cos(sun) * np.cos(height) * np.cos(azimuth)
+    overhead = (1.0 + a * math.exp(b)) * indicatrix(np.asarray(math.sin(sun)))
+    return indicatrix(apart) * gradation / overhead
+
+
+@tables.derived
+def _parameters(sky_type: int) -> tuple[float, float, float, float, float]:
+    rows = {int(row["type"]): row for row in tables.rows("general_sky")}
+    a, b, c, d, e = (float(rows[sky_type][key]) for key in "abcde")
+    return a, b, c, d, e
+
+
+def horizontal_sr(sky_type: int, sun_height_deg: float) -> float:
+    """Return the horizontal illuminance from a sky whose zenith has a luminance of one.
+
+    Parameters
+    ----------
+    sky_type : int
+        Type of the CIE standard general sky, 1 to 15.
+    sun_height_deg : float
+        Height of the sun [deg], over 0 to 90.
+
+    Returns
+    -------
+    float
+        The integral of L / Lz times the sine of the height [sr].
+
+    Raises
+    ------
+    OutOfRange
+        For a type or a sun outside those ranges.
+
+    Examples
+    --------
+    >>> round(horizontal_sr(5, 30.0), 6) == round(math.pi, 6)
+    True
+    """
+    height, azimuth, weight = nodes()
+    shape = relative(sky_type, height, azimuth, sun_height_deg)
+    return float(np.sum(shape * np.sin(np.radians(height)) * weight))

@@ -1,0 +1,279 @@
+"""The observer: from spectra to the four channels in which a tip can differ from its water."""
+
+from typing import get_args
+
+import numpy as np
+import scipy
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight import tables
+from tipsight.checks import within
+from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.case import ColourVision, Tint
+from tipsight.scene import daylight, spectra
+
+D65_CONES = (0.6991, 0.3009, 0.0198)
+"""L, M and S of D65 for a luminance of one (the scaling of Ashraf and others 2024)."""
+D65_KELVIN = 6504.0
+RED_GREEN_M = 2.3112
+YELLOW_VIOLET_S = 50.9875
+"""Opponent weights that make D65 neutral (Ashraf, Mantiuk, Chapiro and Wuerger 2024)."""
+WEAK_SEVERITY = 0.6
+"""How far red-weak and green-weak stand on the way to red-blind and green-blind (judgement)."""
+POLARISER_RATIO = 8.0
+"""Upright to level light through polarised glasses: the least for categories 2 to 4
+(EN ISO 12312-1, from memory)."""
+
+
+@tables.derived
+def cones() -> NDArray[np.float64]:
+    """Return what the three cones take of light, scaled so that D65 gives ``D65_CONES``.
+
+    Returns
+    -------
+    numpy.ndarray
+        Map from power per nm to L, M, S in cd/m2 (or lux), shape (97, 3).
+
+    Notes
+    -----
+    CIE 170-1:2006 two-degree fundamentals; the step of 5 nm and 683 lm/W are folded in.
+
+    Examples
+    --------
+    >>> (spectra.daylight(6504.0) @ cones()).round(4).tolist()
+    [0.6991, 0.3009, 0.0198]
+    """
+    lms = np.stack([spectra.eye(name) for name in ("long", "medium", "short")], axis=-1)
+    scaled = lms * (np.array(D65_CONES) / (spectra.daylight(D65_KELVIN) @ lms))
+    scaled.setflags(write=False)
+    return scaled
+
+
+def opponents(colour_vision: ColourVision) -> NDArray[np.float64]:
+    """Return the map from cones to luminance, red-green and yellow-violet.
+
+    Parameters
+    ----------
+    colour_vision : str
+        ``normal``, ``red-weak``, ``red-blind``, ``green-weak`` or ``green-blind``.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shape (3 cones, 3 channels).
+
+    Raises
+    ------
+    Mistakes
+        For any other word.
+
+    Notes
+    -----
+    Normal: A = L + M, RG = L - 2.3112 M, YV = -(L + M) + 50.9875 S (Ashraf and others 2024).
+    Blind: the remaining one of L and M alone makes A, scaled to agree at D65; no RG.
+    Weak: a linear blend of the two, 0.6 of the way (judgement).
+
+    Examples
+    --------
+    >>> opponents("red-blind")[:, 1].tolist()
+    [0.0, 0.0, 0.0]
+    """
+    if colour_vision not in get_args(ColourVision):
+        raise Mistakes([_unknown("colour vision", colour_vision, get_args(ColourVision))])
+    normal = _opponents((1.0, 1.0), (1.0, -RED_GREEN_M))
+    if colour_vision == "normal":
+        return normal
+    red = colour_vision.startswith("red")
+    blind = _opponents((0.0, 1.0 / D65_CONES[1]) if red else (1.0 / D65_CONES[0], 0.0), (0.0, 0.0))
+    severity = WEAK_SEVERITY if colour_vision.endswith("weak") else 1.0
+    return (1.0 - severity) * normal + severity * blind
+
+
+def _opponents(bright: tuple[float, float], red: tuple[float, float]) -> NDArray[np.float64]:
+    violet = (-bright[0], -bright[1], YELLOW_VIOLET_S)
+    return np.array([(*bright, 0.0), (*red, 0.0), violet]).T
+
+
+@tables.derived
+def transmittance(tint: Tint) -> NDArray[np.float64]:
+    """Return the spectral transmittance of a tint for unpolarised light.
+
+    Parameters
+    ----------
+    tint : str
+        A name of tints.csv.
+
+    Returns
+    -------
+    numpy.ndarray
+        Share let through, shape (97,).
+
+    Raises
+    ------
+    Mistakes
+        If no row has that name.
+    OutOfRange
+        If the row lets more than all light through at some wavelength.
+
+    Notes
+    -----
+    A smooth edge, scaled to the row's luminous transmittance for D65.
+
+    Examples
+    --------
+    >>> transmittance("grey").round(3)[:2].tolist()
+    [0.15, 0.15]
+    """
+    row = _tint(tint)
+    low, edge, width = (float(row[key]) for key in ("low", "edge_nm", "width_nm"))
+    shape = low + (1.0 - low) * scipy.special.expit((spectra.WAVELENGTHS_NM - edge) / width)
+    luminous = spectra.luminous(spectra.daylight(D65_KELVIN) * shape)
+    scaled = shape * float(row["transmittance"]) / luminous
+    within(f"transmittance of the {tint} tint", scaled, 0.0, 1.0 + 1e-9)
+    scaled.setflags(write=False)
+    return scaled
+
+
+def _tint(tint: str) -> dict[str, str]:
+    table = {row["name"]: row for row in tables.rows("tints")}
+    if tint not in table:
+        raise Mistakes([_unknown("tint", tint, tuple(table))])
+    return table[tint]
+
+
+def _unknown(item: str, said: str, words: tuple[str, ...]) -> Mistake:
+    return Mistake(item, said, "say " + ", ".join(words), words[0])
+
+
+def passed(upright: ArrayLike, level: ArrayLike, tint: Tint) -> NDArray[np.float64]:
+    """Return what counts of light whose two polarised halves differ, as a tint takes them.
+
+    Parameters
+    ----------
+    upright, level : array_like
+        Reflectance of each half, upright (p on level water) and level (s), any shape.
+    tint : str
+        A name of tints.csv.
+
+    Returns
+    -------
+    numpy.ndarray
+        The reflectance to use with `channels` of the same tint; the plain mean if not polarised.
+
+    Raises
+    ------
+    Mistakes
+        If no row has that name.
+
+    Notes
+    -----
+    (p + ε s) / (1 + ε) with ε = 1 / `POLARISER_RATIO`: unpolarised light is taken as p = s, so
+    that it keeps the tint's own transmittance.
+
+    Examples
+    --------
+    >>> float(passed(0.0, 0.09, "polarised").round(3)), float(passed(0.0, 0.09, "grey"))
+    (0.01, 0.045)
+    """
+    leak = 1.0 / POLARISER_RATIO if _tint(tint)["polarised"] == "yes" else 1.0
+    p, s = np.asarray(upright, dtype=float), np.asarray(level, dtype=float)
+    return (p + leak * s) / (1.0 + leak)
+
+
+@tables.derived
+def channels(colour_vision: ColourVision = "normal", tint: Tint = "none") -> NDArray[np.float64]:
+    """Return the map from a spectrum to the four channels of what passes the tint.
+
+    Parameters
+    ----------
+    colour_vision : str
+        As for `opponents`.
+    tint : str
+        A name of tints.csv.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shape (97, 4): luminance A, red-green, yellow-violet and scotopic luminance, all in cd/m2
+        from power per nm.
+
+    Raises
+    ------
+    Mistakes
+        For a word that is not known.
+
+    Notes
+    -----
+    Multiply a spectrum on `spectra.WAVELENGTHS_NM` by it from the left. Scotopic: 1700 V'.
+
+    Examples
+    --------
+    >>> abs((spectra.daylight(6504.0) @ channels()).round(3)).tolist()
+    [1.0, 0.004, 0.01, 2.465]
+    """
+    photopic = cones() @ opponents(colour_vision)
+    scotopic = spectra.SCOTOPIC_LUMEN_PER_WATT * spectra.STEP_NM * spectra.eye("scotopic")
+    result = np.column_stack([photopic, scotopic]) * transmittance(tint)[:, None]
+    result.setflags(write=False)
+    return result
+
+
+def seen(channels: ArrayLike) -> NDArray[np.float64]:
+    """Return the channels of each light of the basis, looked at with a luminance of one.
+
+    Parameters
+    ----------
+    channels : array_like
+        From `channels`, shape (97, 4).
+
+    Returns
+    -------
+    numpy.ndarray
+        Shape (n, 4), for the n lights of `daylight.basis`.
+
+    Examples
+    --------
+    >>> seen(channels()).shape[1]
+    4
+    """
+    result: NDArray[np.float64] = daylight.basis().spectra @ np.asarray(channels, dtype=float)
+    return result
+
+
+def reflected(reflectance: ArrayLike, channels: ArrayLike) -> NDArray[np.float64]:
+    """Return the channels of a matt surface under an illuminance of one of each basis light.
+
+    Parameters
+    ----------
+    reflectance : array_like
+        Spectral reflectance, shape (97,), or the matrix of a fluorescent surface, shape (97, 97):
+        row, wavelength that leaves; column, wavelength that falls in; the step folded in.
+    channels : array_like
+        From `channels`, shape (97, 4).
+
+    Returns
+    -------
+    numpy.ndarray
+        Shape (n, 4) [cd/m2 per lux], for the n lights of `daylight.basis`.
+
+    Raises
+    ------
+    OutOfRange
+        If the reflectance is neither (97,) nor (97, 97).
+
+    Notes
+    -----
+    Lambert: luminance = reflectance x illuminance / π (Donaldson 1954 for the fluorescent case).
+
+    Examples
+    --------
+    >>> white = reflected(np.ones(97), channels())
+    >>> bool(np.allclose(white, reflected(np.eye(97), channels())))
+    True
+    """
+    surface = np.asarray(reflectance, dtype=float)
+    within("wavelengths of a reflectance", surface.shape[-1], 97, 97)
+    lights = daylight.basis().spectra
+    leaving = lights * surface if surface.ndim == 1 else lights @ surface.T
+    result: NDArray[np.float64] = leaving @ np.asarray(channels, dtype=float) / np.pi
+    return result

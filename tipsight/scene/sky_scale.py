@@ -1,0 +1,214 @@
+"""How much light there is: from the sun, from each kind of sky, and in twilight."""
+
+import math
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight import tables
+from tipsight.checks import within
+from tipsight.inputs.case import Light
+from tipsight.scene.general_sky import horizontal_sr
+
+SOLAR_CONSTANT_LX = 133_800.0
+"""Illuminance outside the air (Darula, Kittler and Gueymard 2005)."""
+LOWEST_SUN_DEG = 0.01
+"""The standard's skies need a sun above the horizon: a lower one shapes the sky as this one."""
+BLEND_TO_DEG = 3.0
+"""The zenith formulas hold above this height, the twilight formula from 0 down (judgement)."""
+ZENITH_FORMULA_TO_DEG = 70.0
+"""With a higher sun the zenith formula runs to infinity (judgement)."""
+
+
+def usno_lx(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
+    """Return the horizontal illuminance of sun and clear sky, from noon to the end of dusk.
+
+    Parameters
+    ----------
+    sun_height_deg : array_like
+        True height of the sun's centre [deg], -18 to 90, any shape.
+
+    Returns
+    -------
+    numpy.ndarray
+        Illuminance [lx].
+
+    Raises
+    ------
+    OutOfRange
+        Outside that range.
+
+    Notes
+    -----
+    log10 E = l0 + l1 x + l2 x² + l3 x³, x = height / 90, in six pieces (Janiczek and DeYoung
+    1987, U.S. Naval Observatory Circular 171). Neighbouring pieces meet within 1 %; against the
+    ranges of the AMS Glossary the values at sunset are 30 to 85 % high.
+
+    Examples
+    --------
+    >>> usno_lx([-6.0, 10.0]).round(2).tolist()
+    [3.41, 11121.04]
+    """
+    sun = within("height of the sun", sun_height_deg, -18.0, 90.0, "deg")
+    table = tables.columns("usno")
+    row = np.searchsorted(table["from_deg"], sun, side="right") - 1
+    l0, l1, l2, l3 = (table[key][row] for key in ("l0", "l1", "l2", "l3"))
+    x = sun / 90.0
+    return np.asarray(10.0 ** (l0 + x * (l1 + x * (l2 + x * l3))))
+
+
+def air_mass(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
+    """Return how much more air sunlight crosses than from overhead.
+
+    Parameters
+    ----------
+    sun_height_deg : array_like
+        Height of the sun [deg], 0 to 90, any shape.
+
+    Returns
+    -------
+    numpy.ndarray
+        Relative optical air mass.
+
+    Raises
+    ------
+    OutOfRange
+        Outside that range.
+
+    Notes
+    -----
+    m = 1 / (sin h + 0.50572 (h + 6.07995)^-1.6364), h in degrees (Kasten and Young 1989).
+
+    Examples
+    --------
+    >>> float(air_mass(30.0).round(3))
+    1.994
+    """
+    sun = within("height of the sun", sun_height_deg, 0.0, 90.0, "deg")
+    return 1.0 / (np.sin(np.radians(sun)) + 0.50572 * (sun + 6.07995) ** -1.6364)
+
+
+def beam_normal_lx(sun_height_deg: ArrayLike, turbidity: ArrayLike) -> NDArray[np.float64]:
+    """Return the illuminance from the unclouded sun on a plane that faces it.
+
+    Parameters
+    ----------
+    sun_height_deg : array_like
+        Height of the sun [deg], 0 to 90.
+    turbidity : array_like
+        Luminous turbidity after Linke, 1.5 to 10; broadcasts with ``sun_height_deg``.
+
+    Returns
+    -------
+    numpy.ndarray
+        Illuminance [lx].
+
+    Raises
+    ------
+    OutOfRange
+        Outside those ranges.
+
+    Notes
+    -----
+    E = 133.8 klx exp(-a m T), a = 1 / (9.9 + 0.043 m), m the air mass (Navvab and others 1984,
+    as used by Kittler, Perez and Darula 1998; from memory).
+
+    Examples
+    --------
+    >>> float(beam_normal_lx(30.0, 3.5).round(-2))
+    66500.0
+    """
+    m = air_mass(sun_height_deg)
+    tv = within("turbidity", turbidity, 1.5, 10.0)
+    return SOLAR_CONSTANT_LX * np.exp(-m * tv / (9.9 + 0.043 * m))
+
+
+def diffuse_lx(light: Light) -> float:
+    """Return the horizontal illuminance from the sky without the sun.
+
+    Parameters
+    ----------
+    light : Light
+        Type of sky, turbidity and the sun's height, -12 to 90 deg.
+
+    Returns
+    -------
+    float
+        Illuminance [lx].
+
+    Raises
+    ------
+    OutOfRange
+        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 10, a type outside 1 to 15.
+
+    Notes
+    -----
+    By day: types 1, 3, 5 by the zenith luminance of an overcast sky, 123 + 8600 sin h cd/m2
+    (Krochmann 1963); types 2, 4, 6 by their typical share of the light outside the air, and types
+    7 to 15 by a zenith luminance that grows with turbidity (Kittler, Perez and Darula 1998), held
+    in proportion to sin h above 70 deg, where that runs to infinity.
+    At and below the horizon clear skies follow `usno_lx`, joined over 0 to 3 deg in the logarithm,
+    and overcast ones keep the ratio to it that they have at sunset (judgement; a dark cloud
+    can take three to ten times more).
+
+    Examples
+    --------
+    >>> round(diffuse_lx(Light(sky_type=1, sun_height_deg=30.0)), -2)
+    10800.0
+    """
+    sun = within("height of the sun", light.sun_height_deg, -12.0, 90.0, "deg").item()
+    turbidity = within("turbidity", light.turbidity, 1.5, 10.0).item()
+    sky_type = int(within("type of sky", light.sky_type, 1, 15))
+    if sky_type <= 6:
+        day = _overcast_lx(sky_type, max(sun, 0.0))
+        return day if sun >= 0.0 else day * float(usno_lx(sun) / usno_lx(0.0))
+    if sun <= 0.0:
+        return usno_lx(sun).item()
+    day = _clear_lx(sky_type, turbidity, sun)
+    if sun >= BLEND_TO_DEG:
+        return day
+    share = smoothstep(sun / BLEND_TO_DEG)
+    return math.exp(share * math.log(day) + (1.0 - share) * math.log(usno_lx(sun)))
+
+
+def _row(sky_type: int) -> dict[str, str]:
+    return next(row for row in tables.rows("kittler") if int(row["type"]) == sky_type)
+
+
+def _overcast_lx(sky_type: int, sun: float) -> float:
+    sine = math.sin(math.radians(sun))
+    if sky_type % 2:
+        return (123.0 + 8600.0 * sine) * horizontal_sr(sky_type, max(sun, LOWEST_SUN_DEG))
+    return 300.0 + float(_row(sky_type)["diffuse_share"]) * SOLAR_CONSTANT_LX * sine
+
+
+def _clear_lx(sky_type: int, turbidity: float, sun: float) -> float:
+    held = min(sun, ZENITH_FORMULA_TO_DEG)
+    sine, cosine = math.sin(math.radians(held)), math.cos(math.radians(held))
+    a1, a2, c, d = (float(_row(sky_type)[key]) for key in ("a1", "a2", "c", "d"))
+    glow = 0.7 * (turbidity + 1.0) * sine**c / cosine**d
+    zenith_kcd_m2 = (a1 * turbidity + a2) * sine + glow + 0.04 * turbidity
+    day = 1000.0 * zenith_kcd_m2 * horizontal_sr(sky_type, held)
+    return day * math.sin(math.radians(sun)) / sine
+
+
+def smoothstep(x: float) -> float:
+    """Return a smooth step from 0 at 0 to 1 at 1, held outside.
+
+    Parameters
+    ----------
+    x : float
+        Where.
+
+    Returns
+    -------
+    float
+        3 x² - 2 x³ between.
+
+    Examples
+    --------
+    >>> smoothstep(0.5), smoothstep(2.0)
+    (0.5, 1.0)
+    """
+    x = min(max(x, 0.0), 1.0)
+    return x * x * (3.0 - 2.0 * x)
