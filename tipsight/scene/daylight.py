@@ -8,6 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.scene import general_sky, sky, spectra
+from tipsight.scene.sky_scale import smoothstep
 
 DAYLIGHT_MIRED = (40.0, 55.0, 75.0, 100.0, 125.0, 1e6 / 6504.0, 185.0, 215.0, 244.0)
 """Nodes on the CIE daylight locus, 25000 to 4100 K."""
@@ -108,7 +109,10 @@ def blue_mired(luminance_cd_m2: ArrayLike) -> NDArray[np.float64]:
     >>> round(1e6 / float(blue_mired(5000.0)))
     11238
     """
-    return -132.1 + 59.77 * np.log10(np.asarray(luminance_cd_m2, dtype=float))
+    mired: NDArray[np.float64] = -132.1 + 59.77 * np.log10(
+        np.asarray(luminance_cd_m2, dtype=float)
+    )
+    return mired
 
 
 def sky_mired(
@@ -150,10 +154,10 @@ def sky_mired(
         float(np.interp(sun, table["sun_height_deg"], table[key]))
         for key in ("sky_mired", "cloud_mired", "glow_mired", "glow_share")
     )
-    clear = _blue_share(state.light.sky_type)
-    day = sky.smoothstep((sun - BLUE_FROM_DEG) / (BLUE_AT_DEG - BLUE_FROM_DEG))
+    clear = float(general_sky.row_of("kittler", state.light.sky_type)["blue_share"])
+    day = smoothstep((sun - BLUE_FROM_DEG) / (BLUE_AT_DEG - BLUE_FROM_DEG))
     cloud = day * OVERCAST_MIRED + (1.0 - day) * low_cloud
-    blue = np.full(np.shape(luminance), low_sky)
+    blue: NDArray[np.float64] = np.full(np.shape(luminance), low_sky)
     if day > 0.0:
         blue = day * np.maximum(blue_mired(luminance), DAYLIGHT_MIRED[0]) + (1.0 - day) * low_sky
     if glow_share > 0.0:
@@ -161,13 +165,7 @@ def sky_mired(
         away = (np.asarray(from_sun_deg, dtype=float) + 180.0) % 360.0 - 180.0
         share = glow_share * np.exp(-(height**2) - (away / GLOW_WIDTH_DEG) ** 2)
         blue = blue + share * (glow - blue)
-    return cloud + clear * (blue - cloud)
-
-
-@tables.derived
-def _blue_share(sky_type: int) -> float:
-    table = tables.columns("kittler")
-    return float(table["blue_share"][table["type"] == sky_type].item())
+    return np.asarray(cloud + clear * (blue - cloud))
 
 
 def sky_weights(
@@ -264,7 +262,7 @@ def diffuse_weights(state: sky.SkyState) -> NDArray[np.float64]:
     mixed: NDArray[np.float64] = part.ravel() @ sky_weights(
         state, bright.ravel(), height.ravel(), azimuth.ravel()
     )
-    return mixed / part.sum()
+    return np.asarray(mixed / part.sum())
 
 
 def ground_weights(state: sky.SkyState) -> NDArray[np.float64]:

@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.checks import within
+from tipsight.errors import OutOfRange
 
 
 class Nodes(NamedTuple):
@@ -82,7 +83,8 @@ def relative(
     >>> float(relative(1, 45.0, 0.0, 30.0).round(7))
     0.8325846
     """
-    a, b, c, d, e = _parameters(int(within("type of sky", sky_type, 1, 15)))
+    row = row_of("general_sky", sky_type)
+    a, b, c, d, e = (float(row[key]) for key in "abcde")
     height = np.radians(within("height above the horizon", height_deg, 0.0, 90.0, "deg"))
     sun = math.radians(within("height of the sun", sun_height_deg, 1e-9, 90.0, "deg").item())
     azimuth = np.radians(np.asarray(from_sun_deg, dtype=float))
@@ -99,11 +101,35 @@ def relative(
     return indicatrix(apart) * gradation / overhead
 
 
-@tables.derived
-def _parameters(sky_type: int) -> tuple[float, float, float, float, float]:
-    rows = {int(row["type"]): row for row in tables.rows("general_sky")}
-    a, b, c, d, e = (float(rows[sky_type][key]) for key in "abcde")
-    return a, b, c, d, e
+def row_of(table: str, sky_type: int) -> dict[str, str]:
+    """Return the row of a table that belongs to a type of sky.
+
+    Parameters
+    ----------
+    table : str
+        A table with a column ``type``.
+    sky_type : int
+        Type of the CIE standard general sky, 1 to 15.
+
+    Returns
+    -------
+    dict
+        The row as text.
+
+    Raises
+    ------
+    OutOfRange
+        If it is none of the fifteen.
+
+    Examples
+    --------
+    >>> row_of("general_sky", 12)["c"]
+    '10'
+    """
+    for row in tables.rows(table):
+        if float(row["type"]) == sky_type:
+            return row
+    raise OutOfRange("type of sky", sky_type, 1, 15)
 
 
 def horizontal_sr(sky_type: int, sun_height_deg: float) -> float:

@@ -52,7 +52,7 @@ def sky_state(light: Light) -> SkyState:
     Raises
     ------
     OutOfRange
-        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 10, a type outside 1 to 15.
+        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 8, a type outside 1 to 15.
 
     Notes
     -----

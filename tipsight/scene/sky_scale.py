@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight import tables
 from tipsight.checks import within
 from tipsight.inputs.case import Light
-from tipsight.scene.general_sky import horizontal_sr
+from tipsight.scene.general_sky import horizontal_sr, row_of
 
 SOLAR_CONSTANT_LX = 133_800.0
 """Illuminance outside the air (Darula, Kittler and Gueymard 2005)."""
@@ -96,7 +96,7 @@ def beam_normal_lx(sun_height_deg: ArrayLike, turbidity: ArrayLike) -> NDArray[n
     sun_height_deg : array_like
         Height of the sun [deg], 0 to 90.
     turbidity : array_like
-        Luminous turbidity after Linke, 1.5 to 10; broadcasts with ``sun_height_deg``.
+        Luminous turbidity after Linke, 1.5 to 8; broadcasts with ``sun_height_deg``.
 
     Returns
     -------
@@ -119,7 +119,7 @@ def beam_normal_lx(sun_height_deg: ArrayLike, turbidity: ArrayLike) -> NDArray[n
     66500.0
     """
     m = air_mass(sun_height_deg)
-    tv = within("turbidity", turbidity, 1.5, 10.0)
+    tv = within("turbidity", turbidity, 1.5, 8.0)
     return SOLAR_CONSTANT_LX * np.exp(-m * tv / (9.9 + 0.043 * m))
 
 
@@ -139,7 +139,7 @@ def diffuse_lx(light: Light) -> float:
     Raises
     ------
     OutOfRange
-        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 10, a type outside 1 to 15.
+        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 8, a type outside 1 to 15.
 
     Notes
     -----
@@ -157,39 +157,36 @@ def diffuse_lx(light: Light) -> float:
     10800.0
     """
     sun = within("height of the sun", light.sun_height_deg, -12.0, 90.0, "deg").item()
-    turbidity = within("turbidity", light.turbidity, 1.5, 10.0).item()
-    sky_type = int(within("type of sky", light.sky_type, 1, 15))
+    turbidity = within("turbidity", light.turbidity, 1.5, 8.0).item()
+    sky_type = light.sky_type
+    row = row_of("kittler", sky_type)
     if sky_type <= 6:
-        day = _overcast_lx(sky_type, max(sun, 0.0))
+        day = _overcast_lx(sky_type, max(sun, 0.0), row)
         return day if sun >= 0.0 else day * float(usno_lx(sun) / usno_lx(0.0))
     if sun <= 0.0:
         return usno_lx(sun).item()
-    day = _clear_lx(sky_type, turbidity, sun)
+    day = _clear_lx(sky_type, turbidity, sun, row)
     if sun >= BLEND_TO_DEG:
         return day
     share = smoothstep(sun / BLEND_TO_DEG)
     return math.exp(share * math.log(day) + (1.0 - share) * math.log(usno_lx(sun)))
 
 
-def _row(sky_type: int) -> dict[str, str]:
-    return next(row for row in tables.rows("kittler") if int(row["type"]) == sky_type)
-
-
-def _overcast_lx(sky_type: int, sun: float) -> float:
+def _overcast_lx(sky_type: int, sun: float, row: dict[str, str]) -> float:
     sine = math.sin(math.radians(sun))
     if sky_type % 2:
         return (123.0 + 8600.0 * sine) * horizontal_sr(sky_type, max(sun, LOWEST_SUN_DEG))
-    return 300.0 + float(_row(sky_type)["diffuse_share"]) * SOLAR_CONSTANT_LX * sine
+    return 300.0 + float(row["diffuse_share"]) * SOLAR_CONSTANT_LX * sine
 
 
-def _clear_lx(sky_type: int, turbidity: float, sun: float) -> float:
+def _clear_lx(sky_type: int, turbidity: float, sun: float, row: dict[str, str]) -> float:
     held = min(sun, ZENITH_FORMULA_TO_DEG)
     sine, cosine = math.sin(math.radians(held)), math.cos(math.radians(held))
-    a1, a2, c, d = (float(_row(sky_type)[key]) for key in ("a1", "a2", "c", "d"))
+    a1, a2, c, d = (float(row[key]) for key in ("a1", "a2", "c", "d"))
     glow = 0.7 * (turbidity + 1.0) * sine**c / cosine**d
     zenith_kcd_m2 = (a1 * turbidity + a2) * sine + glow + 0.04 * turbidity
     day = 1000.0 * zenith_kcd_m2 * horizontal_sr(sky_type, held)
-    return day * math.sin(math.radians(sun)) / sine
+    return float(day * math.sin(math.radians(sun)) / sine)
 
 
 def smoothstep(x: float) -> float:

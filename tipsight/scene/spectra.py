@@ -7,7 +7,7 @@ from tipsight import tables
 from tipsight.checks import within
 
 WAVELENGTHS_NM: NDArray[np.float64] = np.arange(300.0, 781.0, 5.0)
-"""Wavelengths of every spectrum, shape (97,); sight begins at 360, fluorescence is fed from 300."""
+"""Wavelengths of every spectrum, shape (97,); sight begins at 360, fluorescence at 300."""
 WAVELENGTHS_NM.setflags(write=False)
 STEP_NM = 5.0
 LUMEN_PER_WATT = 683.0
