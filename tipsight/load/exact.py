@@ -165,7 +165,7 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     fits = np.ones(light_mg.shape, dtype=bool)
     group = np.zeros(light_mg.shape, dtype=np.int64)
     groups = np.zeros((1, len(sizes)), dtype=np.int64)
-    few = np.flatnonzero(limits < _MANY)
+    few = np.flatnonzero((limits < _MANY) & [s.dropper or s.trim for s in sizes])
     if few.size:
         used = droppers[:, np.newaxis, few] + trims[np.newaxis, :, few]
         fits = np.asarray((used <= limits[few]).all(axis=-1))

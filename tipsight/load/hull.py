@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from tipsight import tables
 from tipsight.afloat import body, freshwater
+from tipsight.checks import within
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import BuiltFloat, Fixing, Tip, WeighedFloat
 from tipsight.load import patterns, shot
@@ -53,8 +54,10 @@ def _painted(
     """Return the painted outline, and mass and height of each slice's coats."""
     varnish_mm, varnish_kg_m3 = coat("varnish")
     paint_mm, paint_kg_m3 = coat("paint")
-    under = np.full(slices.top_r_mm.shape, varnish_coats * varnish_mm)
-    over = np.where(slices.body, paint_coats * paint_mm, 0.0)
+    varnished = float(within("coats of varnish", varnish_coats, 0.0, 20.0))
+    painted = float(within("coats of paint", paint_coats, 0.0, 20.0))
+    under = np.full(slices.top_r_mm.shape, varnished * varnish_mm)
+    over = np.where(slices.body, painted * paint_mm, 0.0)
     height = slices.top_z_mm - slices.foot_z_mm
     steps = [np.zeros_like(under), under, under + over]
     volume = [frustum_mm3(height, slices.top_r_mm + t, slices.foot_r_mm + t) for t in steps]
@@ -160,6 +163,8 @@ def build(float_: BuiltFloat, tip: Tip | None = None) -> Hull:
     Mistakes
         If the parts do not make a float, a material or pattern is in no table, or the float is
         said to weigh less than its stem.
+    OutOfRange
+        If there are more than 20 coats of anything.
 
     Examples
     --------

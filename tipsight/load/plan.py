@@ -1,7 +1,7 @@
 """Which shot makes up a load, where it goes on the line, and how it is said."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from tipsight.checks import within
 from tipsight.inputs.case import Fixing, Shot
@@ -86,12 +86,12 @@ def _size(shot: Shot, share: float, fixing: Fixing, pull_g: float, loose: bool) 
     return exact.Size(mass, share, shot.count, bulk, dropper and not is_olivette(shot.name), trim)
 
 
-def _rules(fixing: Fixing, pull_g: float) -> list[exact.Rule]:
+def _rule(fixing: Fixing, pull_g: float) -> exact.Rule:
     if fixing == "spread":
-        return [exact.Rule(0.70, 1.0, 0, 0, 3)]
+        return exact.Rule(0.70, 1.0, 0, 0, 3)
     if pull_g < SMALL_LOAD_G:
-        return [exact.Rule(0.40, 0.92, 1, 4, 3)]
-    return [exact.Rule(0.70, 0.92, 2, 4, 3)]
+        return exact.Rule(0.40, 0.92, 1, 4, 3)
+    return exact.Rule(0.70, 0.92, 2, 4, 3)
 
 
 def plan(
@@ -134,7 +134,8 @@ def plan(
     Notes
     -----
     The optimum is exact (`exact.best`). Below 1.2 g of pull any size may be bulk, 40 to 92 % of
-    it, with one to four droppers. Shares, numbers and costs are common practice and judgement.
+    it, with one to four droppers. The bulk has one olivette at most. Shares, numbers and costs
+    are common practice and judgement.
 
     Examples
     --------
@@ -155,46 +156,48 @@ def plan(
         for shot, share in zip(allowed, shares, strict=True)
         if shot.mass_g * share <= load + _EDGE and shot.count != 0
     ]
-    chosen = [shot for shot, _ in usable]
-    answers = []
-    for rule, loose in [
-        *((rule, False) for rule in _rules(fixing, load)),
-        (exact.Rule(0.0, 1.0, 0, 0, 0), True),
-    ]:
-        if not usable:
-            break
+    for rule, loose in ((_rule(fixing, load), False), (exact.Rule(0.0, 1.0, 0, 0, 0), True)):
         sizes = [_size(shot, share, fixing, load, loose) for shot, share in usable]
-        if even and fixing == "spread" and not loose:
-            answers = [
-                best
-                for only in range(len(sizes))
-                if sizes[only].bulk and (best := exact.best(load, _only(sizes, only), rule))
-            ]
-        else:
-            answers = [best for best in [exact.best(load, sizes, rule)] if best]
+        one_size = even and fixing == "spread" and not loose
+        answers = [
+            best
+            for choice in _choices(sizes, [shot.name for shot, _ in usable], one_size)
+            if (best := exact.best(load, choice, rule))
+        ]
         if answers:
-            break
-    if not answers:
-        return ShotPlan((), 0.0, 0.0, load, load * 1e3, left_out)
-    best = min(answers, key=lambda answer: answer.cost_mg)
-    return _told(best, chosen, [share for _, share in usable], fixing, load, left_out)
+            # The first of equals has the heaviest olivette.
+            best = min(answers, key=lambda answer: round(answer.cost_mg, 6))
+            return _told(best, usable, fixing, load, left_out)
+    return ShotPlan((), 0.0, 0.0, load, load * 1e3, left_out)
 
 
-def _only(sizes: Sequence[exact.Size], only: int) -> list[exact.Size]:
-    return [
-        exact.Size(s.mass_g, s.share, s.count, i == only, s.dropper, s.trim)
-        for i, s in enumerate(sizes)
-    ]
+def _choices(
+    sizes: Sequence[exact.Size], names: Sequence[str], one_size: bool
+) -> Iterator[list[exact.Size]]:
+    """Yield what may be in the bulk together: one olivette at most, or one size of a string."""
+    olivettes = [i for i, name in enumerate(names) if is_olivette(name)]
+    olivettes.sort(key=lambda i: -sizes[i].mass_g)
+    if one_size:
+        for only in range(len(sizes)):
+            yield [replace(s, bulk=s.bulk and i == only) for i, s in enumerate(sizes)]
+        return
+    for chosen in (*olivettes, -1):
+        yield [
+            replace(s, bulk=s.bulk and i == chosen, count=1 if i == chosen else None)
+            if i in olivettes
+            else s
+            for i, s in enumerate(sizes)
+        ]
 
 
 def _told(
     best: exact.Best,
-    shots: Sequence[Shot],
-    shares: Sequence[float],
+    usable: Sequence[tuple[Shot, float]],
     fixing: Fixing,
     load_g: float,
     left_out: tuple[str, ...],
 ) -> ShotPlan:
+    shots, shares = [shot for shot, _ in usable], [share for _, share in usable]
     lines = []
     order = sorted(range(len(shots)), key=lambda i: -shots[i].mass_g)
     for counts, where in (

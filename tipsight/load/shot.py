@@ -5,6 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.afloat import freshwater
+from tipsight.checks import within
 from tipsight.inputs.case import Shot
 from tipsight.load.materials import unknown
 
@@ -166,3 +167,38 @@ def wet_share(metal: str, temperature_c: ArrayLike = 10.0) -> NDArray[np.float64
     (0.8629, 0.9118)
     """
     return np.asarray(1.0 - freshwater.density_kg_m3(temperature_c) / density_kg_m3(metal))
+
+
+def diameter_mm(mass_g: ArrayLike, metal: str) -> NDArray[np.float64]:
+    """Return the diameter of a round shot.
+
+    Parameters
+    ----------
+    mass_g : array_like
+        Mass in air [g], any shape; 0 to 100.
+    metal : str
+        A name of shot_metals.csv.
+
+    Returns
+    -------
+    numpy.ndarray
+        Diameter [mm].
+
+    Raises
+    ------
+    Mistakes
+        If the metal is in no table.
+    OutOfRange
+        If a mass is negative or above 100 g.
+
+    Notes
+    -----
+    A sphere of that mass: (6 m / (pi rho))^(1/3); the slit is left out.
+
+    Examples
+    --------
+    >>> round(float(diameter_mm(0.4, "tin")), 3)
+    4.715
+    """
+    mass = within("mass of one shot", mass_g, 0.0, 100.0, "g")
+    return np.asarray(np.cbrt(6.0 * mass * 1e6 / (np.pi * density_kg_m3(metal))))

@@ -1,0 +1,286 @@
+"""The shot: exact against two other methods, never too much, laid out and said as told."""
+
+from itertools import combinations_with_replacement, product
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.optimize import Bounds, LinearConstraint, milp
+
+from tipsight.errors import OutOfRange
+from tipsight.inputs.case import Shot
+from tipsight.load import exact, law, plan, say, shot
+
+SHARE = float(shot.wet_share("tin"))
+TABLE = {size.name: size.mass_g for size in shot.sizes(olivettes=True)}
+CALM = settings(deadline=None, derandomize=True, max_examples=25)
+
+
+def counts_of(answer):
+    totals = {}
+    for name, count, _ in answer.shot:
+        totals[name] = totals.get(name, 0) + count
+    return totals
+
+
+def by_milp(load_g, sizes, rule):
+    """The same question put to HiGHS: whole counts of each size in each place."""
+    columns = [
+        (size.mass_g * size.share * 1e3, place, index)
+        for index, size in enumerate(sizes)
+        for place in ("bulk", "dropper", "trim")
+        if getattr(size, place)
+    ]
+    pull = np.array([column[0] for column in columns])
+    where = np.array([column[1] for column in columns])
+    price = np.where(where == "trim", 1.5, 0.5)
+    rows = [pull, np.where(where == "bulk", pull, 0.0), where == "dropper", where == "trim"]
+    low = [0.0, rule.bulk_low * load_g * 1e3, rule.droppers_low, 0]
+    high = [load_g * 1e3, rule.bulk_high * load_g * 1e3, rule.droppers_high, rule.trims_high]
+    for index, size in enumerate(sizes):
+        if size.count is not None:
+            rows.append(np.array([column[2] == index for column in columns]))
+            low.append(0)
+            high.append(size.count)
+    found = milp(
+        price - pull,
+        constraints=LinearConstraint(np.array(rows, dtype=float), low, high),
+        integrality=np.ones(len(columns)),
+        bounds=Bounds(0, 200),
+        options={"mip_rel_gap": 0.0},
+    )
+    return load_g * 1e3 + found.fun if found.success else None
+
+
+def by_enumeration(load_g, sizes, rule):
+    """Every count of everything, one after the other."""
+    pulls = [size.mass_g * size.share * 1e3 for size in sizes]
+    kinds = [
+        [i for i, size in enumerate(sizes) if getattr(size, place)]
+        for place in ("bulk", "dropper", "trim")
+    ]
+    best = np.inf
+    most = [int(rule.bulk_high * load_g * 1e3 / pulls[i] + 1e-9) for i in kinds[0]]
+    for bulk in product(*(range(top + 1) for top in most)):
+        heavy = sum(n * pulls[i] for n, i in zip(bulk, kinds[0], strict=True))
+        if (
+            not rule.bulk_low * load_g * 1e3
+            <= heavy + 1e-9
+            <= rule.bulk_high * load_g * 1e3 + 2e-9
+        ):
+            continue
+        for dropped in range(rule.droppers_low, rule.droppers_high + 1):
+            for trimmed in range(rule.trims_high + 1):
+                for d in combinations_with_replacement(kinds[1], dropped):
+                    for t in combinations_with_replacement(kinds[2], trimmed):
+                        used = [
+                            *d,
+                            *t,
+                            *(i for n, i in zip(bulk, kinds[0], strict=True) for _ in range(n)),
+                        ]
+                        if any(
+                            s.count is not None and used.count(i) > s.count
+                            for i, s in enumerate(sizes)
+                        ):
+                            continue
+                        left = load_g * 1e3 - heavy - sum(pulls[i] for i in (*d, *t))
+                        if left > -1e-9:
+                            cost = left + 0.5 * (sum(bulk) + dropped) + 1.5 * trimmed
+                            best = min(best, cost)
+    return best if np.isfinite(best) else None
+
+
+def size(name, count=None, bulk=None, share=SHARE):
+    mass = TABLE[name]
+    return exact.Size(
+        mass,
+        share,
+        count,
+        mass >= 0.25 if bulk is None else bulk,
+        0.06 <= mass <= 0.2,
+        mass <= 0.06,
+    )
+
+
+RULES = [
+    exact.Rule(0.7, 0.92, 2, 4, 3),
+    exact.Rule(0.4, 0.92, 1, 4, 3),
+    exact.Rule(0.7, 1, 0, 0, 3),
+]
+
+
+@CALM
+@given(
+    load_g=st.floats(0.8, 7.0),
+    rule=st.sampled_from(RULES),
+    box=st.lists(
+        st.tuples(
+            st.sampled_from(sorted(TABLE)), st.sampled_from([None, 1, 2, 5, 9]), st.booleans()
+        ),
+        min_size=3, max_size=9, unique_by=lambda entry: entry[0],
+    ),
+)  # fmt: skip
+def test_exact_equals_an_integer_program(load_g, rule, box):
+    sizes = [size(name, count, bulk or None) for name, count, bulk in box]
+    theirs = by_milp(load_g, sizes, rule) if any(s.bulk for s in sizes) else None
+    ours = exact.best(load_g, sizes, rule)
+    assert (ours is None) == (theirs is None)
+    if ours is not None:
+        assert ours.cost_mg == pytest.approx(theirs, abs=2e-3)
+
+
+@pytest.mark.parametrize("load_g", [0.5, 0.93, 1.31, 1.7])
+@pytest.mark.parametrize("limited", [False, True])
+def test_exact_equals_enumeration(load_g, limited):
+    rule = RULES[1] if load_g < 1.2 else RULES[0]
+    sizes = [
+        size("BB"), size("No 1", 1 if limited else None),
+        size("No 4", 2 if limited else None, True),
+        size("No 8", 3 if limited else None), size("No 10"),
+    ]  # fmt: skip
+    found = exact.best(load_g, sizes, rule)
+    assert found is not None
+    assert found.cost_mg == pytest.approx(by_enumeration(load_g, sizes, rule), abs=1e-6)
+
+
+def test_exact_with_two_metals_in_the_bulk():
+    tungsten = float(shot.wet_share("tungsten"))
+    sizes = [size("2 g olivette", 1, True, tungsten), size("BB"), size("No 4"), size("No 8")]
+    found = exact.best(3.4, sizes, RULES[0])
+    assert found is not None
+    # bulk of mixed metals is told apart to 0.1 mg of pull, a piece at most half of that
+    assert found.cost_mg == pytest.approx(by_milp(3.4, sizes, RULES[0]), abs=0.5)
+    assert found.bulk[0] == 1
+
+
+@CALM
+@given(pull_g=st.floats(0.0, 20.0), fixing=st.sampled_from(["bulk", "spread"]), even=st.booleans())
+def test_plan_adds_up_and_never_over_shoots(pull_g, fixing, even):
+    answer = plan.plan(pull_g, shot.sizes(), fixing, even=even)
+    total = sum(TABLE[name] * count for name, count in counts_of(answer).items())
+    assert answer.shot_g == pytest.approx(total)
+    assert answer.pull_g == pytest.approx(total * SHARE)
+    assert answer.pull_g + answer.left_g == pytest.approx(pull_g)
+    assert answer.left_g >= -1e-9
+    if pull_g > 0.3 and not even:
+        assert answer.left_g < 0.009  # a No 13 in water
+
+
+def test_small_loads_have_their_own_rule():
+    answer = plan.plan(0.6, shot.sizes())
+    wheres = [where for _, _, where in answer.shot]
+    assert wheres[0] == "bulk"
+    assert "dropper" in wheres
+    assert plan.plan(0.004, shot.sizes()).shot == ()
+    assert plan.plan(0.05, shot.sizes()).left_g < 0.009
+
+
+def test_stock_runs_out():
+    box = [Shot("BB", 0.4, "tin", 3), Shot("No 4", 0.2, "tin", 2), Shot("No 8", 0.06, "tin", 0)]
+    answer = plan.plan(5.0, box)
+    assert counts_of(answer) == {"BB": 3, "No 4": 2}
+    assert answer.left_g == pytest.approx(5.0 - 1.6 * SHARE)
+
+
+def test_heavy_lead_is_left_out_and_light_lead_is_used():
+    box = [Shot("BB", 0.4, "lead"), Shot("No 8", 0.06, "lead"), Shot("No 4", 0.2, "tin")]
+    answer = plan.plan(1.0, box)
+    assert answer.left_out == ("BB",)
+    assert "BB" not in counts_of(answer)
+    assert "BB" in counts_of(plan.plan(1.0, box, obey_lead_law=False))
+    assert law.words().endswith("keep it from children")
+
+
+def test_weighed_shot_overrides_the_table():
+    light = plan.plan(1.04, [Shot("No 4", 0.17, "tin")], "spread")
+    assert counts_of(light) == {"No 4": 7}
+
+
+def test_a_string_is_falling_or_even():
+    falling = plan.plan(1.5, shot.sizes(), "spread")
+    masses = [TABLE[name] for name, _, where in falling.shot if where == "spread"]
+    assert masses == sorted(masses, reverse=True)
+    even = plan.plan(1.5, shot.sizes(), "spread", even=True)
+    assert len([where for _, _, where in even.shot if where == "spread"]) == 1
+
+
+@pytest.mark.parametrize("depth_m", [0.3, 1.0, 2.0, 6.0])
+@pytest.mark.parametrize("fixing", ["bulk", "spread"])
+def test_layout_runs_from_the_float_to_the_hook(depth_m, fixing):
+    answer = plan.plan(2.07, shot.sizes(), fixing)
+    placed = plan.layout(answer, depth_m)
+    assert sum(p.count for p in placed) == sum(count for _, count, _ in answer.shot)
+    heights = [p.from_hook_m for p in placed]
+    assert heights == sorted(heights, reverse=True)
+    assert max(heights) <= depth_m
+    assert min(heights) > 0.0
+    if fixing == "bulk":
+        bulk = [p.from_hook_m for p in placed if p.where == "bulk"]
+        assert bulk[0] <= min(0.75, depth_m / 2)
+    else:
+        gaps = -np.diff([depth_m, *[h for h in heights if h < depth_m], 0.0])
+        assert gaps == pytest.approx(gaps[0])
+
+
+@pytest.mark.parametrize(
+    ("mass_g", "words"),
+    [
+        (0.46, "a BB and a No 8"), (0.4, "a BB"), (0.8, "a AAA"), (1.2, "two AB"),
+        (0.003, "less than a No 13"), (0.0, "nothing"), (0.066, "a No 8"), (8.0, "five SSG"),
+        (1.6, "an SSG"), (2.4, "an SSG and a AAA"), (0.14, "a No 6 and a No 10"),
+    ],
+)  # fmt: skip
+def test_said_in_shot(mass_g, words):
+    assert say.in_words(mass_g, shot.sizes()) == words
+
+
+def test_said_without_a_box():
+    assert say.in_words(0.33, []) == "0.33 g"
+    assert say.nearest(0.4, [Shot("BB", 0.4, "tin", 0)]) == ()
+
+
+@CALM
+@given(mass_g=st.floats(0.02, 12.0))
+def test_said_in_shot_is_near(mass_g):
+    counted = say.nearest(mass_g, shot.sizes())
+    assert abs(sum(TABLE[name] * count for name, count in counted) - mass_g) < 0.035
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "words"),
+    [
+        (2.4, 2.34, "take off a No 8"), (2.4, 2.4, "leave the shot as it is"),
+        (2.0, 2.4, "put on a BB"), (2.4, 1.94, "take off a BB and a No 8"),
+    ],
+)  # fmt: skip
+def test_change_by_name(start, end, words):
+    done = say.change(start, end, shot.sizes())
+    assert done.words == words
+    assert done.change_g + done.left_g == pytest.approx(end - start)
+
+
+def test_change_takes_off_only_what_is_on():
+    box = shot.sizes()
+    assert say.change(2.4, 2.2, box, {"BB": 6}).words == "take off a BB and put on a No 4"
+    assert say.change(2.4, 2.0, box, {"BB": 6}).words == "take off a BB"
+    assert say.change(2.4, 2.0, box, {}).words == "leave the shot as it is"
+    assert say.change(2.4, 2.2, box, {"stranger": 2, "BB": 0}).off == ()
+
+
+@pytest.mark.parametrize(
+    ("call", "text"),
+    [
+        (lambda: plan.plan(-0.1, []), "load must be 0 to 100 g, got -0.1 g"),
+        (lambda: plan.plan(float("nan"), []), "load must be 0 to 100 g, got nan g"),
+        (lambda: plan.layout(plan.plan(1, []), 13), "depth must be 0.2 to 12 m, got 13 m"),
+        (lambda: say.nearest(201, []), "mass must be 0 to 200 g, got 201 g"),
+        (lambda: say.change(1, -1, []), "load must be 0 to 200 g, got -1 g"),
+        (lambda: law.lead_allowed(-1), "mass of one shot must be 0 to 1000 g, got -1 g"),
+        (lambda: shot.diameter_mm(101, "tin"), "mass of one shot must be 0 to 100 g, got 101 g"),
+    ],
+)
+def test_out_of_range(call, text):
+    with pytest.raises(OutOfRange) as caught:
+        call()
+    assert str(caught.value) == text
