@@ -6,6 +6,8 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.load.solid import Solid
 
 Array = NDArray[np.float64]
+CELL_MM = 0.25
+"""Depth step of what is bored out."""
 
 
 def frustum_mm3(height_mm: Array, top_r_mm: Array, foot_r_mm: Array) -> Array:
@@ -125,20 +127,41 @@ def replaced(slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike) -> tupl
     >>> round(float(gone), 5), float(proud)
     (0.02749, 0.0)
     """
-    radius = np.asarray(diameter_mm, dtype=float)[..., np.newaxis] / 2.0
-    glued = np.asarray(glued_mm, dtype=float)[..., np.newaxis]
-    depth = glued * (np.arange(64) + 0.5) / 64.0
-    at = np.minimum(
-        np.searchsorted(-slices.foot_z_mm, depth, side="right"), slices.foot_z_mm.size - 1
+    diameter, glued = np.broadcast_arrays(
+        np.asarray(diameter_mm, dtype=float), np.asarray(glued_mm, dtype=float)
     )
+    sizes, which = np.unique(diameter, return_inverse=True)
+    mass, proud = _along_mm(slices, sizes / 2.0, float(glued.max()))
+    cell = glued / CELL_MM
+    before = np.minimum(cell.astype(np.int64), mass.shape[1] - 2)
+    rest = cell - before
+    row = which.reshape(diameter.shape)
+    mass_g, proud_mm3 = (
+        table[row, before] + rest * (table[row, before + 1] - table[row, before])
+        for table in (mass, proud)
+    )
+    return np.asarray(mass_g), np.asarray(proud_mm3)
+
+
+def _along_mm(slices: Solid, radius_mm: Array, to_mm: float) -> tuple[Array, Array]:
+    """Return what `replaced` does from the top down to each cell, one row a radius."""
+    cells = int(np.ceil(to_mm / CELL_MM)) + 1
+    depth = CELL_MM * (np.arange(cells) + 0.5)
+    at = np.searchsorted(-slices.foot_z_mm, depth, side="right")
+    at = np.minimum(at, slices.foot_z_mm.size - 1)
     top, foot = slices.top_z_mm[at], slices.foot_z_mm[at]
-    share = (top + depth) / (top - foot)
+    share = np.minimum((top + depth) / (top - foot), 1.0)
     outer = slices.top_r_mm[at] + share * (slices.foot_r_mm[at] - slices.top_r_mm[at])
     core, bore = slices.core_r_mm[at], slices.bore_r_mm[at]
-    inside = np.minimum(radius, outer)
+    inside = np.minimum(radius_mm[:, np.newaxis], outer)
     ring = np.maximum(inside, core) ** 2 - core**2
     middle = np.maximum(np.minimum(inside, core) ** 2 - bore**2, 0.0)
-    mass = np.pi * (ring * slices.outer_kg_m3[at] + middle * slices.core_kg_m3[at])
-    proud = np.pi * np.maximum(radius**2 - outer**2, 0.0)
-    length = glued[..., 0]
-    return mass.mean(axis=-1) * length * 1e-6, proud.mean(axis=-1) * length
+    mass = ring * slices.outer_kg_m3[at] + middle * slices.core_kg_m3[at]
+    proud = np.maximum(radius_mm[:, np.newaxis] ** 2 - outer**2, 0.0)
+    start = np.zeros((radius_mm.size, 1))
+    running = (
+        np.concatenate([start, np.cumsum(CELL_MM * np.pi * each, axis=1)], axis=1)
+        for each in (mass * 1e-6, proud)
+    )
+    mass_g, proud_mm3 = running
+    return mass_g, proud_mm3

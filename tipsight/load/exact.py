@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache, reduce
+from functools import cache, lru_cache, reduce
 from itertools import combinations_with_replacement
 from math import gcd
 
@@ -129,7 +129,8 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     -----
     Least of pull left [mg] + 0.5 a bulk shot or dropper + 1.5 a trim, never over-shot, over all
     ways: droppers and trims by enumeration, the bulk by bounded change-making (dynamic
-    programming) on the common grain of the masses. Weights of the cost are judgement.
+    programming) on the common grain of the masses; where the box runs out, best bound first.
+    Weights of the cost are judgement.
 
     Examples
     --------
@@ -156,46 +157,40 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     if not len(droppers) or low > top:
         return None
     limits = np.array([_MANY if s.count is None else s.count for s in sizes])
-    in_bulk = np.array([s.bulk for s in sizes])
     light_mg = (droppers @ pulls_mg)[:, np.newaxis] + (trims @ pulls_mg)[np.newaxis, :]
     light_cost = (
         DROPPER_COST_MG * droppers.sum(axis=1)[:, np.newaxis]
         + TRIM_COST_MG * trims.sum(axis=1)[np.newaxis, :]
     )
-    fits = np.ones(light_mg.shape, dtype=bool)
-    group = np.zeros(light_mg.shape, dtype=np.int64)
-    groups = np.zeros((1, len(sizes)), dtype=np.int64)
-    few = np.flatnonzero((limits < _MANY) & [s.dropper or s.trim for s in sizes])
-    if few.size:
-        used = droppers[:, np.newaxis, few] + trims[np.newaxis, :, few]
-        fits = np.asarray((used <= limits[few]).all(axis=-1))
-        if in_bulk[few].any():
-            # Pieces that the light shot uses up are not there for the bulk.
-            kinds, which = np.unique(
-                (used * in_bulk[few]).reshape(-1, few.size), axis=0, return_inverse=True
-            )
-            groups = np.zeros((len(kinds), len(sizes)), dtype=np.int64)
-            groups[:, few] = kinds
-            group = which.reshape(light_mg.shape)
-    found: Best | None = None
-    for number, taken in enumerate(groups):
-        mine = fits & (group == number)
-        if not mine.any():
-            continue
-        left = [int(limits[i] - taken[i]) for i in bulk_index]
+    cost = load_mg - light_mg + light_cost
+    for i in np.flatnonzero(limits < _MANY):
+        used = droppers[:, i, np.newaxis] + trims[np.newaxis, :, i]
+        cost = np.where(used <= limits[i], cost, np.inf)
+    room = np.floor((load_mg - light_mg) / pull_mg + 1e-9).astype(np.int64)
+    room = np.where(np.isfinite(cost), np.minimum(room, top), -1)
+
+    @cache
+    def bulk_for(left: tuple[int, ...]) -> tuple[Array, Array, Ints, list[tuple[int, int, Ints]]]:
+        """Return gain and least gain of each sum of bulk, and how to trace it."""
         fewest, trace = _fewest(grains, left, top)
         gain = BULK_COST_MG * fewest - pull_mg * np.arange(top + 1)
         gain[fewest >= _MANY] = np.inf
         gain[:low] = np.inf
-        least = np.minimum.accumulate(gain)
-        room = np.floor((load_mg - light_mg) / pull_mg + 1e-9).astype(np.int64)
-        room = np.minimum(room, top)
-        cost = load_mg - light_mg + light_cost + least[np.maximum(room, 0)]
-        cost = np.where(mine & (room >= low), cost, np.inf)
-        d, t = (int(i) for i in np.unravel_index(int(np.argmin(cost)), cost.shape))
-        if not np.isfinite(cost[d, t]) or (
-            found is not None and cost[d, t] >= found.cost_mg - 1e-9
-        ):
+        return gain, np.minimum.accumulate(gain), fewest, trace
+
+    # With all of the box left for the bulk the cost is a lower bound; light shot in that order.
+    whole = tuple(int(limits[i]) for i in bulk_index)
+    bound = np.where(room >= low, cost + bulk_for(whole)[1][np.maximum(room, 0)], np.inf)
+    found: Best | None = None
+    for flat in np.argsort(bound, axis=None, kind="stable"):
+        d, t = (int(i) for i in np.unravel_index(flat, bound.shape))
+        if not bound[d, t] < (np.inf if found is None else found.cost_mg - 1e-9):
+            break
+        taken = droppers[d] + trims[t]
+        left = tuple(int(limits[i] - taken[i]) if limits[i] < _MANY else _MANY for i in bulk_index)
+        gain, least, fewest, trace = bulk_for(left)
+        total_mg = float(cost[d, t] + least[room[d, t]])
+        if not total_mg < (np.inf if found is None else found.cost_mg - 1e-9):
             continue
         total = int(np.argmin(gain[: room[d, t] + 1]))
         counts = [0] * len(sizes)
@@ -206,7 +201,7 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
             tuple(counts),
             tuple(int(n) for n in droppers[d]),
             tuple(int(n) for n in trims[t]),
-            float(cost[d, t]),
+            total_mg,
             max(left_mg, 0.0),
         )
     return found
