@@ -114,7 +114,7 @@ def _number(item: Item, value: Value) -> float:
         return item.check(_NUMBERS[item.kind](value))
     except Unread as unread:
         if str(unread) == "say the unit":
-            raise Unread(f"say the unit, {item.units}") from None
+            raise Unread(f"say the unit, {item.units or item.unit}") from None
         raise
 
 

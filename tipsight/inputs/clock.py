@@ -68,7 +68,7 @@ def moment(text: str) -> datetime:
     try:
         return naive.replace(tzinfo=ZoneInfo(text.split()[-1]))
     except (KeyError, ValueError, OSError):
-        raise Unread("that zone is not known; say UTC, +01:00, or local") from None
+        raise Unread("that zone is not known") from None
 
 
 def spot(text: str) -> tuple[float, float]:

@@ -147,10 +147,11 @@ class Item:
     @property
     def allowed(self) -> str:
         """What may be said, in words."""
-        words = _listed([word.word for word in self.words])
-        choices = f" ({self.units})" if self.units else ""
+        names = [word.word for word in self.words if not word.word.endswith(" olivette")]
+        words = _listed(names)
+        choices = f", in {self.units}" if self.units else ""
         numbers = {
-            "acuity": self.units,
+            "acuity": f"{self.units}, from 6/2.4 to 6/60",
             "moment": "a date, a time and its zone",
             "spot": "latitude and longitude in degrees",
             "compass": f"a compass point or {self.limits}",

@@ -189,8 +189,8 @@ def as_text(item: Item, value: Value | None) -> str:
 
 
 def _help(item: Item) -> str:
-    default = f"; not told, {item.default} is taken" if item.default else ""
-    hint = f" {item.hint}." if item.hint else ""
-    return f"{item.question}{hint} {item.allowed[0].upper()}{item.allowed[1:]}{default}.".replace(
-        "%", "%%"
-    )
+    sentences = [item.question, item.hint, f"{item.allowed[0].upper()}{item.allowed[1:]}"]
+    if item.default:
+        sentences.append(f"Not told, {item.default} is taken")
+    ended = [text if text.endswith("?") else f"{text}." for text in sentences if text]
+    return " ".join(ended).replace("%", "%%")

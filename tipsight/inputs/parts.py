@@ -4,8 +4,9 @@ import re
 from typing import Any
 
 from tipsight import tables
+from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Part
-from tipsight.inputs.items import Word, names_of
+from tipsight.inputs.items import names_of
 from tipsight.inputs.reading import Unread, clean, length_mm
 from tipsight.inputs.spelling import choose
 
@@ -181,17 +182,17 @@ def _check(found: dict[str, Any]) -> None:
 
 
 def _material(text: str) -> str:
-    words = tuple(Word(word.word) for word in names_of("materials"))
+    words = names_of("materials")
     try:
         return choose(words, text).word
     except Unread as unread:
+        hint = f"{unread} " if str(unread) else ""
         names = ", ".join(word.word for word in words)
-        raise Unread(
-            f"{text!r} is no material; {unread} the table has {names}".replace("; the", ": the")
-        ) from None
+        reason = f"{text!r} is no part, shape or material; {hint}the materials are {names}"
+        raise Unread(reason) from None
 
 
 def _one(text: str, words: tuple[str, ...]) -> Any:
     if text not in words:
-        raise ValueError(f"pattern_parts.csv: {text!r} is not one of {', '.join(words)}")
+        raise Mistakes([Mistake("pattern_parts.csv", text, f"say {', '.join(words)}", words[0])])
     return text

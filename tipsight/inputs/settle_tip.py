@@ -170,8 +170,6 @@ def _stock(teller: Teller, pattern: dict[str, str]) -> Stock:
 
 def _weighed_stock(teller: Teller, said: StockSaid) -> Stock:
     stock = stock_of(said)
-    if not 0.5 <= said.diameter_mm <= 14:
-        teller.wrong("weighed_tip", "a tip is 0.5 to 14 mm thick", example="3 mm quill")
     _check_bore(teller, "weighed_tip", said.kind, said.diameter_mm, stock.bore_mm)
     return stock
 

@@ -27,7 +27,7 @@ def nearest(said: str, words: Iterable[str]) -> str:
     >>> nearest("distnace", ["distance", "depth"])
     "; did you mean 'distance'?"
     """
-    near = difflib.get_close_matches(said, list(words), n=1, cutoff=0.6)
+    near = difflib.get_close_matches(said, list(words), n=1, cutoff=0.65)
     return f"; did you mean {near[0]!r}?" if near else ""
 
 
@@ -63,7 +63,7 @@ def choose(words: tuple[Word, ...], text: str) -> Word:
     begun = [word for name, word in names.items() if len(plain) > 2 and name.startswith(plain)]
     if len(begun) == 1:
         return begun[0]
-    if near := difflib.get_close_matches(plain, names, n=1, cutoff=0.6):
+    if near := difflib.get_close_matches(plain, names, n=1, cutoff=0.65):
         raise Unread(f"did you mean {names[near[0]].word!r}?")
     raise Unread("")
 

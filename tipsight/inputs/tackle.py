@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from tipsight import tables
 from tipsight.inputs.reading import Unread, clean, length_mm, mass_g, number, range_mm
+from tipsight.inputs.spelling import nearest
 
 _TERM = re.compile(r"(?:(\d+)\s*(?:x|off|of)?\s*)?(.+)")
 
@@ -77,7 +78,8 @@ def shot_name(text: str) -> str:
         )
         plain = plain if plain in names else plain.removesuffix("s")
     if plain not in names:
-        raise Unread(f"there is no shot {text.strip()!r} in the table")
+        near = "" if re.search(r"\d", plain) else nearest(plain, names)
+        raise Unread(f"there is no shot {text.strip()!r} in the table{near}")
     return names[plain]
 
 
@@ -149,12 +151,17 @@ def stock_said(text: str) -> StockSaid:
     """
     kind, rest = _kind(text)
     bore = re.search(r"(?:,\s*)?([\d.,]+)\s*(?:mm)?\s*bore", rest)
-    if bore:
-        rest = rest.replace(bore[0], "")
-    rest = rest.strip(" ,")
+    rest = rest.replace(bore[0], "").strip(" ,") if bore else rest
     if both := re.fullmatch(r"([\d.,]+)\s*(?:mm)?\s*/\s*([\d.,]+)\s*(?:mm)?", rest):
-        return StockSaid(kind, number(both[1]), number(both[2]))
-    return StockSaid(kind, length_mm(rest), number(bore[1]) if bore else None)
+        return StockSaid(kind, _thick(both[1]), number(both[2]))
+    return StockSaid(kind, _thick(rest), number(bore[1]) if bore else None)
+
+
+def _thick(text: str) -> float:
+    diameter = length_mm(text)
+    if not 0.5 <= diameter <= 14:
+        raise Unread("a tip is 0.5 to 14 mm thick")
+    return diameter
 
 
 def stock_sizes(text: str) -> tuple[StockSaid, ...]:
@@ -192,7 +199,7 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
         return _shelf(kind, low, high)
     sizes = pieces(rest)
     if len(sizes) > 1:
-        return tuple(StockSaid(kind, length_mm(size)) for size in sizes)
+        return tuple(StockSaid(kind, _thick(size)) for size in sizes)
     return (stock_said(text),)
 
 

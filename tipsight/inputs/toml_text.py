@@ -7,7 +7,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.answers import Value
+from tipsight.inputs.answers import Value, is_not_sure
 from tipsight.inputs.case import Case
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
 from tipsight.inputs.options import as_text
@@ -179,7 +179,7 @@ def write(question: Question, case: Case) -> str:
     # known = "paced"  # not told, so taken as
     """
     told = question.told()
-    taken = {assumed.item: assumed.taken for assumed in case.assumed if assumed.item not in told}
+    taken = {assumed.item: assumed.taken for assumed in case.assumed}
     lines: list[str] = []
     for section in SECTIONS:
         body = [line for item in items_of(section) if (line := _line(item, told, taken))]
@@ -189,18 +189,37 @@ def write(question: Question, case: Case) -> str:
 
 def _line(item: Item, told: dict[str, Value], taken: dict[str, str]) -> str:
     if item.key in told:
-        return f"{item.key} = {_quoted(item, told[item.key])}"
+        unsure = is_not_sure(told[item.key]) and item.key in taken
+        tail = f"  # taken as {quoted(taken[item.key])}" if unsure else ""
+        return f"{item.key} = {_value(item, told[item.key])}{tail}"
     if item.key in taken:
-        return f"# {item.key} = {_string(taken[item.key])}  # not told, so taken as"
+        return f"# {item.key} = {quoted(taken[item.key])}  # not told, so taken as"
     return ""
 
 
-def _quoted(item: Item, value: Value) -> str:
+def _value(item: Item, value: Value) -> str:
     if isinstance(value, tuple):
-        return f"[{', '.join(_string(text) for text in value)}]"
-    return _string(as_text(item, value))
+        return f"[{', '.join(quoted(text) for text in value)}]"
+    return quoted(as_text(item, value))
 
 
-def _string(text: str) -> str:
+def quoted(text: str) -> str:
+    r"""Return ``text`` as a string of TOML.
+
+    Parameters
+    ----------
+    text : str
+        Any text.
+
+    Returns
+    -------
+    str
+        In double quotes, with what must be escaped.
+
+    Examples
+    --------
+    >>> print(quoted('1 1/4"'))
+    "1 1/4\""
+    """
     escaped = text.replace("\\", "\\\\").replace('"', '\\"')
     return '"' + re.sub(r"[\x00-\x1f\x7f]", lambda mark: f"\\u{ord(mark[0]):04x}", escaped) + '"'

@@ -1,0 +1,311 @@
+"""How the items play together: swim, light, water behind the tip, eyes."""
+
+import math
+
+import pytest
+
+from tipsight.errors import Mistakes
+from tipsight.inputs.case import Assumed
+from tipsight.inputs.question import Question
+from tipsight.inputs.settle import settle
+
+
+def _case(**told):
+    return settle(Question(**told))
+
+
+def _mistakes(**told):
+    with pytest.raises(Mistakes) as caught:
+        settle(Question(**told))
+    return str(caught.value)
+
+
+def _taken(case):
+    return {assumed.item: assumed.taken for assumed in case.assumed}
+
+
+def test_nothing_told_is_a_whole_question():
+    case = _case()
+    assert case.place.range_m == pytest.approx(36.576)
+    assert [(stretch.name, stretch.share) for stretch in case.stretches] == [
+        ("dark", 1.0),
+        ("bright", 1.0),
+    ]
+    assert case.box.shot_metal == "tin"
+    assert {"distance", "behind", "age", "pattern", "size", "showing", "shot"} <= set(_taken(case))
+
+
+def test_what_is_told_is_not_listed():
+    case = _case(distance="40 yd", depth="7 ft")
+    assert not {"distance", "depth"} & set(_taken(case))
+
+
+def test_what_was_taken_is_listed_in_the_order_of_the_question():
+    items = [assumed.item for assumed in _case().assumed]
+    assert items[:3] == ["distance", "known", "eye"]
+    assert items[-1] == "shot_metal"
+
+
+class TestWind:
+    def test_a_ripple_told_stands_before_the_wind(self):
+        wind = _case(looks="ripple", wind="6 mph").wind
+        assert wind.ripple_height_m == pytest.approx(0.015)
+        assert wind.speed_m_s == pytest.approx(2.68224)
+
+    def test_a_wind_told_leaves_the_ripple_to_the_sums(self):
+        case = _case(wind="6 mph")
+        assert case.wind.ripple_height_m is None
+        assert "looks" not in _taken(case)
+        assert "open_water" in _taken(case)
+
+    def test_a_ripple_told_brings_its_wind(self):
+        case = _case(looks="ripple")
+        assert _taken(case)["wind"] == "4.2 m/s"
+        assert case.wind.speed_m_s == pytest.approx(4.2)
+
+    def test_shelter_halves_the_wind(self):
+        assert _case(wind="4 m/s", sheltered=True).wind.speed_m_s == pytest.approx(2.0)
+
+    def test_shelter_does_not_halve_the_wind_of_a_ripple(self):
+        case = _case(looks="ripple", sheltered="yes")
+        assert case.wind.speed_m_s == pytest.approx(4.15, abs=0.05)
+        assert _taken(case)["wind"] == "8.3 m/s"
+
+    def test_the_wind_of_a_ripple_ends_where_the_question_does(self):
+        assert _taken(_case(looks="200 mm"))["wind"] == "25.0 m/s"
+
+    @pytest.mark.parametrize(
+        ("told", "variance"),
+        [
+            ({"looks": "glass"}, 2e-5),
+            ({"looks": "ripple"}, 2e-4),
+            ({"boils": "even"}, 2e-4),
+            ({"boils": "boily"}, 2e-3),
+            ({"boils": "weir"}, 2e-2),
+            ({"boils": "6"}, 2e-2),
+            ({"looks": "glass", "boils": "boily"}, 2e-3),
+            ({"wind": "calm"}, 2e-4),
+        ],
+    )
+    def test_slope_without_wind(self, told, variance):
+        assert _case(**told).wind.base_slope_variance == pytest.approx(variance)
+
+    @pytest.mark.parametrize(("word", "deg"), [("upstream", 0), ("downstream", 0), ("across", 90)])
+    def test_which_way(self, word, deg):
+        assert _case(wind_blows=word).wind.bearing_deg == deg
+
+
+class TestStream:
+    def test_dips_stand_before_boils(self):
+        case = _case(goes_under="3")
+        assert case.stream.dips_per_min_told == 3.0
+        assert "boils" not in _taken(case)
+
+    def test_holding_back_harder_than_the_water_runs(self):
+        text = _mistakes(pace="0.1 m/s", run="held hard")
+        assert text == (
+            "run: 'held hard' will not do; the water runs at 0.1 m/s; a float cannot be held back "
+            "by more than that (for example checked)"
+        )
+
+    def test_line(self):
+        assert not _case(line="sinking").stream.floating_line
+
+
+class TestLight:
+    def test_an_overcast_hides_the_sun(self):
+        case = _case(sky="dull overcast", sun_out=True)
+        assert not case.light.beam
+        assert case.light.sun_height_deg == 30.0
+
+    def test_a_clear_sky_asks_for_the_sun(self):
+        case = _case(sky="clear")
+        assert case.light.beam
+        assert _taken(case)["sun_out"] == "yes"
+        assert not _case(sky="clear", sun_out="no").light.beam
+
+    def test_shadow(self):
+        assert _case(shadow="twice").light.sun_height_deg == 27.0
+
+    def test_day_time_and_place(self):
+        # USNO and the almanac give the equinox noon sun at 90 - latitude, within a degree of
+        # time and refraction; due south.
+        light = _case(when="2026-03-20 12:13 UTC", at="52 N 1.5 W", looking="S").light
+        assert light.sun_height_deg == pytest.approx(38.0, abs=0.5)
+        assert light.sun_bearing_deg == pytest.approx(0.0, abs=2.0)
+        back = _case(when="2026-03-20 12:13 UTC", at="52 N 1.5 W", looking="N").light
+        assert back.sun_bearing_deg == pytest.approx(180.0, abs=2.0)
+
+    def test_without_looking_the_bearing_is_taken(self):
+        case = _case(when="2026-03-20 12:13 UTC", at="52 N 1.5 W")
+        assert _taken(case)["sun_is"] == "from the side"
+        assert "sun_height" not in _taken(case)
+
+    def test_a_time_without_a_place(self):
+        assert _mistakes(when="2026-03-20 12:13 UTC") == (
+            "at: a day and time need a place; say latitude and longitude in degrees "
+            "(for example 52.1 N 1.5 W)"
+        )
+
+    def test_night(self):
+        assert _mistakes(when="2026-12-20 23:59 UTC", at="52 N 1.5 W").startswith(
+            "when: '2026-12-20 23:59 UTC' will not do; the sun then stands 61 deg below level; "
+            "the sums end at 12, the last of dusk"
+        )
+
+    def test_shadow_and_degrees_that_clash(self):
+        assert _mistakes(shadow="much longer", sun_height="60") == (
+            "shadow: 'much longer' will not do; it puts the sun at 12 deg, but sun_height "
+            "says 60; "
+            "leave one of them out"
+        )
+
+    def test_shadow_and_degrees_that_agree(self):
+        assert _case(shadow="much longer", sun_height="15").light.sun_height_deg == 15.0
+
+    def test_bearings_that_clash(self):
+        assert _mistakes(sun_bearing="10", sun_is="behind me") == (
+            "sun_is: 'behind me' will not do; it puts the sun 180 deg from the line along "
+            "which you "
+            "look, but sun_bearing says 10; leave one of them out"
+        )
+
+
+class TestBehind:
+    def test_words(self):
+        case = _case(behind=("dark", "broken", "bright", "sun lane"))
+        assert [stretch.bank_height_deg for stretch in case.stretches] == [25.0, 10.0, 0.5, 0.5]
+        assert [stretch.sun_ahead for stretch in case.stretches] == [False, False, False, True]
+        assert [stretch.share for stretch in case.stretches] == [0.25] * 4
+
+    def test_shares_fill_up(self):
+        assert [s.share for s in _case(behind="dark 60%; bright").stretches] == pytest.approx(
+            [0.6, 0.4]
+        )
+
+    def test_shares_may_be_a_little_out(self):
+        shares = [s.share for s in _case(behind="dark 66%; bright 33%").stretches]
+        assert sum(shares) == pytest.approx(1.0)
+        assert shares[0] == pytest.approx(66 / 99)
+
+    def test_not_sure_for_a_part(self):
+        stretches = _case(behind=("dark 60%", "not sure 40%")).stretches
+        assert [(s.name, s.share) for s in stretches] == [
+            ("dark", 0.6),
+            ("dark 2", 0.4),
+            ("bright", 0.4),
+        ]
+
+    def test_a_bank(self):
+        (bank,) = _case(behind="trees 9 m high, 20 yd beyond the float, unlit").stretches
+        assert bank.bank_height_deg == pytest.approx(math.degrees(math.atan(9 / 18.288)))
+        assert (bank.bank, bank.bank_sunlit) == ("dark trees", False)
+
+    def test_a_bank_is_lit_by_a_sun_behind_the_angler(self):
+        behind = "reed 2 m high, 10 m beyond"
+        lit = _case(behind=behind, sky="clear", sun_is="behind me", shadow="twice")
+        against = _case(behind=behind, sky="clear", sun_is="in my face", shadow="twice")
+        assert (lit.stretches[0].bank_sunlit, against.stretches[0].bank_sunlit) == (True, False)
+        said = _case(behind=behind + ", back-lit", sky="clear", sun_is="behind me")
+        assert not said.stretches[0].bank_sunlit
+
+    @pytest.mark.parametrize(
+        "text",
+        [
+            "trees 9 m high, 20 m beyond the float, sunlit, 40%",
+            "trees, 9 m high, 20 m beyond, sunlit, 40 %",
+            "40% trees 9 m tall, 20 m past the float, sunlit",
+            "9 m high, 20 m beyond, sunlit 40%",
+        ],
+    )
+    def test_ways_of_saying_a_bank(self, text):
+        bank, rest = _case(behind=(text, "bright")).stretches
+        assert bank.bank_height_deg == pytest.approx(math.degrees(math.atan(9 / 20)))
+        assert (bank.bank_sunlit, bank.share, rest.share) == (True, 0.4, 0.6)
+
+    def test_an_unknown_bank(self):
+        text = _mistakes(behind="wal 9 m high, 20 yd beyond")
+        assert "the banks are dark trees" in text
+
+    def test_a_word_of_a_bank_that_means_nothing(self):
+        assert "'purple' is not understood" in _mistakes(
+            behind="trees 9 m high, 20 m beyond, purple"
+        )
+
+
+class TestEyes:
+    def test_beyond_75_the_age_is_held_and_said(self):
+        case = _case(age="82")
+        assert case.angler.age_years == 75.0
+        assert Assumed("age", "75, beyond which the sums do not go") in case.assumed
+
+    def test_words(self):
+        case = _case(
+            sight="number plate",
+            colour_vision="red weak",
+            tint="polarised",
+            bites="shy",
+            seen="easy",
+            own_eye="1.2",
+        )
+        angler = case.angler
+        assert (angler.mar_arcmin, angler.colour_vision, angler.tint) == (
+            1.0,
+            "red-weak",
+            "polarised",
+        )
+        assert (case.wanted.level, case.wanted.bite_share, angler.own_eye_factor) == (
+            10.0,
+            0.1,
+            1.2,
+        )
+
+
+class TestBox:
+    def test_all_is_the_table(self):
+        box = _case().box
+        assert {stock.kind for stock in box.stock} >= {
+            "solid",
+            "thin tube",
+            "cane",
+            "quill",
+            "balsa",
+        }
+        assert "felt pen" not in box.paints
+        assert "black" in box.paints
+        assert [shot.name for shot in box.shot][:3] == ["SSG", "AAA", "AB"]
+        assert not any("olivette" in shot.name for shot in box.shot)
+
+    def test_what_he_says_he_has(self):
+        box = _case(
+            tips=("solid 3-4", "5/3.5 mm thick tube"),
+            inserts="solid 2; solid 3",
+            paints="black",
+            pen="no",
+            sleeves="yes",
+            light_stick="yes",
+            shot="BB; 10 No 4",
+            shot_metal="bismuth",
+            ten_weigh="No 4 1.9 g",
+        ).box
+        assert [(stock.kind, stock.diameter_mm, stock.bore_mm) for stock in box.stock] == [
+            ("solid", 3.0, 0.0),
+            ("solid", 3.5, 0.0),
+            ("solid", 4.0, 0.0),
+            ("thick tube", 5.0, 3.5),
+        ]
+        assert len(box.inserts) == 2
+        assert (box.paints, box.pen, box.sleeves, box.light_stick) == (
+            ("black",),
+            False,
+            True,
+            True,
+        )
+        assert [(s.name, s.mass_g, s.count, s.metal) for s in box.shot] == [
+            ("BB", 0.4, None, "bismuth"),
+            ("No 4", pytest.approx(0.19), 10, "bismuth"),
+        ]
+
+    def test_none(self):
+        box = _case(tips="none", shot="none").box
+        assert (box.stock, box.shot) == ((), ())
