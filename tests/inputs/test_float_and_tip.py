@@ -258,3 +258,11 @@ class TestTip:
         from tipsight.inputs.settle_tip import stock_of
 
         assert stock_words(stock_of(stock_said(text))) == text
+
+
+def test_the_parts_of_a_pattern_are_those_that_its_load_is_worked_out_from():
+    from tipsight.load import patterns
+
+    for name in (row["name"] for row in tables.rows("patterns")):
+        for size in sizes_of(name):
+            assert parts_of(name, size) == patterns.built(name, size).parts

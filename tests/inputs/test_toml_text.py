@@ -139,8 +139,8 @@ MISTAKES = [
     (
         "[behind]\nbehind = [{watr = 'dark'}]",
         "behind: \"[{'watr': 'dark'}]\" will not do; say bright, broken, dark, sun lane or not "
-        "sure, or a bank: its height and how far it stands beyond the float (for example dark 60%; "
-        "bright 40%)",
+        "sure, or a bank: its height and how far it stands beyond the float (for example "
+        "dark 60%; bright 40%)",
     ),
     ("[tip]\npaint = {black = 3}", "paint: \"{'black': 3}\" will not do; "),
     ("[have]\nshot = [true]", "shot: '[True]' will not do; say sizes, all, or none: "),
