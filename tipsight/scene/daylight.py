@@ -14,10 +14,12 @@ DAYLIGHT_MIRED = (40.0, 55.0, 75.0, 100.0, 125.0, 1e6 / 6504.0, 185.0, 215.0, 24
 """Nodes on the CIE daylight locus, 25000 to 4100 K."""
 PLANCK_MIRED = (256.0, 300.0, 360.0, 440.0, 540.0, 1e6 / 1533.0)
 """Nodes of the low sun, 3900 to 1533 K."""
-OVERCAST_MIRED = 1e6 / 6514.0
-"""Cloud by day (Chain, Dumortier and Fontoynont 1999, CIE type 3)."""
-BLUE_FROM_DEG, BLUE_AT_DEG = 3.0, 8.0
-"""Between these heights of the sun the twilight table gives way to `blue_mired` (judgement)."""
+CHAIN_SLOPE = 59.77
+"""Change of mired over a tenfold luminance (Chain, Dumortier and Fontoynont 1999)."""
+VARIED_FROM_DEG, VARIED_AT_DEG = 0.0, 10.0
+"""Between these heights of the sun the colour begins to follow the luminance (judgement)."""
+DAY_FROM_DEG, DAY_AT_DEG = 10.0, 45.0
+"""Between these the mean colour passes from twilight_colour.csv to `blue_mired` (judgement)."""
 GLOW_HEIGHT_DEG, GLOW_WIDTH_DEG = 8.0, 40.0
 """Extent of the glow where the sun went down (judgement)."""
 
@@ -87,7 +89,7 @@ def weights(mired: ArrayLike) -> NDArray[np.float64]:
 
 
 def blue_mired(luminance_cd_m2: ArrayLike) -> NDArray[np.float64]:
-    """Return the colour of a part of the clear sky by day from its luminance.
+    """Return the colour of a part of the clear sky in full daylight from its luminance.
 
     Parameters
     ----------
@@ -109,7 +111,7 @@ def blue_mired(luminance_cd_m2: ArrayLike) -> NDArray[np.float64]:
     >>> round(1e6 / float(blue_mired(5000.0)))
     11238
     """
-    mired: NDArray[np.float64] = -132.1 + 59.77 * np.log10(
+    mired: NDArray[np.float64] = -132.1 + CHAIN_SLOPE * np.log10(
         np.asarray(luminance_cd_m2, dtype=float)
     )
     return mired
@@ -138,15 +140,17 @@ def sky_mired(
 
     Notes
     -----
-    By day `blue_mired` held at 40 and 6514 K for cloud, mixed in mired by the type's share of
-    blue; below a sun of 8 deg it passes to twilight_colour.csv, with a glow over the sun
-    (judgement).
+    Blue sky: above a sun of 45 deg `blue_mired`; lower its slope about a mean that passes to
+    twilight_colour.csv, since the formula makes the whole sky too blue under a low sun (half as
+    hot again at 10 deg as the spectral model of Bird and Riordan 1986), with a glow over the sun
+    at dusk (judgement); held at 40. Cloud: 6514 K by day. The two are mixed in mired by the
+    type's share of blue (judgement).
 
     Examples
     --------
     >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
-    >>> round(1e6 / float(sky_mired(state, 5000.0, 45.0, 0.0)))
-    6514
+    >>> float(sky_mired(state, 5000.0, 45.0, 0.0))
+    153.5
     """
     sun = state.light.sun_height_deg
     table = tables.columns("twilight_colour")
@@ -155,17 +159,18 @@ def sky_mired(
         for key in ("sky_mired", "cloud_mired", "glow_mired", "glow_share")
     )
     clear = float(general_sky.row_of("kittler", state.light.sky_type)["blue_share"])
-    day = smoothstep((sun - BLUE_FROM_DEG) / (BLUE_AT_DEG - BLUE_FROM_DEG))
-    cloud = day * OVERCAST_MIRED + (1.0 - day) * low_cloud
-    blue: NDArray[np.float64] = np.full(np.shape(luminance), low_sky)
-    if day > 0.0:
-        blue = day * np.maximum(blue_mired(luminance), DAYLIGHT_MIRED[0]) + (1.0 - day) * low_sky
+    daily = smoothstep((sun - DAY_FROM_DEG) / (DAY_AT_DEG - DAY_FROM_DEG))
+    varied = smoothstep((sun - VARIED_FROM_DEG) / (VARIED_AT_DEG - VARIED_FROM_DEG))
+    even = state.diffuse_lx / math.pi
+    mean = daily * float(blue_mired(even)) + (1.0 - daily) * low_sky
+    odds = np.log10(np.asarray(luminance, dtype=float) / even)
+    blue = np.maximum(mean + varied * CHAIN_SLOPE * odds, DAYLIGHT_MIRED[0])
     if glow_share > 0.0:
         height = np.asarray(height_deg, dtype=float) / GLOW_HEIGHT_DEG
         away = (np.asarray(from_sun_deg, dtype=float) + 180.0) % 360.0 - 180.0
         share = glow_share * np.exp(-(height**2) - (away / GLOW_WIDTH_DEG) ** 2)
         blue = blue + share * (glow - blue)
-    return np.asarray(cloud + clear * (blue - cloud))
+    return np.asarray(low_cloud + clear * (blue - low_cloud))
 
 
 def sky_weights(

@@ -61,7 +61,7 @@ def relative(
     from_sun_deg : array_like
         Its azimuth from the sun's [deg], any sign; broadcasts with ``height_deg``.
     sun_height_deg : float
-        Height of the sun [deg], over 0 to 90.
+        Height of the sun [deg], 0 to 90.
 
     Returns
     -------
@@ -86,7 +86,7 @@ def relative(
     row = row_of("general_sky", sky_type)
     a, b, c, d, e = (float(row[key]) for key in "abcde")
     height = np.radians(within("height above the horizon", height_deg, 0.0, 90.0, "deg"))
-    sun = math.radians(within("height of the sun", sun_height_deg, 1e-9, 90.0, "deg").item())
+    sun = math.radians(within("height of the sun", sun_height_deg, 0.0, 90.0, "deg").item())
     azimuth = np.radians(np.asarray(from_sun_deg, dtype=float))
     sin_h = np.sin(height)
     gradation = 1.0 + a * np.exp(b / np.maximum(sin_h, 1e-6))
@@ -140,7 +140,7 @@ def horizontal_sr(sky_type: int, sun_height_deg: float) -> float:
     sky_type : int
         Type of the CIE standard general sky, 1 to 15.
     sun_height_deg : float
-        Height of the sun [deg], over 0 to 90.
+        Height of the sun [deg], 0 to 90.
 
     Returns
     -------

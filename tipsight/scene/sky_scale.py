@@ -12,6 +12,8 @@ from tipsight.scene.general_sky import horizontal_sr, row_of
 
 SOLAR_CONSTANT_LX = 133_800.0
 """Illuminance outside the air (Darula, Kittler and Gueymard 2005)."""
+JOINT_DEG = 0.3
+"""Half the width over which pieces of the twilight formula are joined."""
 LOWEST_SUN_DEG = 0.01
 """The standard's skies need a sun above the horizon: a lower one shapes the sky as this one."""
 BLEND_TO_DEG = 3.0
@@ -41,8 +43,8 @@ def usno_lx(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
     Notes
     -----
     log10 E = l0 + l1 x + l2 x² + l3 x³, x = height / 90, in six pieces (Janiczek and DeYoung
-    1987, U.S. Naval Observatory Circular 171). Neighbouring pieces meet within 1 %; against the
-    ranges of the AMS Glossary the values at sunset are 30 to 85 % high.
+    1987, U.S. Naval Observatory Circular 171). Neighbouring pieces miss each other by up to 1 %
+    and are joined over 0.3 deg to either side. Against the AMS Glossary sunset is 30 to 85 % bright.
 
     Examples
     --------
@@ -51,10 +53,12 @@ def usno_lx(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
     """
     sun = within("height of the sun", sun_height_deg, -18.0, 90.0, "deg")
     table = tables.columns("usno")
-    row = np.searchsorted(table["from_deg"], sun, side="right") - 1
-    l0, l1, l2, l3 = (table[key][row] for key in ("l0", "l1", "l2", "l3"))
-    x = sun / 90.0
-    return np.asarray(10.0 ** (l0 + x * (l1 + x * (l2 + x * l3))))
+    x = sun[..., None] / 90.0
+    l0, l1, l2, l3 = (table[key] for key in ("l0", "l1", "l2", "l3"))
+    pieces = l0 + x * (l1 + x * (l2 + x * l3))
+    begun = np.clip((sun[..., None] - table["from_deg"][1:]) / (2.0 * JOINT_DEG) + 0.5, 0.0, 1.0)
+    share = -np.diff(begun, axis=-1, prepend=1.0, append=0.0)
+    return np.asarray(10.0 ** np.sum(share * pieces, axis=-1))
 
 
 def air_mass(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
@@ -186,7 +190,7 @@ def _clear_lx(sky_type: int, turbidity: float, sun: float, row: dict[str, str]) 
     glow = 0.7 * (turbidity + 1.0) * sine**c / cosine**d
     zenith_kcd_m2 = (a1 * turbidity + a2) * sine + glow + 0.04 * turbidity
     day = 1000.0 * zenith_kcd_m2 * horizontal_sr(sky_type, held)
-    return float(day * math.sin(math.radians(sun)) / sine)
+    return float(day if sun == held else day * math.sin(math.radians(sun)) / sine)
 
 
 def smoothstep(x: float) -> float:
