@@ -1,4 +1,4 @@
-"""Everything that was worked out, in words: all sights, both blocks, what each length costs, all changes."""
+"""Everything that was worked out, in words: all sights, all blocks, all changes, all doubts."""
 
 from typing import cast
 
@@ -46,18 +46,36 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
     tip, handled, loaded, case = block.tip, block.handling, block.load, answer.case
     under = handled.time_under
     rows = [
-        ("tip", f"{words.stock(tip)}, {words.length(tip.showing_mm)} showing, {tip.wet_mm:g} mm wet, "
-                f"{tip.glued_mm:g} mm glued in, {tip.coats} coats"),
+        (
+            "tip",
+            f"{words.stock(tip)}, {words.length(tip.showing_mm)} showing, {tip.wet_mm:g} mm wet, "
+            f"{tip.glued_mm:g} mm glued in, {tip.coats} coats",
+        ),
         ("paint", words.paint(block.bands, tip.showing_mm)),
         ("rides", sections.ride_words(block)),
         ("under", f"{under:.1%} of the time" if under >= 5e-4 else "hardly any of the time"),
-        ("hidden", f"{handled.hidden_mm:.0f} mm by the nearer ripples, {handled.hidden_high_mm:.0f} mm by the highest"),
-        ("sinks", f"{sections.force_words(case, handled.sink_force_g)}; dragged right under with its top dry, "
-                  f"{words.grams(handled.sink_force_high_g)}; {handled.stiffness_g_per_mm:.3g} g for each mm"),
+        (
+            "hidden",
+            f"{handled.hidden_mm:.0f} mm by the nearer ripples, "
+            f"{handled.hidden_high_mm:.0f} mm by the highest",
+        ),
+        (
+            "sinks",
+            f"{sections.force_words(case, handled.sink_force_g)}; dragged right under with its "
+            f"top dry, {words.grams(handled.sink_force_high_g)}; "
+            f"{handled.stiffness_g_per_mm:.3g} g for each mm",
+        ),
         ("bites", sections.bite_words(case, block)),
-        ("stands", f"{'upright' if handled.upright else 'not upright'}, leaning {handled.lean_deg:.0f} deg; "
-                   f"holding back lifts it by {words.grams(handled.lift_g)}"),
-        ("shot", f"{sections.load_words(block)}; {loaded.change_words or 'no change'} ({loaded.change_g:+.2f} g)"),
+        (
+            "stands",
+            f"{'upright' if handled.upright else 'not upright'}, "
+            f"leaning {handled.lean_deg:.0f} deg; holding back lifts it by {words.grams(handled.lift_g)}",
+        ),
+        (
+            "shot",
+            f"{sections.load_words(block)}; {loaded.change_words or 'no change'} "
+            f"({loaded.change_g:+.2f} g)",
+        ),
         ("limits", "; ".join(block.fails) or "all kept"),
     ]
     return (label.upper(), *(line for name, said in rows for line in entry(f"  {name}", said)))
@@ -66,16 +84,25 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
 def _trade(answer: Answer) -> tuple[str, ...]:
     def row(point: TradePoint) -> tuple[str, ...]:
         mark = "advised" if point.chosen else "passes" if point.passes else ""
-        return (f"{point.diameter_mm:g} mm", words.length(point.showing_mm), f"{point.level:.1f}",
-                words.grams(point.sink_force_g), words.margin(point.ride_margin), mark)
+        return (
+            f"{point.diameter_mm:g} mm",
+            words.length(point.showing_mm),
+            f"{point.level:.1f}",
+            words.grams(point.sink_force_g),
+            words.margin(point.ride_margin),
+            mark,
+        )
 
     if not answer.trade_off:
         return ()
     top = ("thick", "showing", "level", "sinks at", "rides", "")
     rows = [row(point) for point in answer.trade_off if point.of == "longer"]
     thick = [row(point) for point in answer.trade_off if point.of == "thicker"]
-    return ("WHAT EACH QUARTER INCH, AND EACH HALF MILLIMETRE, GAINS AND COSTS",
-            *table([top, *rows]), *((table([top, *thick])) if thick else ()))
+    return (
+        "WHAT EACH QUARTER INCH, AND EACH HALF MILLIMETRE, GAINS AND COSTS",
+        *table([top, *rows]),
+        *((table([top, *thick])) if thick else ()),
+    )
 
 
 def _changes(answer: Answer, start: str, given: dict[str, object]) -> tuple[str, ...]:
@@ -83,7 +110,10 @@ def _changes(answer: Answer, start: str, given: dict[str, object]) -> tuple[str,
     for change in answer.changes:
         enough = "enough" if change.block.passes else "not enough"
         seen = change.block.visibility
-        lines += hanging(f"- {words.with_inches(change.words)}: {seen.grade} ({seen.level:.1f}), {enough}; {change.undo}")
+        lines += hanging(
+            f"- {words.with_inches(change.words)}: {seen.grade} ({seen.level:.1f}), "
+            f"{enough}; {change.undo}"
+        )
         if change.options:
             lines += command(start, given, change.options)
     return tuple(lines)
@@ -108,9 +138,16 @@ def _why(answer: Answer, start: str, given: dict[str, object]) -> tuple[str, ...
 
 
 def _doubts(answer: Answer) -> tuple[str, ...]:
-    lines = [line for one in answer.doubts
-             for line in entry(f"  x {one.spread:.2f}", f"{one.name}: {one.words}")]
-    return ("DOUBTS, AND HOW MANY TIMES WIDER EACH MAKES THE RANGE OF THE LEVEL", *lines) if lines else ()
+    lines = [
+        line
+        for one in answer.doubts
+        for line in entry(f"  x {one.spread:.2f}", f"{one.name}: {one.words}")
+    ]
+    return (
+        ("DOUBTS, AND HOW MANY TIMES WIDER EACH MAKES THE RANGE OF THE LEVEL", *lines)
+        if lines
+        else ()
+    )
 
 
 def everything(answer: Answer, start: str, given: dict[str, object]) -> tuple[str, ...]:
@@ -130,6 +167,7 @@ def everything(answer: Answer, start: str, given: dict[str, object]) -> tuple[st
     tuple of str
         As many lines as it takes.
     """
+
     def fullest(section: Section) -> tuple[str, ...]:
         return section.forms[0]
 

@@ -70,11 +70,15 @@ def fitting(change: Change) -> str:
     """
     tip = change.block.tip
     if change.kind == "repaint":
-        what = f"repaint it {words.paint(change.block.bands, tip.showing_mm)}, " \
-               f"{tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) showing"
+        what = (
+            f"repaint it {words.paint(change.block.bands, tip.showing_mm)}, "
+            f"{tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) showing"
+        )
     else:
-        what = f"fit {words.stock(tip)}, {tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) " \
-               f"showing, {words.paint(change.block.bands, tip.showing_mm)}"
+        what = (
+            f"fit {words.stock(tip)}, {tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) "
+            f"showing, {words.paint(change.block.bands, tip.showing_mm)}"
+        )
     return f"{what}: {shot_words(change.block)}"
 
 
@@ -90,8 +94,10 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
     title = "NOW, AT THE BANK: "
     if change.kind == "as it is":
         shot = change.block.load.shot_g
-        said = f"leave it as it is, {words.length(before.tip.showing_mm)} showing, {words.grams(shot)} " \
-               f"of {change.block.load.shot_metal} shot. "
+        said = (
+            f"leave it as it is, {words.length(before.tip.showing_mm)} showing, "
+            f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
+        )
         said += f"It is {now}: {short}." if short else f"It is {now}, and that is enough."
     else:
         said = f"{words.with_inches(change.words)}. Now {now}, then {then}"
@@ -109,7 +115,10 @@ def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
     short = shortcomings(change.block, wanted)
     after = change.block.visibility.grade
     said = f"{title}{fitting(change)}. Now {answer.tip_in_hand.visibility.grade}, then {after}"
-    return (said + (f": the best to be had, yet {short}." if short else "."), _likely(change.block))
+    return (
+        said + (f": the best to be had, yet {short}." if short else "."),
+        _likely(change.block),
+    )
 
 
 def head(answer: Answer, wanted: str) -> tuple[str, ...]:
@@ -139,4 +148,8 @@ def head(answer: Answer, wanted: str) -> tuple[str, ...]:
 
 def _cut(lines: list[str]) -> list[str]:
     """Return no more than six lines; a sentence that is cut off ends in dots."""
-    return lines if len(lines) <= MOST else [*lines[: MOST - 1], lines[MOST - 1][:75].rstrip() + " ..."]
+    return (
+        lines
+        if len(lines) <= MOST
+        else [*lines[: MOST - 1], lines[MOST - 1][:75].rstrip() + " ..."]
+    )

@@ -43,10 +43,17 @@ def entry(label: str, words: str, most: int | None = None) -> tuple[str, ...]:
 
 
 def _wrapped(words: str, first: str, rest: str, most: int | None = None) -> tuple[str, ...]:
-    held = re.sub(r"(?<=[\d¼½¾]) (?=(?:mm|yd|m|g|in|s|C)\b)|(?<=\bNo) (?=\d)", "\xa0", words.strip())
+    held = re.sub(
+        r"(?<=[\d¼½¾]) (?=(?:mm|yd|m|g|in|s|C)\b)|(?<=\bNo) (?=\d)", "\xa0", words.strip()
+    )
     lines = textwrap.wrap(
-        held, WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False,
-        max_lines=most, placeholder=" ...",
+        held,
+        WIDTH,
+        initial_indent=first,
+        subsequent_indent=rest,
+        break_on_hyphens=False,
+        max_lines=most,
+        placeholder=" ...",
     )
     return tuple(line.replace("\xa0", " ") for line in lines)
 
@@ -98,7 +105,10 @@ def table(rows: Sequence[Sequence[str]], indent: int = 2, gap: int = 2) -> tuple
     """
     widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]))] if rows else []
     return tuple(
-        (" " * indent + (" " * gap).join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))).rstrip()
+        (
+            " " * indent
+            + (" " * gap).join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        ).rstrip()
         for row in rows
     )
 

@@ -40,36 +40,49 @@ def _advised(answer: Answer) -> Subjects:
     return subjects(answer)[-2:]
 
 
-def sight_rows(answer: Answer, of: Subjects, waters: Sequence[str] | None = None) -> tuple[str, ...]:
+def sight_rows(
+    answer: Answer, of: Subjects, waters: Sequence[str] | None = None
+) -> tuple[str, ...]:
     """Return how each tip is seen on each water, as a table."""
     wanted = answer.case.wanted.level
     rows = [
-        (one.name[:16], label, one.grade, f"{one.level:.1f} ({words.levels(one.low, one.high)})",
-         words.goes(one.goes_at_m, one.level, wanted))
+        (
+            one.name[:16],
+            label,
+            one.grade,
+            f"{one.level:.1f} ({words.levels(one.low, one.high)})",
+            words.goes(one.goes_at_m, one.level, wanted),
+        )
         for place, first in enumerate(of[0][1].visibility.by_background)
         for label, block in of
         if waters is None or first.name in waters
         for one in (block.visibility.by_background[place],)
     ]
-    title = f"SIGHT at {words.yards(answer.case.place.range_m)}, by the water behind the tip: level (likely)"
+    asked = words.yards(answer.case.place.range_m)
+    title = f"SIGHT at {asked}, by the water behind the tip: level (likely)"
     return (title, *table(rows))
 
 
 def sight(answer: Answer) -> Section:
     """Return how the tips are seen, all three of them or the two that are advised."""
     worst = min(answer.tip_in_hand.visibility.by_background, key=lambda one: one.level).name
-    return Section("sight", (
-        sight_rows(answer, subjects(answer)),
-        sight_rows(answer, _advised(answer)),
-        sight_rows(answer, _advised(answer), (worst,)),
-    ))
+    return Section(
+        "sight",
+        (
+            sight_rows(answer, subjects(answer)),
+            sight_rows(answer, _advised(answer)),
+            sight_rows(answer, _advised(answer), (worst,)),
+        ),
+    )
 
 
 def ride_words(block: Block) -> str:
     """Return how a tip rides, and which dips are the water's own."""
     handled = block.handling
-    said = f"{words.rides(handled.ride_margin, handled.upright)} (margin {words.margin(handled.ride_margin)}), " \
-           f"dips {words.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
+    said = (
+        f"{words.rides(handled.ride_margin, handled.upright)} "
+        f"(margin {words.margin(handled.ride_margin)}), dips {words.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
+    )
     if handled.hidden_mm >= 1:
         said += f"; ripples hide {handled.hidden_mm:.0f} mm"
     return said
@@ -79,7 +92,9 @@ def force_words(case: Case, force_g: float) -> str:
     """Return a force in water, said in shot by name and in grams."""
     metal, water_c = case.box.shot_metal, case.stream.temperature_c
     in_air_g = force_g / float(shot.wet_share(metal, water_c))
-    return f"{plan.in_words(in_air_g, case.box.shot or shot.sizes(metal))} ({words.grams(force_g)})"
+    return (
+        f"{plan.in_words(in_air_g, case.box.shot or shot.sizes(metal))} ({words.grams(force_g)})"
+    )
 
 
 def bite_words(case: Case, block: Block) -> str:
@@ -90,15 +105,20 @@ def bite_words(case: Case, block: Block) -> str:
         return said + "no dip can be told at this distance"
     said += f"least dip seen {handled.visible_dip_mm:.0f} mm: "
     slow = handled.slow_bite_g
-    return said + (f"a slow draw of {words.grams(slow)}, " if slow is not None else "") + \
-        f"a pluck of {words.grams(handled.pluck_g)}"
+    return (
+        said
+        + (f"a slow draw of {words.grams(slow)}, " if slow is not None else "")
+        + f"a pluck of {words.grams(handled.pluck_g)}"
+    )
 
 
 def load_words(block: Block) -> str:
     """Return the shot for a tip, and where it goes."""
     loaded = block.load
     said = f"{words.grams(loaded.shot_g)} of {loaded.shot_metal}: {words.shot_list(loaded.shot)}"
-    return said + (f"; short by {words.grams(loaded.short_by_g)}" if loaded.short_by_g >= 0.005 else "")
+    return said + (
+        f"; short by {words.grams(loaded.short_by_g)}" if loaded.short_by_g >= 0.005 else ""
+    )
 
 
 def _each(title: str, of: Subjects, say: Callable[[Block], str]) -> tuple[str, ...]:
@@ -128,22 +148,29 @@ def _cut(answer: Answer) -> tuple[str, ...]:
         return ()
     tip = answer.at_the_bench.block.tip
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
-    return entry("CUT", f"{words.length(whole)}: {tip.showing_mm:g} mm shows, {tip.wet_mm:g} wet, "
-                        f"{tip.glued_mm:g} glued in; {tip.coats} coats in all")
+    return entry(
+        "CUT",
+        f"{words.length(whole)}: {tip.showing_mm:g} mm shows, {tip.wet_mm:g} wet, "
+        f"{tip.glued_mm:g} glued in; {tip.coats} coats in all",
+    )
 
 
 def next_step(answer: Answer) -> Section:
     """Return the least tip for each grade."""
+
     def lines(most: int | None) -> tuple[str, ...]:
         return tuple(
-            line for n, step in enumerate(answer.next_step)
+            line
+            for n, step in enumerate(answer.next_step)
             for line in entry("NEXT STEP" if n == 0 else "", f"{step.grade}: {step.words}", most)
         )
+
     return Section("next", (lines(None), lines(1)))
 
 
 def ladder(answer: Answer) -> Section:
     """Return the grade of both tips at each distance on dark and on bright water."""
+
     def row(label: str, which: str, water: str) -> tuple[str, ...]:
         found = [getattr(rung, which)[water] for rung in answer.by_distance]
         return (label, *(SHORT.get(word := grades.grade(level), word) for level in found))
@@ -166,9 +193,13 @@ def ladder(answer: Answer) -> Section:
 def why(answer: Answer) -> Section:
     """Return the reasons, and the biggest doubt."""
     said = [reason.words for reason in answer.reasons]
+
     def lines(count: int, most: int | None) -> tuple[str, ...]:
         kept = said if len(said) <= count else [*said[: count - 1], said[-1]]
-        return tuple(line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text, most))
+        return tuple(
+            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text, most)
+        )
+
     return Section("why", (lines(5, None), lines(5, 1), lines(3, 1)))
 
 
@@ -189,6 +220,7 @@ def not_told(answer: Answer) -> Section:
     def lines(count: int) -> tuple[str, ...]:
         more = f"; and {len(said) - count} more: see --full" if count < len(said) else ""
         return entry("NOT TOLD", f"so taken as: {'; '.join(said[:count])}{more}")
+
     forms = [lines(count) for count in range(len(said), 0, -1)]
     shorter = [form for n, form in enumerate(forms) if n == 0 or len(form) < len(forms[n - 1])]
     return Section("not told", tuple(shorter))
@@ -197,8 +229,10 @@ def not_told(answer: Answer) -> Section:
 def warnings(answer: Answer) -> Section:
     """Return what the answer has to warn of."""
     said = answer.warnings if answer.at_the_bench is not None else answer.warnings[1:]
+
     def lines(most: int | None) -> tuple[str, ...]:
         return tuple(line for one in said for line in entry("NOTE", f"{one}.", most))
+
     few = lines(1)
     if len(said) > 2:
         few = (*few[:2], *entry("NOTE", f"{len(said) - 2} more under --full"))
@@ -207,7 +241,9 @@ def warnings(answer: Answer) -> Section:
 
 def cautions(answer: Answer) -> Section:
     """Return the cautions, each with what brings it up."""
-    long = tuple(line for one in answer.cautions for line in entry("CARE", f"{one.words} [{one.trigger}]"))
+    long = tuple(
+        line for one in answer.cautions for line in entry("CARE", f"{one.words} [{one.trigger}]")
+    )
     run_on = " ".join(f"{one.words} [{one.trigger}]" for one in answer.cautions)
     return Section("cautions", (long, entry("CARE", run_on) if run_on else ()))
 
@@ -215,5 +251,7 @@ def cautions(answer: Answer) -> Section:
 def assumed_list(answer: Answer) -> tuple[str, ...]:
     """Return everything that was not told, one a line."""
     return tuple(
-        line for one in answer.assumed for line in hanging(f"{one.item.replace('_', ' ')}: {one.taken}", "  ")
+        line
+        for one in answer.assumed
+        for line in hanging(f"{one.item.replace('_', ' ')}: {one.taken}", "  ")
     )

@@ -11,14 +11,30 @@ from tipsight.sight import grades
 
 MOST = 40
 TIGHTEN = (
-    "space", *["not told"] * 3, "next", "sight", "cautions", "warnings", "not told", "why", "not told",
-    "ladder", "doubt", "warnings", "why", "warnings", *["not told"] * 40, "sight",
+    "space",
+    *["not told"] * 3,
+    "next",
+    "sight",
+    "cautions",
+    "warnings",
+    "not told",
+    "why",
+    "not told",
+    "ladder",
+    "doubt",
+    "warnings",
+    "why",
+    "warnings",
+    *["not told"] * 40,
+    "sight",
 )
 """Which section gives up its fullest form first when the lines do not suffice (judgement)."""
 
 
 def text(
-    answer: Answer, full: bool = False, start: str = "tipsight advise",
+    answer: Answer,
+    full: bool = False,
+    start: str = "tipsight advise",
     given: Mapping[str, object] | None = None,
 ) -> str:
     """Return the answer as a person reads it.
@@ -42,8 +58,8 @@ def text(
     Examples
     --------
     >>> from tipsight import Question, advise
-    >>> said = text(advise(Question(distance="12 yd", behind=["dark"], paint="white"))).splitlines()
-    >>> said[0][:17], len(said) <= 40
+    >>> said = text(advise(Question(distance="12 yd", behind=["dark"], paint="white")))
+    >>> said[:17], len(said.splitlines()) <= 40
     ('NOW, AT THE BANK:', True)
     """
     wanted = grades.grade(answer.case.wanted.level)

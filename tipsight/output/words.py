@@ -1,4 +1,4 @@
-"""How each number is said to an angler: yards with metres, quarter inches, shot by name, plain words."""
+"""How each number is said to an angler: yards and metres, quarter inches, shot by name."""
 
 import re
 from collections.abc import Sequence
@@ -13,7 +13,16 @@ WELL, JUST = 3.0, 2.0
 """Ride margin that rides well, and the least that rides at all (judgement)."""
 _QUARTERS = ("", "¼", "½", "¾")
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-_PLAIN = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "×": "x", "–": "-", "—": "-", "−": "-", "°": " deg"}
+_PLAIN = {
+    "¼": " 1/4",
+    "½": " 1/2",
+    "¾": " 3/4",
+    "×": "x",
+    "–": "-",
+    "—": "-",
+    "−": "-",
+    "°": " deg",
+}
 
 
 def yards(range_m: float) -> str:
@@ -324,10 +333,13 @@ def paint(bands: Sequence[Band], showing_mm: float) -> str:
     shown = [band for band in bands if band.from_top_mm < showing_mm]
     if len(shown) < 2:
         return shown[0].paint if shown else "bare"
-    return " over ".join(
-        f"{band.paint} {min(band.to_top_mm, showing_mm) - band.from_top_mm:.3g} mm"
-        for band in shown[:-1]
-    ) + f" over {shown[-1].paint} {showing_mm - shown[-1].from_top_mm:.3g} mm"
+    return (
+        " over ".join(
+            f"{band.paint} {min(band.to_top_mm, showing_mm) - band.from_top_mm:.3g} mm"
+            for band in shown[:-1]
+        )
+        + f" over {shown[-1].paint} {showing_mm - shown[-1].from_top_mm:.3g} mm"
+    )
 
 
 def stock(tip: Tip) -> str:
@@ -380,11 +392,16 @@ def shot_list(lines: Sequence[ShotLine]) -> str:
     places: dict[str, list[ShotLine]] = {}
     for line in lines:
         places.setdefault(line.where, []).append(line)
-    return "; ".join(
-        f"{_many(where, sum(line.count for line in group))} "
-        + ", ".join(line.name if line.count == 1 else f"{line.count} {line.name}" for line in group)
-        for where, group in places.items()
-    ) or "no shot"
+    return (
+        "; ".join(
+            f"{_many(where, sum(line.count for line in group))} "
+            + ", ".join(
+                line.name if line.count == 1 else f"{line.count} {line.name}" for line in group
+            )
+            for where, group in places.items()
+        )
+        or "no shot"
+    )
 
 
 def _many(where: str, count: int) -> str:

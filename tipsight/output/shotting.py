@@ -1,0 +1,108 @@
+"""The bench's load job alone: shot to each mark of the tip, shot left, and the shot list."""
+
+from tipsight.inputs.case import Case, WeighedFloat
+from tipsight.load import balance, budget, hull, law, plan, shot, staircase
+from tipsight.output import words
+from tipsight.output.layout import entry, hanging, table
+
+
+def places(shot_plan: plan.ShotPlan, depth_m: float) -> tuple[str, ...]:
+    """Return where on the line each shot goes, as a table.
+
+    Parameters
+    ----------
+    shot_plan : ShotPlan
+        What makes up the load.
+    depth_m : float
+        From float to hook [m].
+
+    Returns
+    -------
+    tuple of str
+        One line a place, from the float down.
+    """
+    rows = [
+        (
+            f"{one.count} {one.name}",
+            one.where,
+            "under the float"
+            if one.where == plan.TRIM
+            else f"{100 * one.from_hook_m:.0f} cm from the hook",
+        )
+        for one in plan.layout(shot_plan, depth_m)
+    ]
+    return table(rows)
+
+
+def shotting(case: Case) -> str:
+    """Return what a float takes to each mark of its tip, and the shot that makes up the load.
+
+    Parameters
+    ----------
+    case : Case
+        The question in numbers; water and light are not looked at, but for depth and warmth.
+
+    Returns
+    -------
+    str
+        Lines of 80 columns at the most.
+
+    Raises
+    ------
+    Mistakes
+        If the float sinks or has no room for its tip.
+    """
+    tip, box, warm = case.tip, case.box, case.stream.temperature_c
+    body = hull.hull_of(case.float_, case.weighed_tip, warm)
+    pull = budget.pull_g(body, tip, warm)
+    share = float(shot.wet_share(box.shot_metal, warm))
+    shots = box.shot or shot.sizes(box.shot_metal)
+    planned = plan.plan(pull, box.shot, body.fixing, warm)
+    known = "weighed" if isinstance(case.float_, WeighedFloat) else "worked out from its parts"
+    painted = float(budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    sinks = float(budget.sink_force_g(painted, tip.showing_mm, warm)) / share
+    steps = staircase.staircase(body, tip, box.shot_metal, shots, warm)
+    lines = [
+        *hanging(
+            f"{case.float_.pattern}, {known}, with a tip of {words.stock(tip)}, "
+            f"{words.length(tip.showing_mm)} showing; {box.shot_metal} shot, water at {warm:g} C"
+        ),
+        "",
+        "SHOT TO EACH BAND, from the body up",
+        *table(
+            [
+                ("down to", "showing", "shot", "by name"),
+                *(
+                    (s.mark, words.length(s.showing_mm), words.grams(s.shot_g), s.words)
+                    for s in steps
+                ),
+            ]
+        ),
+        "",
+        *entry(
+            "SHOT LEFT",
+            f"{words.grams(pull / share)} as it is to show (a pull of "
+            f"{words.grams(pull)} in water)",
+        ),
+        *entry("SINKS IT", f"{plan.in_words(sinks, shots)} more ({words.grams(sinks)})"),
+        *entry("WEIGHS", f"{words.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
+        "",
+        "SHOT LIST, the float set to the depth",
+        *(
+            places(planned, case.stream.depth_m)
+            if planned.shot
+            else ("  no shot that you have fits",)
+        ),
+        *entry("IN ALL", f"{words.grams(planned.shot_g)}; {_short(planned.left_g / share)}"),
+    ]
+    if any(shot.is_lead(one.metal) for one in box.shot):
+        said = law.words()
+        left_out = f" Left out: {', '.join(planned.left_out)}." if planned.left_out else ""
+        lines += ["", *entry("CARE", f"{said[0].upper()}{said[1:]}.{left_out}")]
+    return "\n".join(lines) + "\n"
+
+
+def _short(left_g: float) -> str:
+    if left_g < 0.005:
+        return "nothing left over"
+    return f"{words.grams(left_g)} short, which no shot that you have makes up"
