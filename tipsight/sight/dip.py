@@ -1,0 +1,82 @@
+"""The smallest dip of a tip that is noticed."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.checks import within
+from tipsight.sight import energy
+from tipsight.sight import eye as eyes
+
+Array = NDArray[np.float64]
+
+LEAST_LEVEL = 2.5
+"""Below it no dip can be promised."""
+VERNIER_ARCMIN = 0.08
+"""Five seconds of arc (order of magnitude: Watt 1983; Levi and Klein 1990)."""
+TASK_FACTOR = 3.0
+"""An untrained watcher who holds the place in mind for a second (judgement)."""
+LENGTH_SHARE = 0.04
+"""Weber fraction of a length (2 to 5 %, from memory)."""
+LEAST_LOSS, LOSS_POWER = 0.15, -0.4
+"""Share of its light that a tip must lose to be noticed (from memory: contrast discrimination)."""
+MEMORY_ARCMIN = 2.2
+"""Place kept in mind for a quarter of a second without a mark near it (abstract)."""
+
+
+def visible_dip_mm(level: ArrayLike, showing_mm: ArrayLike, ripple_rms_mm: ArrayLike,
+                   range_m: ArrayLike, eye: eyes.Eye, adaptation_cd_m2: ArrayLike, *,
+                   looks_away: bool = False) -> Array:
+    """Return the smallest dip of a tip that is noticed [mm].
+
+    Parameters
+    ----------
+    level : array_like
+        Visibility level of the tip [-], 0 or more.
+    showing_mm : array_like
+        Length out of the water [mm], over 0.
+    ripple_rms_mm : array_like
+        Root mean square of the tip's own ups and downs against the water [mm].
+    range_m : array_like
+        Eye to tip [m], 0.1 to 1000.
+    eye : Eye
+        Whose.
+    adaptation_cd_m2 : array_like
+        Luminance to which the eye is adapted [cd/m2]; all broadcast.
+    looks_away : bool
+        Whether the gaze leaves the tip between looks.
+
+    Returns
+    -------
+    numpy.ndarray
+        Dip [mm]; not a number where the level is below 2.5, since none can be promised.
+
+    Raises
+    ------
+    OutOfRange
+        If a level is negative, nothing shows, or light or distance is out of range.
+
+    Notes
+    -----
+    Two cues, of which the better counts, in arc minutes. Place: sqrt((3 lab)^2 + (0.04 h)^2 +
+    ripple^2), lab = hypot(0.08, 0.94 s/level) times sqrt(s^2 + b^2)/s for acuity: a blurred edge
+    found by an ideal observer, not under the vernier limit. Light: h max(0.15, level^-0.4).
+    Judgement built on figures partly from memory; no measurement on floats is known.
+
+    Examples
+    --------
+    >>> visible_dip_mm([39.7, 2.0], 30.0, 0.0, 10.0, eyes.Eye(25.0), 1000.0).round(1)
+    array([1.4, nan])
+    """
+    seen = within("visibility level", level, 0.0, float("inf"))
+    height = energy.arcmin(within("showing length", showing_mm, 1e-3, 1e4, "mm"), range_m)
+    ripple = energy.arcmin(within("ripple", ripple_rms_mm, 0.0, 1e4, "mm"), range_m)
+    blur = eyes.blur_arcmin(adaptation_cd_m2)
+    worth = np.maximum(seen, LEAST_LEVEL)
+    acuity = np.hypot(blur, eyes.defocus_arcmin(eye.mar_arcmin)) / blur
+    lab = acuity * np.hypot(VERNIER_ARCMIN, 0.94 * blur / worth)
+    place = np.sqrt((TASK_FACTOR * lab) ** 2 + (LENGTH_SHARE * height) ** 2 + ripple**2)
+    if looks_away:
+        place = np.maximum(place, MEMORY_ARCMIN)
+    light = height * np.maximum(LEAST_LOSS, worth**LOSS_POWER)
+    least = np.minimum(place, light) * energy.MM_PER_ARCMIN_M * np.asarray(range_m, dtype=float)
+    return np.where(seen >= LEAST_LEVEL, least, np.nan)

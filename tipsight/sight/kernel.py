@@ -1,0 +1,294 @@
+"""The eye and one water held ready at many distances, so that each tip costs a matrix product."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.checks import within
+from tipsight.sight.channels import capped, channels
+from tipsight.sight.clutter import KAPPA2, Clutter, spectra
+from tipsight.sight.energy import MM_PER_ARCMIN_M, across, upright
+from tipsight.sight.eye import Eye
+
+Array = NDArray[np.float64]
+
+NODES = 48
+REACH = 0.6
+"""Frequencies are summed up to this over the blur [cycles per blur length]."""
+_NODE, _WEIGHT = np.polynomial.legendre.leggauss(NODES)
+
+
+@dataclass(frozen=True)
+class Kernels:
+    """What the eye and the water do to each frequency, at each of R distances."""
+
+    range_m: Array
+    adaptation_cd_m2: Array
+    frequency_per_mm: Array | None
+    """Nodes across and up the picture alike, shape (R, F); None where the water has no streaks."""
+    weight: Array | None
+    """Quadrature weight over noise, shape (R, F across, F up) [1/mm4]."""
+
+    def __getitem__(self, at: slice) -> "Kernels":
+        nodes, weight = self.frequency_per_mm, self.weight
+        return Kernels(
+            self.range_m[at], self.adaptation_cd_m2[at],
+            None if nodes is None else nodes[at], None if weight is None else weight[at],
+        )
+
+
+def kernels(range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye,
+            clutter: Sequence[Clutter] = ()) -> Kernels:
+    """Return the eye and one water at each of several distances.
+
+    Parameters
+    ----------
+    range_m : array_like
+        Distances [m], shape (R,).
+    adaptation_cd_m2 : array_like
+        Luminance to which the eye is adapted [cd/m2], broadcasts to (R,).
+    eye : Eye
+        Whose.
+    clutter : sequence of Clutter
+        The water's streaks, one for each distance; none at all leaves them out.
+
+    Returns
+    -------
+    Kernels
+        Ready for `level_parts` and `level_grid`; a slice picks distances.
+
+    Raises
+    ------
+    ValueError
+        If there are streaks, but not one for each distance.
+
+    Notes
+    -----
+    Weight over noise, w_x w_u / (N0/G^2 + kappa^2 P), N0 = (R AF m)^2/(4 pi s^2), m the
+    millimetres in an arc minute, G^2 = exp(-4 pi^2 s^2 (fx^2 + fu^2)), on 48 x 48 Gauss-Legendre
+    nodes up to 0.6/s: a matched filter in the eye's own white noise and the water's.
+
+    Examples
+    --------
+    >>> kernels([10.0, 20.0], 300.0, Eye(25.0))[0:1].range_m
+    array([10.])
+    """
+    distance = np.atleast_1d(np.asarray(range_m, dtype=float))
+    light = np.broadcast_to(np.asarray(adaptation_cd_m2, dtype=float), distance.shape)
+    if len(clutter) not in (0, len(distance)):
+        raise ValueError(f"{len(clutter)} waters do not fit {len(distance)} distances")
+    if all(one.is_nothing for one in clutter):
+        return Kernels(distance, light, None, None)
+    grey, scale = channels(light, eye)[0], MM_PER_ARCMIN_M * distance
+    seen_mm = grey.seen_blur_arcmin * scale
+    nodes = 0.5 * REACH * (_NODE + 1.0)
+    # four quadrants of the frequency plane hold the same energy
+    step = 0.5 * REACH / seen_mm[:, None] * _WEIGHT
+    weight = 4.0 * step[:, :, None] * step[:, None, :]
+    passed = np.exp(-4.0 * np.pi**2 * (nodes[:, None] ** 2 + nodes**2))
+    frequency = nodes / seen_mm[:, None]
+    own = scale**2 / grey.gain
+    factor = np.array([one.factor for one in clutter])
+    water = KAPPA2 * factor[:, None] * spectra(clutter, frequency)
+    return Kernels(
+        distance, light, frequency,
+        weight * passed / (own[:, None, None] + water[:, :, None] * passed),
+    )
+
+
+def _widths(nodes: Array, weight: Array, diameter_mm: Array) -> Array:
+    """Return the filter's gain at each height frequency, shape (..., F) for diameters (...)."""
+    spread = (diameter_mm[..., None] * np.sinc(diameter_mm[..., None] * nodes)) ** 2
+    return np.asarray((spread[..., None, :] @ weight)[..., 0, :])
+
+
+def _bands(nodes: Array, edges_mm: Array) -> tuple[Array, Array]:
+    """Return real and imaginary spectrum of each band, (..., n, F) for edges (..., n + 1)."""
+    height, twice_centre = np.diff(edges_mm), edges_mm[..., 1:] + edges_mm[..., :-1]
+    size = height[..., None] * np.sinc(nodes[..., None, :] * height[..., None])
+    turn = np.pi * nodes[..., None, :] * twice_centre[..., None]
+    return size * np.cos(turn), size * np.sin(turn)
+
+
+def _shares(edges_mm: Array) -> Array:
+    """Return each band's share of the whole height; nothing where nothing shows."""
+    height = np.diff(edges_mm)
+    whole = height.sum(axis=-1, keepdims=True)
+    return np.asarray(np.divide(height, whole, out=np.zeros_like(height), where=whole > 0.0))
+
+
+def _streaked(kernel: Kernels, diameter_mm: Array, edges_mm: Array, contrast: Array) -> Array:
+    """Return the squared luminance signal among streaks, shape (..., R)."""
+    if kernel.frequency_per_mm is None or kernel.weight is None:
+        raise TypeError("this water has no streaks")
+    real, imaginary = _bands(kernel.frequency_per_mm, edges_mm)
+    power = sum((contrast[..., None, :] @ part)[..., 0, :] ** 2 for part in (real, imaginary))
+    gain = _widths(kernel.frequency_per_mm, kernel.weight, diameter_mm)
+    return np.asarray((power * gain).sum(axis=-1))
+
+
+def level_parts(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
+                contrast: ArrayLike, eye: Eye) -> tuple[Array, Array]:
+    """Return the level by luminance and the level by colour of tips at a kernel's distances.
+
+    Parameters
+    ----------
+    kernel : Kernels
+        Eye and water at R distances.
+    diameter_mm : array_like
+        Painted diameter [mm], broadcasts to (..., R).
+    edges_mm : array_like
+        Edges of the bands above the waterline, rising [mm], shape (..., R, n + 1).
+    contrast : array_like
+        Of each band from the foot up [-], shape (..., R, n, 3).
+    eye : Eye
+        Whose; the same for which the kernel was made.
+
+    Returns
+    -------
+    tuple of numpy.ndarray
+        Two levels [-], each of shape (..., R); the whole level is their hypotenuse.
+
+    Raises
+    ------
+    OutOfRange
+        If edges do not rise or a diameter is not positive.
+
+    Notes
+    -----
+    Luminance: `kernels`; without streaks its closed form in `energy`. Colour knows no streaks.
+    Each channel is capped by Weber's law, 1/level^2 = 1/e^2 + (C0 AF/C_rms)^2.
+
+    Examples
+    --------
+    >>> young = Eye(25.0)
+    >>> water = kernels([20.0, 40.0], 300.0, young)
+    >>> grey, colour = level_parts(water, diameter_mm=4.0, edges_mm=[0.0, 33.0],
+    ...                            contrast=[[-0.95, 0.0, 0.0]], eye=young)
+    >>> bool(grey[0] > 3 * grey[1]), colour
+    (True, array([0., 0.]))
+    """
+    width, edges, seen = _checked(diameter_mm, edges_mm, contrast)
+    scale = MM_PER_ARCMIN_M * kernel.range_m
+    share = _shares(edges)
+    area = width / scale * np.diff(edges).sum(axis=-1) / scale
+    levels2 = []
+    for k, channel in enumerate(channels(kernel.adaptation_cd_m2, eye)):
+        c = seen[..., k]
+        if k == 0 and kernel.weight is not None:
+            signal2 = _streaked(kernel, width, edges, c)
+        else:
+            blur = channel.seen_blur_arcmin
+            q = upright(edges / scale[:, None], blur)
+            signal2 = channel.gain * across(width / scale, blur) * np.maximum(
+                np.einsum("...i,...ij,...j->...", c, q, c), 0.0)
+        weber2 = (c**2 * share).sum(axis=-1) / channel.floor**2
+        levels2.append(channel.kept(area) ** 2 * capped(signal2, weber2))
+    luminance2, colour2 = levels2[0], levels2[1] + levels2[2]
+    own = eye.own_factor
+    return own * np.sqrt(luminance2), own * np.sqrt(colour2)
+
+
+def _upper(n: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """Return the pairs of n bands, each once."""
+    return np.triu_indices(n)
+
+
+def _paired(form: Array) -> Array:
+    """Return the pairs of a symmetric form (..., n, n), mixed ones doubled, (..., pairs)."""
+    first, second = _upper(form.shape[-1])
+    return np.asarray(form[..., first, second] * np.where(first == second, 1.0, 2.0))
+
+
+def _checked(diameter_mm: ArrayLike, edges_mm: ArrayLike,
+             contrast: ArrayLike) -> tuple[Array, Array, Array]:
+    """Return the tip's numbers as arrays, if they make a tip."""
+    edges, seen = np.asarray(edges_mm, dtype=float), np.asarray(contrast, dtype=float)
+    within("height of a band", np.diff(edges), 0.0, 1e4, "mm")
+    bands = edges.shape[-1] - 1
+    if seen.shape[-2:] != (bands, 3):
+        raise ValueError(f"{bands} bands want 3 contrasts each, not shape {seen.shape}")
+    return within("diameter", diameter_mm, 1e-3, 1e3, "mm"), edges, seen
+
+
+def level_grid(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
+               contrast: ArrayLike, eye: Eye) -> Array:
+    """Return the level of every diameter, set of edges and paint scheme, at one distance.
+
+    Parameters
+    ----------
+    kernel : Kernels
+        Eye and water at one distance.
+    diameter_mm : array_like
+        Painted diameters [mm], shape (D,).
+    edges_mm : array_like
+        Sets of edges above the waterline, rising [mm], shape (S, n + 1).
+    contrast : array_like
+        Of each band from the foot up, for each paint scheme [-], shape (P, n, 3).
+    eye : Eye
+        Whose; the same for which the kernel was made.
+
+    Returns
+    -------
+    numpy.ndarray
+        Visibility level [-], shape (D, S, P).
+
+    Raises
+    ------
+    ValueError
+        If the kernel holds more than one distance.
+    OutOfRange
+        If edges do not rise or a diameter is not positive.
+
+    Notes
+    -----
+    As `level_parts`. The squared signal is a quadratic form in the contrasts, sum_ij C_i C_j T_ij,
+    where T hangs on diameter and edges alone: one frequency sum a diameter, then matrix products.
+
+    Examples
+    --------
+    >>> water = kernels([20.0], 300.0, Eye(25.0))
+    >>> level_grid(water, diameter_mm=[3.0, 4.0], edges_mm=[[0.0, 20.0], [0.0, 40.0], [0.0, 60.0]],
+    ...            contrast=[[[-0.9, 0.0, 0.0]]], eye=Eye(25.0)).shape
+    (2, 3, 1)
+    """
+    if kernel.range_m.shape != (1,):
+        raise ValueError(f"the grid is for one distance, not {kernel.range_m.size}")
+    width, edges, seen = _checked(diameter_mm, edges_mm, contrast)
+    scale = float(MM_PER_ARCMIN_M * kernel.range_m[0])
+    first, second = _upper(seen.shape[1])
+    share = _shares(edges)
+    area = np.multiply.outer(width, np.diff(edges).sum(axis=-1)) / scale**2
+    sums = []
+    for k, channel in enumerate(channels(kernel.adaptation_cd_m2, eye)):
+        c = seen[:, :, k]
+        if k == 0 and kernel.weight is not None:
+            form = _streaked_form(kernel, width, edges)
+        else:
+            blur = channel.seen_blur_arcmin
+            lone = channel.gain * across(width / scale, blur)
+            form = lone[:, None, None] * _paired(upright(edges / scale, blur))
+        weber2 = share @ (c**2).T / channel.floor**2
+        sums.append((form, (c[:, first] * c[:, second]).T, weber2, channel.kept(area) ** 2))
+    out = np.empty((len(width), len(edges), len(seen)))
+    for d in range(len(width)):  # one diameter at a time stays in the processor's cache
+        level2 = sum(
+            kept2[d][:, None] * capped(np.maximum(form[d] @ product, 0.0), weber2)
+            for form, product, weber2, kept2 in sums
+        )
+        out[d] = eye.own_factor * np.sqrt(level2)
+    return out
+
+
+def _streaked_form(kernel: Kernels, width: Array, edges: Array) -> Array:
+    """Return the luminance form of each diameter and set of edges, shape (D, S, pairs)."""
+    if kernel.frequency_per_mm is None or kernel.weight is None:
+        raise TypeError("this water has no streaks")
+    first, second = _upper(edges.shape[-1] - 1)
+    real, imaginary = _bands(kernel.frequency_per_mm[0], edges)
+    power = real[:, first] * real[:, second] + imaginary[:, first] * imaginary[:, second]
+    power *= np.where(first == second, 1.0, 2.0)[:, None]
+    gain = _widths(kernel.frequency_per_mm[0], kernel.weight[0], width)
+    return np.asarray((gain @ power.reshape(-1, NODES).T).reshape(len(width), *power.shape[:2]))
