@@ -180,6 +180,20 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             (60, (3.74, 3.97, -4.07, 1.47)),
         )
     ),
+    *(
+        (
+            f"beam of a clean day, sun {height}",
+            lambda height=height: sky_scale.beam_normal_lx(height, 2.7).item(),
+            want,
+            0.10,
+            "Bird and Riordan 1986 (spectrl2), computed for aerosol 0.15, that is a turbidity "
+            "of 2.7; one number for all heights",
+        )
+        for height, want in (
+            (5, 9923), (7, 18323), (10, 30982), (15, 48343), (20, 60937), (30, 76945),
+            (45, 89418), (60, 95617),
+        )
+    ),
     ("air mass at 0", lambda: sky_scale.air_mass(0).item(), 37.92, 2e-3,
      "Kasten and Young 1989, table II (from memory)"),
     *(

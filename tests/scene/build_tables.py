@@ -61,14 +61,14 @@ def d_series() -> dict[str, list[float]]:
     }
 
 
-def write(name: str, head: str, columns: dict[str, list[float]]) -> None:
+def write(name: str, head: str, source: str, columns: dict[str, list[float]]) -> None:
     """Write one table."""
-    lines = [",".join(columns)]
+    lines = [",".join([*columns, "source"])]
     for row in zip(*columns.values(), strict=True):
-        lines.append(",".join(f"{value:.10g}" for value in row))
+        lines.append(",".join([*(f"{value:.10g}" for value in row), source]))
     (DATA / f"{name}.csv").write_text(head + "\n".join(lines) + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":
-    write("cones", CONES_HEAD, cones())
-    write("d_series", SERIES_HEAD, d_series())
+    write("cones", CONES_HEAD, "published: CIE 170-1:2006; CIE 1924; CIE 1951", cones())
+    write("d_series", SERIES_HEAD, "published: CIE 15:2004 T.2", d_series())

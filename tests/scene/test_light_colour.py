@@ -181,6 +181,8 @@ REFUSED = [
     (lambda: observer.transmittance("pink"), "tint: 'pink' will not do; say none, grey, amber"),
     (lambda: observer.passed(0.1, 0.1, "pink"), "tint: 'pink' will not do"),
     (lambda: observer.reflected(np.ones(81), np.ones((97, 4))), "wavelengths of a reflectance"),
+    (lambda: observer.reflected(np.ones((1, 97)), np.ones((97, 4))), "reflectance must be 97 to"),
+    (lambda: observer.reflected(0.5, np.ones((97, 4))), "dimensions of a reflectance must be 1 to"),
     (lambda: spectra.daylight(3999), "colour temperature must be 4000 to 25000 K, got 3999 K"),
     (lambda: spectra.daylight_xy(3e4), "colour temperature must be 4000 to 25000 K, got 30000 K"),
     (lambda: spectra.planck(900), "colour temperature must be 1000 to 25000 K, got 900 K"),
@@ -196,6 +198,16 @@ def test_what_will_not_do_is_refused(ask, text: str) -> None:
     with pytest.raises((OutOfRange, Mistakes)) as caught:
         ask()
     assert text in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["cones", "d_series", "general_sky", "kittler", "usno", "sun_colour", "twilight_colour"]
+    + ["skies", "tints"],
+)
+def test_every_row_names_its_source(name: str) -> None:
+    kinds = ("published: ", "common practice", "from memory", "judgement", "computed")
+    assert all(row["source"].startswith(kinds) for row in tables.rows(name))
 
 
 def test_cached_arrays_cannot_be_written_to() -> None:

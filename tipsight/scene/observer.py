@@ -272,7 +272,8 @@ def reflected(reflectance: ArrayLike, channels: ArrayLike) -> NDArray[np.float64
     True
     """
     surface = np.asarray(reflectance, dtype=float)
-    within("wavelengths of a reflectance", surface.shape[-1], 97, 97)
+    within("dimensions of a reflectance", surface.ndim, 1, 2)
+    within("wavelengths of a reflectance", surface.shape, 97, 97)
     lights = daylight.basis().spectra
     leaving = lights * surface if surface.ndim == 1 else lights @ surface.T
     result: NDArray[np.float64] = leaving @ np.asarray(channels, dtype=float) / np.pi

@@ -44,7 +44,7 @@ def usno_lx(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
     -----
     log10 E = l0 + l1 x + l2 x² + l3 x³, x = height / 90, in six pieces (Janiczek and DeYoung
     1987, U.S. Naval Observatory Circular 171). Neighbouring pieces miss each other by up to 1 %
-    and are joined over 0.3 deg to either side. Against the AMS Glossary sunset is 30 to 85 % bright.
+    and are joined over 0.3 deg to either side. Against the AMS Glossary sunset is 30 to 85 % high.
 
     Examples
     --------
