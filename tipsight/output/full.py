@@ -69,7 +69,8 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
         (
             "stands",
             f"{'upright' if handled.upright else 'not upright'}, "
-            f"leaning {handled.lean_deg:.0f} deg; holding back lifts it by {words.grams(handled.lift_g)}",
+            f"leaning {handled.lean_deg:.0f} deg; "
+            f"holding back lifts it by {words.grams(handled.lift_g)}",
         ),
         (
             "shot",

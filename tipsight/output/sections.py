@@ -81,7 +81,8 @@ def ride_words(block: Block) -> str:
     handled = block.handling
     said = (
         f"{words.rides(handled.ride_margin, handled.upright)} "
-        f"(margin {words.margin(handled.ride_margin)}), dips {words.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
+        f"(margin {words.margin(handled.ride_margin)}), "
+        f"dips {words.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
     )
     if handled.hidden_mm >= 1:
         said += f"; ripples hide {handled.hidden_mm:.0f} mm"

@@ -1,0 +1,202 @@
+"""The text of an answer made by hand."""
+
+import importlib.util
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tipsight.advice.answer import Answer, Change
+from tipsight.output.head import fitting, head, shortcomings
+from tipsight.output.text import text
+
+_spec = importlib.util.spec_from_file_location("sample", Path(__file__).with_name("sample.py"))
+assert _spec is not None
+assert _spec.loader is not None
+sample = importlib.util.module_from_spec(_spec)
+_spec.loader.exec_module(sample)
+
+ANSWERS = {
+    "plain": sample.answer(),
+    "no bench": sample.answer(bench=False),
+    "passes": sample.answer(passes=True),
+    "two waters": sample.answer(waters=("dark", "bright")),
+    "four waters": sample.answer(waters=("dark", "bright", "sun lane", "trees 9 m high")),
+    "long": sample.longwinded(),
+}
+
+
+@pytest.mark.parametrize("name", ANSWERS)
+def test_it_fits_the_screen(name: str) -> None:
+    lines = text(ANSWERS[name]).splitlines()
+    assert len(lines) <= 40
+    assert max(map(len, lines)) <= 80
+    assert all(line == line.rstrip() for line in lines)
+    assert all(len(line) <= 80 for line in text(ANSWERS[name], full=True).splitlines())
+
+
+@pytest.mark.parametrize("name", ANSWERS)
+def test_the_first_six_lines_say_what_to_do(name: str) -> None:
+    answer = ANSWERS[name]
+    first = " ".join(line.strip() for line in text(answer).splitlines()[:6])
+    assert first.startswith(
+        "NOW, AT THE BANK: pen the top 10 mm (½ in) black and let 30 mm (1¼ in) show: take off a No 8."
+    )
+    assert "Now in and out, then " in first
+    assert "(The pen ends the paint beneath for the day.)" in first
+    assert "AT THE BENCH: " in first
+    if answer.at_the_bench is not None:
+        assert (
+            "fit 5 mm thin tube (4 mm bore), 45 mm (1¾ in) showing, black 22.5 mm over "
+            "fluorescent orange 22.5 mm: put on a No 6 and a No 10. Now in and out, then "
+            "kept in view." in first
+        )
+    assert text(answer).splitlines()[6].startswith(("SIGHT", "", " "))
+
+
+def test_a_tip_that_does_leads_and_the_bench_is_the_other_way() -> None:
+    said = " ".join(line.strip() for line in text(sample.answer(passes=True)).splitlines()[:6])
+    assert "then kept in view, and that is enough." in said
+    assert "OR AT THE BENCH:" in said
+
+
+def test_a_tip_that_does_not_says_what_it_falls_short_of() -> None:
+    said = " ".join(line.strip() for line in text(sample.answer()).splitlines()[:6])
+    assert "the best to be had, yet short of kept in view." in said
+
+
+def _as_it_is(answer: Answer, fails: tuple[str, ...]) -> Answer:
+    block = replace(answer.tip_in_hand, fails=fails)
+    return replace(
+        answer,
+        tip_in_hand=block,
+        at_the_bank=Change("as it is", True, "leave it as it is", "nothing to undo", block),
+    )
+
+
+def test_the_tip_as_it_is_is_told_with_its_shot() -> None:
+    done = head(_as_it_is(sample.answer(), ()), "kept in view")
+    assert " ".join(line.strip() for line in done).startswith(
+        "NOW, AT THE BANK: leave it as it is, 20 mm, ¾ in showing, 1.82 g of tin shot. "
+        "It is in and out, and that is enough."
+    )
+    short = head(_as_it_is(sample.answer(), ("ride: margin 1.2 where 2 is the least",)), "easy")
+    assert "It is in and out: does not ride this water." in " ".join(short)
+
+
+@pytest.mark.parametrize(
+    ("fail", "said"),
+    [
+        ("sight: in and out", "short of easy"),
+        ("ride: margin 1", "does not ride this water"),
+        ("bite: takes 1 g", "stiffer than the bites allow"),
+        ("strength: 60 mm", "longer than such a tip can stand"),
+        ("balance: top-heavy", "top-heavy"),
+        ("something else", "something else"),
+    ],
+)
+def test_each_limit_in_few_words(fail: str, said: str) -> None:
+    block = replace(sample.answer().tip_in_hand, fails=(fail,))
+    assert shortcomings(block, "easy") == said
+
+
+def test_a_repaint_is_no_refit() -> None:
+    change = replace(sample.answer().at_the_bench, kind="repaint")
+    assert fitting(change).startswith(
+        "repaint it black 22.5 mm over fluorescent orange 22.5 mm, 45 mm"
+    )
+    assert "CUT " not in text(replace(sample.answer(), at_the_bench=change))
+
+
+def test_when_nothing_passes_the_first_lines_say_which_limit_and_the_cure() -> None:
+    said = " ".join(line.strip() for line in text(sample.answer(bench=False)).splitlines()[:6])
+    assert "AT THE BENCH: nothing passes; the water would drag it under (margin 1.2" in said
+
+
+def test_the_sections_stand_in_their_order() -> None:
+    said = text(sample.answer())
+    order = ["SIGHT", "RIDES", "BITES", "SHOT", "CUT", "NEXT STEP", "YARDS", "WHY", "MOST UNSURE",
+             "NOT TOLD", "CARE"]  # fmt: skip
+    found = [said.index(f"\n{name}") for name in order]
+    assert found == sorted(found)
+
+
+@pytest.mark.parametrize(
+    "piece",
+    [
+        "SIGHT at 40 yd (37 m)",
+        "bright  as it is  in and out           1.6 (0.9 to 2.7)  goes at about 27 yd",
+        "bright  bench     kept in view         5.4 (3.0 to 9.2)  holds past 100 yd",
+        "rides well (margin 3.4), dips up to about 1 s, four a minute: strike",
+        "(0.14 g) to sink it; least dip seen",
+        "a pluck of 0.30 g",
+        "1.82 g of tin: bulk 4 BB; droppers No 6, 2 No 8; short by 0.01 g",
+        "64 mm, 2½ in: 45 mm shows, 12 wet, 7 glued in; 3 coats in all",
+        "easy: out of reach with what you have",
+        "as is, bright in and out",
+        "MOST UNSURE how bright the water behind the tip is",
+        "so taken as: sheltered no",
+        "[a tip is",
+    ],
+)
+def test_it_says(piece: str) -> None:
+    assert piece in text(sample.answer())
+
+
+def test_what_sinks_it_is_said_in_shot_weighed_in_air() -> None:
+    """0.144 g of pull in water is 0.167 g of tin in air (density 7290, water 999.7 kg/m3)."""
+    assert "a No 5 and a No 12 (0.14 g) to sink it" in re.sub(r"\s+", " ", text(sample.answer()))
+
+
+def test_what_cannot_be_seen_is_not_made_up() -> None:
+    answer = sample.answer()
+    blind = replace(
+        answer.tip_in_hand,
+        handling=replace(answer.tip_in_hand.handling, visible_dip_mm=None, slow_bite_g=None),
+    )
+    said = text(replace(_as_it_is(answer, ()), tip_in_hand=blind))
+    assert "as it is: it takes" in said
+    assert "no dip can be told at this distance" in re.sub(r"\s+", " ", said)
+
+
+def test_cautions_and_warnings_outlive_everything_else() -> None:
+    said = re.sub(r"\s+", " ", text(sample.longwinded()))
+    assert all(f"Caution {n}:" in said for n in range(6))
+    assert "NOTE warning 1" in said
+    assert "NOTE 2 more under --full" in said
+    assert "NOT TOLD so taken as:" in said
+
+
+def test_full_says_everything() -> None:
+    answer = sample.answer(waters=("dark", "bright"))
+    said = text(answer, full=True, start="tipsight advise mine.toml", given={"age": "60"})
+    assert said.splitlines()[:6] == text(answer).splitlines()[:6]
+    flat = re.sub(r"\s+", " ", said.replace("\\\n", " "))
+    for piece in (
+        "tipsight advise mine.toml --age=60 --showing='30 mm' --paint='felt pen 0-10 mm, "
+        "fluorescent orange 10-30 mm'",
+        "tipsight advise mine.toml --age=60 --behind=dark",
+        "5 mm 38 mm, 1½ in 4.7 0.40 g 3.0 5 mm 45 mm, 1¾ in 5.4 0.50 g 2.9 advised",
+        "6 mm 45 mm, 1¾ in 6.1 0.80 g 20+ passes",
+        "x 1.80 water: how bright",
+        "x 1.30 eyes:",
+        "limits sight: in and out (level 1.6) where kept in view (5) is wanted",
+        "under 0.4% of the time",
+        "leave it as it is: in and out (1.6), not enough; nothing to undo",
+    ):
+        assert piece in flat
+    assert all(f"{one.item.replace('_', ' ')}: {one.taken}" in flat for one in answer.assumed)
+    for water in ("dark", "bright"):
+        assert len(re.findall(rf"^  {water} +(?:as it is|now|bench) ", said, re.MULTILINE)) == 3
+
+
+def test_a_bare_answer_is_told_without_a_stumble() -> None:
+    bare = replace(
+        sample.answer(bench=False), doubts=(), assumed=(), warnings=(), cautions=(), reasons=(),
+        by_distance=(), trade_off=(), next_step=(),
+    )  # fmt: skip
+    said = text(bare)
+    assert "AT THE BENCH: nothing that you have passes." in said
+    assert not re.search(r"^(CARE|NOTE|WHY|NOT TOLD|YARDS|NEXT)", said, re.MULTILINE)
+    assert "DOUBTS" not in text(bare, full=True)

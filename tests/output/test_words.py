@@ -1,0 +1,166 @@
+"""Numbers as they are said, and that what is said can be read back."""
+
+import re
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tipsight.advice.answer import ShotLine
+from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.output import words
+
+QUARTER = {"": 0.0, "¼": 0.25, "½": 0.5, "¾": 0.75}
+often = settings(deadline=None, derandomize=True, max_examples=60)
+
+
+@pytest.mark.parametrize(
+    ("range_m", "said"),
+    [(9.144, "10 yd (9 m)"), (36.576, "40 yd (37 m)"), (54.864, "60 yd (55 m)")],
+)
+def test_yards_are_the_international_yard(range_m: float, said: str) -> None:
+    """Published: international yard and pound agreement 1959, one yard is 0.9144 m exactly."""
+    assert words.yards(range_m) == said
+
+
+@pytest.mark.parametrize(
+    ("length_mm", "said"),
+    [
+        (3.1, "under ¼ in"),
+        (6.35, "¼ in"),
+        (12.7, "½ in"),
+        (19.05, "¾ in"),
+        (25.4, "1 in"),
+        (31.75, "1¼ in"),
+        (44.45, "1¾ in"),
+        (57.15, "2¼ in"),
+        (60.0, "2¼ in"),
+    ],
+)
+def test_inches_in_quarters(length_mm: float, said: str) -> None:
+    assert words.inches(length_mm) == said
+
+
+@given(st.floats(3.2, 300.0))
+@often
+def test_inches_are_never_more_than_an_eighth_off(length_mm: float) -> None:
+    found = re.fullmatch(r"(\d*)([¼½¾]?) in", words.inches(length_mm))
+    assert found is not None
+    said_mm = 25.4 * (float(found[1] or 0) + QUARTER[found[2]])
+    assert abs(said_mm - length_mm) <= 25.4 / 8 + 1e-9
+
+
+@given(st.floats(1.0, 80.0))
+@often
+def test_a_length_says_millimetres_first(length_mm: float) -> None:
+    found = re.match(r"(\d+) mm, ", words.length(length_mm))
+    assert found is not None
+    assert abs(float(found[1]) - length_mm) <= 0.5
+
+
+@pytest.mark.parametrize(
+    ("margin", "said"),
+    [(2.0, "2.0"), (19.96, "20.0"), (20.0, "20.0"), (20.01, "20+"), (900.0, "20+")],
+)
+def test_margins_end_at_twenty(margin: float, said: str) -> None:
+    assert words.margin(margin) == said
+
+
+@pytest.mark.parametrize(
+    ("margin", "said"),
+    [
+        (1.99, "does not ride this water"),
+        (2.0, "just rides"),
+        (2.99, "just rides"),
+        (3.0, "rides well"),
+    ],
+)
+def test_riding_turns_at_two_and_three(margin: float, said: str) -> None:
+    assert words.rides(margin) == said
+    assert words.rides(margin, upright=False) == "falls over"
+
+
+@pytest.mark.parametrize(
+    ("dip_s", "per_min", "said"),
+    [
+        (1.0, 4.0, "up to about 1 s, four a minute: strike at longer"),
+        (0.55, 1.0, "up to about ½ s, one a minute: strike at longer"),
+        (3.6, 0.25, "up to about 3½ s, one in about 4 minutes: strike at longer"),
+        (0.8, 14.0, "up to about ¾ s, 14 a minute: strike at longer"),
+        (0.8, 1e-6, "hardly ever: strike at any"),
+        (None, 0.0, "hardly ever: strike at any"),
+    ],
+)
+def test_dips(dip_s: float | None, per_min: float, said: str) -> None:
+    assert words.dips(dip_s, per_min) == said
+
+
+@given(st.floats(1 / 60, 200.0))
+@often
+def test_a_rate_is_never_one_minutes(per_min: float) -> None:
+    assert "about 1 minutes" not in words.rate(per_min)
+    assert "0 a minute" != words.rate(per_min)
+
+
+@given(st.floats(0.01, 60.0))
+@often
+def test_a_time_is_never_nothing(duration_s: float) -> None:
+    assert words.seconds(duration_s) != "about  s"
+    assert re.fullmatch(r"about \d*[¼½¾]? s", words.seconds(duration_s))
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "said"),
+    [(0.0, 0.01, "under 0.1"), (0.2, 3.14, "0.2 to 3.1"), (9.94, 9.96, "9.9 to 10")],
+)
+def test_levels(low: float, high: float, said: str) -> None:
+    assert words.levels(low, high) == said
+
+
+def test_grams_are_never_minus_nothing() -> None:
+    assert words.grams(0.0) == "0.00 g"
+    assert words.grams(-0.001) == "under 0.01 g"
+    assert words.grams(2.404) == "2.40 g"
+
+
+def test_paint_tells_what_shows_of_each_block() -> None:
+    bands = (Band("black", 0, 15), Band("white", 15, 30), Band("red", 30, 45))
+    assert words.paint(bands, 45) == "black 15 mm over white 15 mm over red 15 mm"
+    assert words.paint(bands, 20) == "black 15 mm over white 5 mm"
+    assert words.paint(bands, 10) == "black"
+    assert words.paint((), 10) == "bare"
+
+
+def test_stock_tells_what_the_tip_wears() -> None:
+    tip = Tip(Stock("thin tube", 5.0, 4.0), 30.0, sleeve=True, light_stick="3 x 23 mm")
+    assert words.stock(tip) == (
+        "5 mm thin tube (4 mm bore) with a sleeve with a 3 x 23 mm light stick"
+    )
+
+
+def test_shot_is_told_by_place() -> None:
+    lines = (
+        ShotLine("SSG", 1, "bulk"),
+        ShotLine("BB", 3, "bulk"),
+        ShotLine("No 6", 1, "dropper"),
+        ShotLine("No 10", 1, "trim under the float"),
+    )
+    assert words.shot_list(lines) == "bulk SSG, 3 BB; dropper No 6; trim under the float No 10"
+    assert words.shot_list(()) == "no shot"
+
+
+def test_inches_stand_only_behind_lengths_of_tip() -> None:
+    said = "swap in the 3 mm solid and let 25 mm show: take off two No 8"
+    assert words.with_inches(said) == (
+        "swap in the 3 mm solid and let 25 mm (1 in) show: take off two No 8"
+    )
+
+
+@given(st.text(alphabet="a 1¼½¾×–−°é", max_size=30))
+@often
+def test_plain_is_plain(text: str) -> None:
+    assert words.plain(text).isascii()
+
+
+def test_plain_keeps_fractions_apart() -> None:
+    assert words.plain("(1¼ in) ¾ in") == "(1 1/4 in) 3/4 in"
