@@ -1,14 +1,13 @@
 """The question as options of a command: one for each item, in the words of the items."""
 
 import argparse
-import math
 import shlex
 from collections.abc import Mapping
-from decimal import Decimal
 
 from tipsight.inputs.answers import Value, is_told
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
 from tipsight.inputs.question import Question, check_items
+from tipsight.inputs.reading import written
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:
@@ -182,7 +181,7 @@ def as_text(item: Item, value: Value | None) -> str:
         return "; ".join(value)
     if isinstance(value, str):
         return value
-    plain = format(Decimal(repr(float(value))).normalize(), "f") if math.isfinite(value) else "nan"
+    plain = written(value)
     if item.kind in ("acuity", "length", "mm", "speed", "pace", "temperature", "mass", "load"):
         return f"{plain} {item.unit}"
     return plain

@@ -3,6 +3,7 @@
 import math
 import re
 import unicodedata
+from decimal import Decimal
 
 YARD_M, FOOT_M, INCH_M = 0.9144, 0.3048, 0.0254
 
@@ -136,6 +137,27 @@ def number(text: str) -> float:
     if text.count(".") + text.count(",") > 1:
         raise Unread("a number is wanted")
     return float(text.replace(",", "."))
+
+
+def written(value: float) -> str:
+    """Return a number in plain figures that read back as the very same number.
+
+    Parameters
+    ----------
+    value : float
+        Any number.
+
+    Returns
+    -------
+    str
+        Without an exponent; what is no finite number is written so that it cannot be read.
+
+    Examples
+    --------
+    >>> written(20.0), written(7.3), written(1e-7), written(float("inf"))
+    ('20', '7.3', '0.0000001', 'nan')
+    """
+    return format(Decimal(repr(float(value))).normalize(), "f") if math.isfinite(value) else "nan"
 
 
 def split_unit(text: str) -> tuple[float, str]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from tipsight import tables
 from tipsight.inputs.blocks import BlockSaid
 from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.inputs.reading import written
 from tipsight.inputs.tackle import StockSaid
 from tipsight.inputs.teller import Teller
 
@@ -271,4 +272,4 @@ def _half_up(length_mm: float) -> float:
 
 
 def _mm(length_mm: float) -> str:
-    return f"{length_mm!r} mm" if length_mm % 1 else f"{length_mm:.0f} mm"
+    return f"{written(length_mm)} mm"
