@@ -1,0 +1,38 @@
+"""Small pieces of the advice: resetting, inking and naming a tip."""
+
+import pytest
+
+from tipsight.advice.bank import penned, reset
+from tipsight.advice.ladder import stretched
+from tipsight.advice.limits import least_glued_mm, least_wet_mm
+from tipsight.advice.options import paint_words
+from tipsight.inputs.case import Band, Stock, Tip
+
+TIP = Tip(Stock("quill", 3.0, density_kg_m3=300.0), 20.0, 10.0, 5.0, (Band("white", 0, 8), Band("black", 8, 20)))
+
+
+def test_showing_more_takes_it_from_the_wet_part():
+    more = reset(TIP, 26.0)
+    assert (more.showing_mm, more.wet_mm) == (26.0, 4.0)
+
+
+@pytest.mark.parametrize(("share", "bands"), [
+    (1.0, [("felt pen", 0, 20)]),
+    (0.5, [("felt pen", 0, 10), ("black", 10, 20)]),
+    (0.25, [("felt pen", 0, 5), ("white", 5, 8), ("black", 8, 20)]),
+])
+def test_ink_covers_from_the_top(share, bands):
+    assert [(b.paint, b.from_top_mm, b.to_top_mm) for b in penned(TIP, share).bands] == bands
+
+
+def test_bands_keep_their_shares_when_stretched():
+    assert [b.to_top_mm for b in stretched(TIP, 40.0).bands] == [16, 40]
+
+
+def test_paint_is_said_from_the_top():
+    assert paint_words(TIP.bands, 20.0) == "white 0-8 mm, black 8-20 mm"
+
+
+def test_what_holds_a_tip():
+    assert least_glued_mm(60.0) == 8.0
+    assert least_wet_mm(7.4) == 15.0

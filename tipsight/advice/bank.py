@@ -1,0 +1,257 @@
+"""What can be done now, at the bank, with the tip in hand: least trouble first."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from tipsight.advice.answer import Block, Change
+from tipsight.advice.candidates import showing_lengths_mm
+from tipsight.advice.examine import examine, quick_level
+from tipsight.advice.limits import GENTLY, quick_fails
+from tipsight.advice.options import tip_options
+from tipsight.advice.swim import PEN, Swim
+from tipsight.inputs.case import Band, Stock, Tip
+
+TROUBLE = ("as it is", "show more", "show less", "pen", "pen and show more", "sleeve", "insert", "move")
+"""The order of trouble (judgement)."""
+PEN_CUTS = (1.0, 1 / 2, 1 / 3, 2 / 3)
+"""Shares of the showing part, from the top, that a pen may blacken."""
+CLOSE_ENOUGH = 1.03
+"""A level within this of the best is as good as the best, and the lesser trouble is taken."""
+
+DUSK_DEG = 0.0
+"""Below this sun a light stick is offered."""
+YARD_M = 0.9144
+
+UNDO = {
+    "as it is": "nothing to undo",
+    "show more": "can be undone",
+    "show less": "can be undone",
+    "pen": "ends the paint beneath for the day",
+    "pen and show more": "the pen ends the paint beneath for the day",
+    "sleeve": "can be undone",
+    "insert": "can be undone while nothing is cut",
+    "light stick": "can be undone",
+    "move": "can be undone",
+}
+
+
+@dataclass(frozen=True)
+class Variant:
+    """A tip that could be had at the bank, with the level it would be seen at."""
+
+    kind: str
+    tip: Tip
+    level: float
+    fails: bool
+
+
+def reset(tip: Tip, showing_mm: float) -> Tip:
+    """Return the same tip set to show so much: what comes out of the water was wet before.
+
+    Parameters
+    ----------
+    tip : Tip
+        The tip as it stands.
+    showing_mm : float
+        Length to show [mm].
+
+    Returns
+    -------
+    Tip
+        The same stick, higher or lower in the water.
+
+    Examples
+    --------
+    >>> reset(Tip(Stock("quill", 3.0), 20.0, wet_mm=10.0), 25.0).wet_mm
+    5.0
+    """
+    return replace(tip, showing_mm=showing_mm, wet_mm=tip.showing_mm + tip.wet_mm - showing_mm)
+
+
+def penned(tip: Tip, share: float) -> Tip:
+    """Return the tip with its top blackened by a felt pen down to a share of what shows.
+
+    Parameters
+    ----------
+    tip : Tip
+        The tip as it stands.
+    share : float
+        Part of the showing length, from the top [-].
+
+    Returns
+    -------
+    Tip
+        The same tip, inked.
+
+    Examples
+    --------
+    >>> old = Tip(Stock("quill", 3.0), 20.0, bands=(Band("white", 0, 20),))
+    >>> [(band.paint, band.to_top_mm) for band in penned(old, 0.5).bands]
+    [('felt pen', 10.0), ('white', 20)]
+    """
+    ink = float(round(share * tip.showing_mm))
+    under = [
+        Band(band.paint, max(band.from_top_mm, ink), max(band.to_top_mm, tip.showing_mm))
+        if band is tip.bands[-1] else Band(band.paint, max(band.from_top_mm, ink), band.to_top_mm)
+        for band in tip.bands
+    ]
+    return replace(tip, bands=(Band(PEN, 0.0, ink), *(b for b in under if b.to_top_mm > b.from_top_mm)))
+
+
+def _lengths(swim: Swim, tip: Tip) -> list[float]:
+    outside = tip.showing_mm + tip.wet_mm
+    longest = min(outside, swim.longest_showing_mm(tip.stock.diameter_mm))
+    grid = showing_lengths_mm(max(longest, 2.0))
+    steps = [tip.showing_mm + 5.0, tip.showing_mm + 10.0]
+    return sorted({float(x) for x in (*grid, *steps) if x <= longest + 1e-9})
+
+
+def variants(swim: Swim) -> list[Variant]:
+    """Return every tip that can be had at the bank without a glue pot."""
+    tip, box = swim.case.tip, swim.case.box
+    found: list[tuple[str, Tip]] = [("as it is", tip)]
+    lengths = _lengths(swim, tip)
+    more = [length for length in lengths if length > tip.showing_mm]
+    found += [("show less", reset(tip, x)) for x in lengths if x < tip.showing_mm]
+    found += [("show more", reset(tip, x)) for x in more]
+    if box.pen:
+        found += [("pen", penned(tip, s)) for s in PEN_CUTS]
+        found += [("pen and show more", penned(reset(tip, x), s)) for x in more for s in PEN_CUTS]
+    if box.sleeves and not tip.sleeve:
+        found += [("sleeve", _sleeved(reset(tip, x), paint)) for x in (tip.showing_mm, *more) for paint in box.paints]
+    if tip.pulls_out:
+        found += [("insert", _insert(swim, tip, stock, x)) for stock in box.inserts
+                  for x in showing_lengths_mm(swim.longest_showing_mm(stock.diameter_mm))]
+    return [Variant(kind, one, quick_level(swim, one), quick_fails(swim, one)) for kind, one in found]
+
+
+def _sleeved(tip: Tip, paint: str) -> Tip:
+    return replace(tip, sleeve=True, seasons=0.0, undercoat=True, bands=(Band(paint, 0.0, tip.showing_mm),))
+
+
+def _insert(swim: Swim, tip: Tip, stock: Stock, showing_mm: float) -> Tip:
+    outside = max(tip.showing_mm + tip.wet_mm, showing_mm + tip.wet_mm)
+    return replace(tip, stock=stock, showing_mm=showing_mm, wet_mm=outside - showing_mm,
+                   bands=(Band(tip.bands[0].paint, 0.0, showing_mm),))
+
+
+def _best(kind: str, among: list[Variant], wanted: float) -> Variant:
+    """Return the variant of one kind to offer: the least that does, else the best seen."""
+    good = [v for v in among if v.level >= wanted and not v.fails]
+    if not good:
+        sound = [v for v in among if not v.fails] or among
+        best = max(v.level for v in sound)
+        return min((v for v in sound if v.level * CLOSE_ENOUGH >= best), key=lambda v: v.tip.showing_mm)
+    if kind == "show less":
+        return min(good, key=lambda v: v.tip.showing_mm)
+    least = min(v.tip.showing_mm for v in good)
+    return max((v for v in good if v.tip.showing_mm == least), key=lambda v: v.level)
+
+
+def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
+    """Return what can be done at the bank, least trouble first.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    in_hand : Block
+        The tip as it is.
+
+    Returns
+    -------
+    tuple of Change
+        The tip as it is first; the best of each kind; a move only where nothing else is enough.
+    """
+    wanted = swim.case.wanted.level
+    by_kind: dict[str, list[Variant]] = {}
+    for variant in variants(swim):
+        by_kind.setdefault(variant.kind, []).append(variant)
+    found = [Change("as it is", True, "leave it as it is", UNDO["as it is"], in_hand, {})]
+    for kind in TROUBLE[1:-1]:
+        if kind not in by_kind or (kind == "show less" and not in_hand.passes and not _too_stiff(in_hand)):
+            continue
+        best = _best(kind, by_kind[kind], wanted)
+        if kind == "show less" and (best.level < wanted or best.fails):
+            continue
+        block = examine(swim, best.tip)
+        found.append(Change(kind, True, _words(kind, block), UNDO[kind], block, tip_options(swim.case, best.tip)))
+    if swim.case.box.light_stick and swim.case.light.sun_height_deg < DUSK_DEG:
+        found.append(_light_stick(swim))
+    if not any(c.block.passes for c in found):
+        move = _move(swim, found)
+        if move is not None:
+            found.append(move)
+    return tuple(found)
+
+
+def _too_stiff(block: Block) -> bool:
+    return any(f.startswith("bite") for f in block.fails)
+
+
+def _words(kind: str, block: Block) -> str:
+    tip = block.tip
+    shot = f": {block.load.change_words}" if block.load.change_words else ""
+    ink = f"{tip.bands[0].to_top_mm:g} mm" if tip.bands else ""
+    whole = bool(tip.bands) and tip.bands[0].to_top_mm >= tip.showing_mm
+    pen = "pen all that shows black" if whole else f"pen the top {ink} black"
+    return {
+        "show more": f"let {tip.showing_mm:g} mm show{shot}",
+        "show less": f"let only {tip.showing_mm:g} mm show{shot}",
+        "pen": f"{pen}{shot}",
+        "pen and show more": f"{pen} and let {tip.showing_mm:g} mm show{shot}",
+        "sleeve": f"slip a {tip.bands[0].paint if tip.bands else ''} sleeve over {tip.showing_mm:g} mm of it{shot}",
+        "insert": f"swap in the {tip.stock.diameter_mm:g} mm {tip.stock.kind} and let {tip.showing_mm:g} mm show{shot}",
+    }[kind]
+
+
+def _light_stick(swim: Swim) -> Change:
+    tip = replace(swim.case.tip, light_stick="3 x 23 mm")
+    block = examine(swim, tip)
+    return Change("light stick", True, f"carry a 3 x 23 mm light stick, if your rules allow: {block.load.change_words}",
+                  UNDO["light stick"], block, tip_options(swim.case, tip))
+
+
+def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
+    """Offer to come closer, with the least troublesome of the best tips to be had."""
+    sound = [c for c in found if not [f for f in c.block.fails if not f.startswith("sight")]]
+    reach = [(c.block.visibility.goes_at_m or 0.0) for c in sound]
+    if not reach or max(reach) < 4 * YARD_M:
+        return None
+    best = sound[reach.index(max(reach))]
+    yards = int(max(reach) / YARD_M)
+    for near in range(yards, max(yards - 3, 3), -1):
+        moved = swim.at(near * YARD_M)
+        block = examine(moved, best.block.tip)
+        if block.passes:
+            first = "" if best.kind == "as it is" else f"{best.words}, and "
+            return Change("move", True, f"{first}fish it no farther than {near} yd", UNDO["move"], block,
+                          {**best.options, "distance": f"{near} yd"})
+    return None
+
+
+def lead(offered: Iterable[Change], wanted: float) -> Change:
+    """Return what to do now: the least trouble that is enough, or else what is seen best.
+
+    Parameters
+    ----------
+    offered : iterable of Change
+        Least trouble first.
+    wanted : float
+        Level that is wanted [-].
+
+    Returns
+    -------
+    Change
+        One of them.
+    """
+    all_ = list(offered)
+    enough = [c for c in all_ if c.block.passes and c.kind != "move"]
+    if enough:
+        return enough[0]
+    still = [c for c in all_ if c.kind not in ("move", "light stick")]
+    sound = [c for c in still if not [f for f in c.block.fails if not f.startswith("sight")]] or still
+    best = max(c.block.visibility.level for c in sound)
+    return next(c for c in sound if c.block.visibility.level * CLOSE_ENOUGH >= best)

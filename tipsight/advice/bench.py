@@ -1,0 +1,181 @@
+"""What to fit at the bench: every stock, length and scheme tried, the limits kept, the least taken."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tipsight.advice import choose
+from tipsight.advice.answer import Block
+from tipsight.advice.candidates import Schemes, bands_of, schemes, showing_lengths_mm
+from tipsight.advice.examine import examine
+from tipsight.advice.limits import REFUSED, least_glued_mm, least_wet_mm
+from tipsight.advice.swim import Swim
+from tipsight.inputs.case import Stock, Tip
+from tipsight.load import budget
+from tipsight.sight import detect, kernel
+
+Array = NDArray[np.float64]
+Mask = NDArray[np.bool_]
+
+COATS = 3
+"""White, colour and colour on a fresh tip (common practice, no source)."""
+LONGEST_MM = 60.0
+"""No tip is tried longer than this (judgement)."""
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """All that could be fitted to this float in this swim, and what each piece costs."""
+
+    swim: Swim
+    stock: tuple[Stock, ...]
+    showing_mm: Array
+    schemes: tuple[Schemes, ...]
+    left_out: int
+    """Ways to divide a tip that were not tried, a band being too small to tell apart."""
+    own: Tip | None = None
+    """The tip in hand, where it is only to be painted anew: its own lengths stand."""
+
+    @property
+    def coats(self) -> int:
+        """Coats that the tip will have."""
+        return self.own.coats if self.own else COATS
+
+    @cached_property
+    def painted_mm(self) -> Array:
+        """Painted diameter of each stock, shape (T,)."""
+        bare = np.array([s.diameter_mm for s in self.stock])
+        return np.asarray(budget.painted_diameter_mm(bare, self.coats))
+
+    @cached_property
+    def wet_mm(self) -> Array:
+        """Wet length that each stock needs here, shape (T,)."""
+        if self.own:
+            return np.array([self.own.wet_mm])
+        return np.array([least_wet_mm(self.swim.wave_rms_mm(d)) for d in self.painted_mm])
+
+    @cached_property
+    def glued_mm(self) -> Array:
+        """Length in the body, shape (T, L)."""
+        if self.own:
+            return np.array([[self.own.glued_mm]])
+        outside = self.showing_mm[None, :] + self.wet_mm[:, None]
+        return np.vectorize(least_glued_mm, otypes=[float])(outside)
+
+    @cached_property
+    def pull_g(self) -> Array:
+        """Pull left for shot, shape (T, L)."""
+        return budget.pull_grid(
+            self.swim.hull, self.stock, self.showing_mm, self.wet_mm[:, None], self.glued_mm,
+            coats=self.coats, temperature_c=self.swim.case.stream.temperature_c,
+        )
+
+    @cached_property
+    def sink_force_g(self) -> Array:
+        """Force that drowns the showing part, shape (T, L)."""
+        return np.asarray(budget.sink_force_g(
+            self.painted_mm[:, None], self.showing_mm, self.swim.case.stream.temperature_c
+        ))
+
+    @cached_property
+    def limits(self) -> dict[str, Mask]:
+        """Which pieces keep each limit but sight, each of shape (T, L)."""
+        swim = self.swim
+        margin = np.stack([swim.ride_margin(d, self.showing_mm) for d in self.painted_mm])
+        bare = np.array([s.diameter_mm for s in self.stock])[:, None]
+        longest = np.array([swim.longest_showing_mm(s.diameter_mm) for s in self.stock])[:, None]
+        room = bare <= swim.thickest_mm + 1e-9
+        return {
+            "ride": margin >= REFUSED,
+            "bite": self.sink_force_g <= swim.case.wanted.bite_share * self.pull_g + 1e-12,
+            "strength": self.showing_mm <= longest + 1e-9,
+            "body": np.broadcast_to(room & (self.glued_mm <= swim.hull.body_length_mm), margin.shape),
+            "load": self.pull_g >= swim.least_pull_g,
+        }
+
+    def levels(self, waters: tuple[str, ...]) -> tuple[Array, ...]:
+        """Return the worst level over some waters, one array (D, S, P) for each number of bands."""
+        diameters, here = np.unique(self.painted_mm), self.swim.here
+        hidden = float(self.swim.hidden_mm[here])
+        out = []
+        for scheme in self.schemes:
+            grids = [
+                kernel.level_grid(
+                    w.kernels[here:here + 1], diameter_mm=diameters,
+                    edges_mm=detect.cut(scheme.edges_mm, hidden),
+                    contrast=w.contrast[scheme.paints, here], eye=self.swim.eye,
+                )
+                for w in (self.swim.waters[name] for name in waters)
+            ]
+            out.append(np.minimum.reduce(grids))
+        return tuple(out)
+
+    def fields(self, waters: tuple[str, ...], ignore: str = "") -> tuple[choose.Field, ...]:
+        """Return what the choice looks at, all limits but sight kept unless one is ignored."""
+        allowed = np.logical_and.reduce([m for name, m in self.limits.items() if name != ignore])
+        which = np.unique(self.painted_mm, return_inverse=True)[1]
+        change = (self.pull_g - self.swim.pull_g) / self.swim.wet_share
+        return tuple(
+            choose.Field(level[which], self.sink_force_g[:, s.showing_index],
+                         change[:, s.showing_index], allowed[:, s.showing_index])
+            for level, s in zip(self.levels(waters), self.schemes, strict=True)
+        )
+
+    def tip(self, pick: choose.Pick) -> Tip:
+        """Return the tip that a pick stands for."""
+        scheme = self.schemes[pick.scheme]
+        edges, length = scheme.edges_mm[pick.edges], scheme.showing_index[pick.edges]
+        names = [self.swim.finishes[f].paint for f in scheme.paints[pick.paints]]
+        return Tip(
+            self.stock[pick.stock], float(self.showing_mm[length]), float(self.wet_mm[pick.stock]),
+            float(self.glued_mm[pick.stock, length]), bands_of(names, edges), coats=self.coats,
+            pulls_out=bool(self.own and self.own.pulls_out),
+        )
+
+    def passing(self, fields: tuple[choose.Field, ...], wanted: float) -> Iterator[Block]:
+        """Yield looked-at tips that reach a level and keep every other limit, the choice first."""
+        for pick in choose.ranked(fields, wanted):
+            block = examine(self.swim, self.tip(pick))
+            if not [f for f in block.fails if not f.startswith("sight")]:
+                yield block
+
+
+def repaint(swim: Swim) -> Shelf:
+    """Return the tip in hand, as long and as thick as it is, in every paint.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+
+    Returns
+    -------
+    Shelf
+        One stock and one length, by paint.
+    """
+    tip = swim.case.tip
+    showing = np.array([tip.showing_mm])
+    found, left_out = schemes(showing, list(swim.fresh), float(swim.range_m[swim.here]))
+    return Shelf(swim, (tip.stock,), showing, found, left_out, own=tip)
+
+
+def shelf(swim: Swim) -> Shelf:
+    """Return all that the angler could fit.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+
+    Returns
+    -------
+    Shelf
+        Stock by length by paint, with what each costs.
+    """
+    showing = showing_lengths_mm(min(LONGEST_MM, swim.hull_limits.max_showing_mm))
+    found, left_out = schemes(showing, list(swim.fresh), float(swim.range_m[swim.here]))
+    stock = tuple(dict.fromkeys((*swim.case.box.stock, *swim.case.box.inserts)))
+    return Shelf(swim, stock, showing, found, left_out)

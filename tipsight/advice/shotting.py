@@ -1,0 +1,37 @@
+"""What the float takes with one tip: the load, the change from now, and the shot list."""
+
+from tipsight.advice.answer import Load, ShotLine
+from tipsight.advice.swim import Swim
+from tipsight.inputs.case import Tip
+from tipsight.load import budget, plan, say
+
+
+def load(swim: Swim, tip: Tip) -> Load:
+    """Return the load of the float with ``tip``, and what to put on or take off.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    tip : Tip
+        The tip to be on the float.
+
+    Returns
+    -------
+    Load
+        Shot in air of the box's metal, never more than the float takes.
+    """
+    box, warm = swim.case.box, swim.case.stream.temperature_c
+    pull = budget.pull_g(swim.hull, tip, warm)
+    planned = plan.plan(pull, box.shot, swim.hull.fixing, warm)
+    wanted, now = pull / swim.wet_share, swim.pull_g / swim.wet_share
+    step = say.change(now, wanted, box.shot)
+    return Load(
+        shot_metal=box.shot_metal,
+        shot_g=wanted,
+        pull_g=pull,
+        change_g=wanted - now,
+        change_words=step.words,
+        shot=tuple(ShotLine(name, count, where) for name, count, where in planned.shot),
+        short_by_g=planned.left_g / swim.wet_share,
+    )
