@@ -1,0 +1,98 @@
+"""The sun's glitter on rippled water: its mean light and how much of the water sparkles."""
+
+import math
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.checks import within
+from tipsight.scene.facets import mirrors
+from tipsight.scene.fresnel import WATER_INDEX
+from tipsight.scene.slopes import SlopeVariance, shadowing
+
+Array = NDArray[np.float64]
+
+SUN_SR = 6.8e-5
+"""Solid angle of the sun's disc, 32 arcmin across (computed)."""
+SPARKLE_MM2 = 0.2
+"""Size of one sparkle as the eye's clutter has it (judgement)."""
+
+
+class Glint(NamedTuple):
+    """Glitter of the sun; arrays have the shape of the look-down."""
+
+    per_lux: Array
+    """Mean luminance over the sun's normal illuminance [1/sr], both polarisations together."""
+    coverage: Array
+    """Share of the water that sparkles, 0 to 1."""
+    upright: Array
+    """Reflectance for upright-polarised light."""
+    level: Array
+    """Reflectance for level-polarised light."""
+
+
+def glint(
+    look_down_deg: ArrayLike,
+    sun_height_deg: float,
+    sun_azimuth_deg: float,
+    variance: SlopeVariance,
+    index: float = WATER_INDEX,
+) -> Glint:
+    """Return how the sun glitters in rippled water.
+
+    Parameters
+    ----------
+    look_down_deg : array_like
+        Line of sight below level [deg], 0.05 to 89.9, any shape.
+    sun_height_deg : float
+        Height of the sun [deg], 0.05 to 90.
+    sun_azimuth_deg : float
+        Between the line of sight and the sun [deg], 0 ahead.
+    variance : SlopeVariance
+        Spread of the slopes along and across the sight.
+    index : float
+        Refractive index of the water [-].
+
+    Returns
+    -------
+    Glint
+        Mean luminance per lux, coverage, and the reflectances of the facets that sparkle.
+
+    Raises
+    ------
+    OutOfRange
+        For a look-down or a sun outside those ranges.
+
+    Notes
+    -----
+    L = E R(ω) P(z) S / (4 sin δ n_z⁴) for the one slope that mirrors the sun to the eye,
+    S = 1 / (1 + Λ(eye) + Λ(sun)) (Cox and Munk 1954, equation 9, with the shadowing of Smith
+    1967); the coverage is the same without E R, times the sun's solid angle. Gaussian slopes
+    much wider than the sun's disc (0.0023 in slope).
+
+    Examples
+    --------
+    >>> float(glint(5.0, 5.0, 0.0, SlopeVariance(0.00512, 0.00512)).coverage.round(4))
+    0.0056
+    """
+    down = np.radians(within("look-down", look_down_deg, 0.05, 89.9, "deg"))
+    high = math.radians(float(within("sun height", sun_height_deg, 0.05, 90.0, "deg")))
+    turn = math.radians(sun_azimuth_deg)
+    rise = np.sin(down) + math.sin(high)
+    along = -(np.cos(down) - math.cos(high) * math.cos(turn)) / rise
+    across = -math.cos(high) * math.sin(turn) / rise
+    facet = mirrors(np.degrees(down), along, across, index=index)
+    density = np.exp(-0.5 * (along**2 / variance.along + across**2 / variance.across))
+    density = density / (2.0 * math.pi * math.sqrt(variance.along * variance.across))
+    toward_sun = variance.along * math.cos(turn) ** 2 + variance.across * math.sin(turn) ** 2
+    hidden_eye = shadowing(np.tan(down), math.sqrt(variance.along))
+    hidden_sun = shadowing(math.tan(high), math.sqrt(toward_sun))
+    tilt = (1.0 + along**2 + across**2) ** 2
+    share = density * tilt / (4.0 * np.sin(down) * (1.0 + hidden_eye + hidden_sun))
+    return Glint(
+        share * facet.reflectance,
+        np.minimum(share * SUN_SR, 1.0),
+        np.broadcast_to(facet.upright, share.shape),
+        np.broadcast_to(facet.level, share.shape),
+    )
