@@ -20,7 +20,7 @@ from tipsight.scene.colour_door import colour_science
 DEVELOP = "colour-science, docstrings of its CIE general sky (development branch); printed digits"
 GENSKY = "Radiance gensky (G. Ward), as published; "
 RTRACE = "Radiance gensky +s, oconv, rtrace run at a sun of 30 deg; four printed digits"
-RTRACE_LOW = RTRACE + "; it fades to the ground's brightness lower down, 2e-4 left at 30 deg"
+RTRACE_LOW = RTRACE + "; it mixes 2.6e-4 of the ground in at 30 deg"
 CIRCULAR = "Janiczek and DeYoung 1987, USNO Circular 171; printed digits"
 NOTE_INTEGRAL = "computed independently, 64 x 128 Gauss nodes; printed digits"
 CHAIN = "Chain, Dumortier and Fontoynont 1999; printed to 1 K"
@@ -72,7 +72,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
     ("type 12 60,45", lambda: relative(12, 60, 45, 30).item(), 1.7414, 5e-5, RTRACE),
     ("type 12 60,90", lambda: relative(12, 60, 90, 30).item(), 1.0381, 5e-5, RTRACE),
     ("type 12 60,180", lambda: relative(12, 60, 180, 30).item(), 0.7754, 7e-5, RTRACE),
-    ("type 12 30,45", lambda: relative(12, 30, 45, 30).item(), 2.9683, 3e-4, RTRACE_LOW),
+    ("type 12 30,45", lambda: relative(12, 30, 45, 30).item(), 2.9683, 5e-5, RTRACE),
     ("type 12 30,90", lambda: relative(12, 30, 90, 30).item(), 1.3410, 3e-4, RTRACE_LOW),
     ("type 12 30,180", lambda: relative(12, 30, 180, 30).item(), 1.2358, 3e-4, RTRACE_LOW),
     ("uniform sky", lambda: general_sky.horizontal_sr(5, 40), math.pi, 1e-9, "analytic"),
@@ -139,15 +139,18 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             ).diffuse_lx,
             300 + 21000 * math.sin(math.radians(height)),
             0.005,
-            "IES and CIE overcast formula, 300 + 21000 sin h lx; belongs to the older shape",
+            "IES and CIE overcast formula, 300 + 21000 sin h lx: 0.25 % for the older "
+            "shape of the sky, 0.2 % for 300.5 printed as 300",
         )
         for height in (0, 10, 30, 60)
     ),
+    ("clear sky, sun -18", lambda: sky_scale.usno_lx(-18).item(), 6.4e-4, 0.008,
+     CIRCULAR + ", two of them"),
     *(
         (f"clear sky, sun {height}", lambda height=height: sky_scale.usno_lx(height).item(), want,
-         0.008, CIRCULAR)
+         0.006, CIRCULAR)
         for height, want in (
-            (-18, 6.4e-4), (-12, 0.00806), (-10, 0.0421), (-9, 0.116), (-8, 0.348), (-7, 1.086),
+            (-12, 0.00806), (-10, 0.0421), (-9, 0.116), (-8, 0.348), (-7, 1.086),
             (-6, 3.41), (-5, 10.4), (-4, 29.9), (-3, 79.1), (-2, 189), (-1, 405), (0, 759),
             (1, 1268), (3, 2689), (5, 4538), (10, 11121), (20, 27376), (30, 46297), (60, 103118),
         )
@@ -187,7 +190,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             want,
             0.10,
             "Bird and Riordan 1986 (spectrl2), computed for aerosol 0.15, that is a turbidity "
-            "of 2.7; one number for all heights",
+            "of 2.7, fitted; one number for all heights",
         )
         for height, want in (
             (5, 9923), (7, 18323), (10, 30982), (15, 48343), (20, 60937), (30, 76945),
@@ -198,8 +201,8 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
      "Kasten and Young 1989, table II (from memory)"),
     *(
         (f"air mass at {height}", lambda height=height: sky_scale.air_mass(height).item(), want,
-         0.01, "Bemporad 1904 in the Smithsonian Meteorological Tables; an older atmosphere")
-        for height, want in ((5, 10.39), (10, 5.60), (15, 3.816), (20, 2.904), (30, 1.995))
+         0.008, "Bemporad 1904 in the Smithsonian Meteorological Tables; an older atmosphere")
+        for height, want in ((10, 5.60), (15, 3.816), (20, 2.904), (30, 1.995))
     ),
     # colour of light
     *(
@@ -223,9 +226,10 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             lambda height=height: kelvin(daylight.diffuse_weights(clear(height))),
             want,
             0.05,
-            "Bird and Riordan 1986 (spectrl2), computed; below 45 deg our mean leans on it",
+            "Bird and Riordan 1986 (spectrl2), computed; lower suns are no check, "
+            "as our colour there was fitted to it",
         )
-        for height, want in ((15, 8971), (20, 9143), (30, 9492), (45, 9872), (60, 10108))
+        for height, want in ((45, 9872), (60, 10108))
     ),
     (
         "daylight on the level",
@@ -240,7 +244,8 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             lambda temperature=temperature, axis=axis: chromaticity(temperature)[axis].item(),
             want[axis],
             2e-4,
-            "CIE 15:2004 table T.3; five digits, a step of 5 nm and an unrounded M1 and M2",
+            "CIE 15:2004 table T.3; the CIE's own table "
+            "summed every 5 nm misses these by up to 3e-5, our spectra by 2e-5 more",
         )
         for name, temperature, want in (
             ("D50", 5003, (0.34567, 0.35851)),
@@ -309,6 +314,31 @@ def test_known_miss_the_haziest_sky_at_low_sun() -> None:
     b, c, d, e = KITTLER[15]
     fit = (b * sine**c / cosine**d + e * sine) / (133.8 * sine)
     assert fit * general_sky.horizontal_sr(15, 10) == pytest.approx(1.042, abs=0.002)
+
+
+@pytest.mark.parametrize(
+    ("turbidity", "misses"),
+    [(2.45, (1.184, 1.441, 1.580, 1.635)), (3.5, (1.072, 1.168, 1.206, 1.195)),
+     (5.0, (0.998, 1.016, 1.015, 0.983))],
+)  # fmt: skip
+def test_known_miss_clear_zenith_against_karayel(
+    turbidity: float, misses: tuple[float, ...]
+) -> None:
+    """Karayel and others 1984, as in gensky.c: (1.376 T - 1.81) tan h + 0.38 kcd/m2.
+
+    Kittler's zenith (A1 and A2 from memory) is up to a fifth brighter at our clear sky's 3.5 and
+    half as bright again in cleaner air; in haze the two agree. The light on the level does not
+    say which is right: both come within 10 % of the Circular at 3.5.
+    """
+    for height, miss in zip((15, 30, 45, 60), misses, strict=True):
+        theirs = (1.376 * turbidity - 1.81) * math.tan(math.radians(height)) + 0.38
+        ours = clear(height, turbidity=turbidity).zenith_cd_m2 / 1000
+        assert ours / theirs == pytest.approx(miss, abs=0.002)
+
+
+def test_known_miss_air_mass_at_five_degrees() -> None:
+    """Bemporad 1904 has 10.39; the atmosphere of Kasten and Young 1989 is 0.8 % thinner there."""
+    assert sky_scale.air_mass(5).item() / 10.39 == pytest.approx(0.9919, abs=0.0005)
 
 
 def test_known_miss_sunset_is_brighter_than_the_glossary_says() -> None:

@@ -78,11 +78,12 @@ def test_mixing_two_nodes_stays_by_the_spectrum_between_them(kelvin: float) -> N
 
 
 @pytest.mark.parametrize(
-    ("height", "kelvin"), [(2, 10468), (3, 10274), (5, 9613), (7, 9176), (10, 8935)]
+    ("height", "kelvin"),
+    [(2, 10468), (3, 10274), (5, 9613), (7, 9176), (10, 8935), (15, 8971), (20, 9143), (30, 9492)],
 )
 def test_low_sun_sky_is_as_its_table_was_fitted(height: float, kelvin: float) -> None:
     state = sky.sky_state(Light(sky_type=12, sun_height_deg=height))
-    assert mired(daylight.diffuse_weights(state)) == pytest.approx(1e6 / kelvin, rel=0.02)
+    assert mired(daylight.diffuse_weights(state)) == pytest.approx(1e6 / kelvin, rel=0.03)
 
 
 def test_sun_warms_as_it_sinks_and_sky_cools_at_dusk() -> None:
@@ -182,7 +183,7 @@ REFUSED = [
     (lambda: observer.passed(0.1, 0.1, "pink"), "tint: 'pink' will not do"),
     (lambda: observer.reflected(np.ones(81), np.ones((97, 4))), "wavelengths of a reflectance"),
     (lambda: observer.reflected(np.ones((1, 97)), np.ones((97, 4))), "reflectance must be 97 to"),
-    (lambda: observer.reflected(0.5, np.ones((97, 4))), "dimensions of a reflectance must be 1 to"),
+    (lambda: observer.reflected(0.5, np.ones((97, 4))), "dimensions of a reflectance must be 1"),
     (lambda: spectra.daylight(3999), "colour temperature must be 4000 to 25000 K, got 3999 K"),
     (lambda: spectra.daylight_xy(3e4), "colour temperature must be 4000 to 25000 K, got 30000 K"),
     (lambda: spectra.planck(900), "colour temperature must be 1000 to 25000 K, got 900 K"),
@@ -202,8 +203,10 @@ def test_what_will_not_do_is_refused(ask, text: str) -> None:
 
 @pytest.mark.parametrize(
     "name",
-    ["cones", "d_series", "general_sky", "kittler", "usno", "sun_colour", "twilight_colour"]
-    + ["skies", "tints"],
+    [
+        *("cones", "d_series", "general_sky", "kittler", "usno", "sun_colour", "twilight_colour"),
+        *("skies", "tints"),
+    ],
 )
 def test_every_row_names_its_source(name: str) -> None:
     kinds = ("published: ", "common practice", "from memory", "judgement", "computed")

@@ -91,6 +91,17 @@ def test_twilight_never_dims_as_the_sun_rises() -> None:
     assert np.diff(np.log(lux)).max() < 0.02
 
 
+def test_zenith_formula_worked_by_hand() -> None:
+    """Type 12, turbidity 3.5, sun 60: 3.755 by the sine, 2.782 by the glow, 0.14 besides."""
+    state = sky.sky_state(Light(sky_type=12, turbidity=3.5, sun_height_deg=60.0))
+    assert state.zenith_cd_m2 == pytest.approx(6677, rel=1e-3)
+
+
+@pytest.mark.parametrize(("sun_height", "share"), [(-9.0, 0.0), (-10.5, 0.5), (-12.0, 1.0)])
+def test_dusk_evens_out_step_by_step(sun_height: float, share: float) -> None:
+    assert sky.sky_state(Light(sun_height_deg=sun_height)).uniform_share == pytest.approx(share)
+
+
 def test_dusk_ends_in_a_uniform_sky() -> None:
     state = sky.sky_state(Light(sky_type=12, sun_height_deg=-12.0))
     bright = sky.luminance(state, [0.0, 10.0, 90.0], [0.0, 120.0, 0.0])
