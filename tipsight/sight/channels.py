@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from tipsight.checks import within
 from tipsight.sight import eye
 
 Array = NDArray[np.float64]
@@ -85,7 +86,7 @@ def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Chann
     >>> float(red.kept(10.0)), float(violet.kept(50.0))
     (0.5, 0.5)
     """
-    light = np.asarray(adaptation_cd_m2, dtype=float)
+    light = within("luminance", adaptation_cd_m2, 1e-6, 1e6, "cd/m2")
     age, defocus = eye.age_factor(eyes.age_years), eye.defocus_arcmin(eyes.mar_arcmin)
 
     def channel(blur: Array, flux: Array, floor: Array, fade: float) -> Channel:

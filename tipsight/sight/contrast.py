@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.sight import eye
+from tipsight.sight import twilight
 
 Array = NDArray[np.float64]
 
@@ -12,7 +12,7 @@ def _field(water: ArrayLike, veil_cd_m2: ArrayLike) -> tuple[Array, Array, Array
     """Return photopic and scotopic luminance of the veiled field, and the cones' share in it."""
     behind, veil = np.asarray(water, dtype=float), np.asarray(veil_cd_m2, dtype=float)
     photopic, scotopic = behind[..., 0] + veil, behind[..., 3] + veil
-    return photopic, scotopic, eye.mesopic_share(photopic, scotopic)
+    return photopic, scotopic, twilight.mesopic_share(photopic, scotopic)
 
 
 def adaptation(water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> Array:
@@ -47,7 +47,7 @@ def adaptation(water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> Array:
     250.0
     """
     photopic, scotopic, share = _field(water, veil_cd_m2)
-    return eye.mesopic_mix(photopic, scotopic, share)
+    return twilight.mesopic_mix(photopic, scotopic, share)
 
 
 def contrast(tip: ArrayLike, water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> Array:
@@ -86,7 +86,7 @@ def contrast(tip: ArrayLike, water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> A
     painted, behind = np.asarray(tip, dtype=float), np.asarray(water, dtype=float)
     photopic, scotopic, share = _field(behind, veil_cd_m2)
     more = painted - behind
-    grey = eye.mesopic_mix(more[..., 0], more[..., 3], share)
-    grey = grey / eye.mesopic_mix(photopic, scotopic, share)
+    grey = twilight.mesopic_mix(more[..., 0], more[..., 3], share)
+    grey = grey / twilight.mesopic_mix(photopic, scotopic, share)
     colour = np.broadcast_to(more[..., 1:3] / photopic[..., None], (*grey.shape, 2))
     return np.concatenate([grey[..., None], colour], axis=-1)

@@ -1,4 +1,4 @@
-"""The eye itself: threshold, blur, Weber floor, age, twilight and glare."""
+"""The eye itself: threshold, blur, Weber floor, age, acuity and glare."""
 
 from dataclasses import dataclass
 
@@ -11,14 +11,10 @@ Array = NDArray[np.float64]
 
 OLDEST_YEARS = 75.0
 """Adrian's age factor ends here."""
-DARKEST_CD_M2, BRIGHTEST_CD_M2 = 0.04, 3500.0
-"""Luminances over which the threshold formulas were fitted."""
+BRIGHTEST_CD_M2 = 3500.0
+"""From here up the thresholds no longer change."""
 FARTHEST_GLARE_DEG = 100.0
 """Light from farther round than this does not enter an eye that looks at the tip."""
-SCOTOPIC_SHARE = 683.0 / 1699.0
-"""Scotopic efficacy at 555 nm over its peak, V'(555 nm) of CIE 191:2010."""
-MESOPIC_TOP, MESOPIC_FOOT = 5.0, 0.005
-"""Luminances above and below which only cones or only rods count [cd/m2]."""
 
 
 @dataclass(frozen=True)
@@ -92,6 +88,7 @@ def age_factor(age_years: ArrayLike) -> Array:
 
 
 def _light(luminance_cd_m2: ArrayLike) -> Array:
+    """Return the luminance as the formulas take it."""
     return np.minimum(within("luminance", luminance_cd_m2, 1e-6, 1e6, "cd/m2"), BRIGHTEST_CD_M2)
 
 
@@ -219,109 +216,6 @@ def defocus_arcmin(mar_arcmin: ArrayLike) -> Array:
     """
     mar = np.maximum(within("smallest detail", mar_arcmin, 0.3, 10.0, "arcmin"), 1.0)
     return 0.5 * np.sqrt(mar**2 - 1.0)
-
-
-def mesopic_share(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike) -> Array:
-    """Return the cones' share m in twilight: 1 by day, 0 in starlight.
-
-    Parameters
-    ----------
-    photopic_cd_m2, scotopic_cd_m2 : array_like
-        Photopic and scotopic luminance of the field [cd/m2], over 0 to 1e6; broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        m [-], 0 to 1.
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
-    The recommended system MES2 of CIE 191:2010: m = 0.7670 + 0.3334 log10 L_mes held to 0 and 1,
-    L_mes = (m L_p + (1 - m) V' L_s)/(m + (1 - m) V'), V' = 683/1699. Solved by halving, which
-    always ends, where the standard's iteration may not at extreme ratios (Gao et al. 2017).
-
-    Examples
-    --------
-    >>> float(mesopic_share(1.0, 2.3).round(4))
-    0.7846
-    """
-    photopic = within("photopic luminance", photopic_cd_m2, 1e-9, 1e6, "cd/m2")
-    scotopic = within("scotopic luminance", scotopic_cd_m2, 1e-9, 1e6, "cd/m2")
-    low = np.zeros(np.broadcast_shapes(photopic.shape, scotopic.shape))
-    high = np.ones_like(low)
-    for _ in range(40):
-        m = 0.5 * (low + high)
-        aim = 0.7670 + 0.3334 * np.log10(mesopic_mix(photopic, scotopic, m))
-        low, high = np.where(aim > m, m, low), np.where(aim > m, high, m)
-    m = 0.5 * (low + high)
-    return np.where(m > 1.0 - 1e-9, 1.0, np.where(m < 1e-9, 0.0, m))
-
-
-def mesopic_mix(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike, share: ArrayLike) -> Array:
-    """Return the mesopic luminance of a thing in a field whose cones' share is known [cd/m2].
-
-    Parameters
-    ----------
-    photopic_cd_m2, scotopic_cd_m2 : array_like
-        Photopic and scotopic luminance of the thing [cd/m2].
-    share : array_like
-        m of the field, `mesopic_share` [-]; all broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Mesopic luminance [cd/m2].
-
-    Notes
-    -----
-    CIE 191:2010: L_mes = (m L_p + (1 - m) V' L_s)/(m + (1 - m) V'), V' = 683/1699.
-
-    Examples
-    --------
-    >>> float(mesopic_mix(1.0, 2.3, 1.0))
-    1.0
-    """
-    photopic, scotopic = np.asarray(photopic_cd_m2, float), np.asarray(scotopic_cd_m2, float)
-    m = np.asarray(share, dtype=float)
-    rods = (1.0 - m) * SCOTOPIC_SHARE
-    return np.asarray((m * photopic + rods * scotopic) / (m + rods))
-
-
-def mesopic_luminance(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike) -> Array:
-    """Return the mesopic luminance of a field that the eye is adapted to [cd/m2].
-
-    Parameters
-    ----------
-    photopic_cd_m2, scotopic_cd_m2 : array_like
-        Photopic and scotopic luminance [cd/m2], over 0 to 1e6; broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Mesopic luminance; the photopic one from 5 cd/m2 up [cd/m2].
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
-    MES2 of CIE 191:2010, see `mesopic_share`. The standard speaks of the outer field of view; for
-    a tip that is looked at straight it is the most that twilight can shift the eye to blue.
-
-    Examples
-    --------
-    >>> float(mesopic_luminance(0.1, 0.23).round(4))
-    0.1393
-    """
-    share = mesopic_share(photopic_cd_m2, scotopic_cd_m2)
-    return mesopic_mix(photopic_cd_m2, scotopic_cd_m2, share)
 
 
 def veil(illuminance_lx: ArrayLike, angle_deg: ArrayLike, age_years: ArrayLike,

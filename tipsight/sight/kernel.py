@@ -26,17 +26,13 @@ class Kernels:
 
     range_m: Array
     adaptation_cd_m2: Array
-    frequency_per_mm: Array | None
-    """Nodes across and up the picture alike, shape (R, F); None where the water has no streaks."""
-    weight: Array | None
-    """Quadrature weight over noise, shape (R, F across, F up) [1/mm4]."""
+    streaks: tuple[Array, Array] | None
+    """Frequencies, across and up the picture alike, shape (R, F) [1/mm], and quadrature weight
+    over noise, shape (R, F across, F up) [1/mm4]; None for water without streaks."""
 
     def __getitem__(self, at: slice) -> "Kernels":
-        nodes, weight = self.frequency_per_mm, self.weight
-        return Kernels(
-            self.range_m[at], self.adaptation_cd_m2[at],
-            None if nodes is None else nodes[at], None if weight is None else weight[at],
-        )
+        held = self.streaks and (self.streaks[0][at], self.streaks[1][at])
+        return Kernels(self.range_m[at], self.adaptation_cd_m2[at], held)
 
 
 def kernels(range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye,
@@ -80,7 +76,7 @@ def kernels(range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye,
     if len(clutter) not in (0, len(distance)):
         raise ValueError(f"{len(clutter)} waters do not fit {len(distance)} distances")
     if all(one.is_nothing for one in clutter):
-        return Kernels(distance, light, None, None)
+        return Kernels(distance, light, None)
     grey, scale = channels(light, eye)[0], MM_PER_ARCMIN_M * distance
     seen_mm = grey.seen_blur_arcmin * scale
     nodes = 0.5 * REACH * (_NODE + 1.0)
@@ -92,10 +88,8 @@ def kernels(range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye,
     own = scale**2 / grey.gain
     factor = np.array([one.factor for one in clutter])
     water = KAPPA2 * factor[:, None] * spectra(clutter, frequency)
-    return Kernels(
-        distance, light, frequency,
-        weight * passed / (own[:, None, None] + water[:, :, None] * passed),
-    )
+    noise = own[:, None, None] + water[:, :, None] * passed
+    return Kernels(distance, light, (frequency, weight * passed / noise))
 
 
 def _widths(nodes: Array, weight: Array, diameter_mm: Array) -> Array:
@@ -119,13 +113,12 @@ def _shares(edges_mm: Array) -> Array:
     return np.asarray(np.divide(height, whole, out=np.zeros_like(height), where=whole > 0.0))
 
 
-def _streaked(kernel: Kernels, diameter_mm: Array, edges_mm: Array, contrast: Array) -> Array:
+def _streaked(nodes: Array, weight: Array, diameter_mm: Array, edges_mm: Array,
+              contrast: Array) -> Array:
     """Return the squared luminance signal among streaks, shape (..., R)."""
-    if kernel.frequency_per_mm is None or kernel.weight is None:
-        raise TypeError("this water has no streaks")
-    real, imaginary = _bands(kernel.frequency_per_mm, edges_mm)
+    real, imaginary = _bands(nodes, edges_mm)
     power = sum((contrast[..., None, :] @ part)[..., 0, :] ** 2 for part in (real, imaginary))
-    gain = _widths(kernel.frequency_per_mm, kernel.weight, diameter_mm)
+    gain = _widths(nodes, weight, diameter_mm)
     return np.asarray((power * gain).sum(axis=-1))
 
 
@@ -177,8 +170,8 @@ def level_parts(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
     levels2 = []
     for k, channel in enumerate(channels(kernel.adaptation_cd_m2, eye)):
         c = seen[..., k]
-        if k == 0 and kernel.weight is not None:
-            signal2 = _streaked(kernel, width, edges, c)
+        if k == 0 and kernel.streaks:
+            signal2 = _streaked(*kernel.streaks, width, edges, c)
         else:
             blur = channel.seen_blur_arcmin
             q = upright(edges / scale[:, None], blur)
@@ -264,8 +257,8 @@ def level_grid(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
     sums = []
     for k, channel in enumerate(channels(kernel.adaptation_cd_m2, eye)):
         c = seen[:, :, k]
-        if k == 0 and kernel.weight is not None:
-            form = _streaked_form(kernel, width, edges)
+        if k == 0 and kernel.streaks:
+            form = _streaked_form(*kernel.streaks, width, edges)
         else:
             blur = channel.seen_blur_arcmin
             lone = channel.gain * across(width / scale, blur)
@@ -282,13 +275,11 @@ def level_grid(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
     return out
 
 
-def _streaked_form(kernel: Kernels, width: Array, edges: Array) -> Array:
+def _streaked_form(nodes: Array, weight: Array, width: Array, edges: Array) -> Array:
     """Return the luminance form of each diameter and set of edges, shape (D, S, pairs)."""
-    if kernel.frequency_per_mm is None or kernel.weight is None:
-        raise TypeError("this water has no streaks")
     first, second = _upper(edges.shape[-1] - 1)
-    real, imaginary = _bands(kernel.frequency_per_mm[0], edges)
+    real, imaginary = _bands(nodes[0], edges)
     power = real[:, first] * real[:, second] + imaginary[:, first] * imaginary[:, second]
     power *= np.where(first == second, 1.0, 2.0)[:, None]
-    gain = _widths(kernel.frequency_per_mm[0], kernel.weight[0], width)
+    gain = _widths(nodes[0], weight[0], width)
     return np.asarray((gain @ power.reshape(-1, NODES).T).reshape(len(width), *power.shape[:2]))
