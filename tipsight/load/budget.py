@@ -99,9 +99,8 @@ def sink_force_g(
     >>> round(float(sink_force_g(3.0, 31.75)), 4)
     0.2244
     """
-    return stiffness_g_per_mm(painted_diameter_mm, temperature_c) * np.asarray(
-        showing_mm, dtype=float
-    )
+    stiffness = stiffness_g_per_mm(painted_diameter_mm, temperature_c)
+    return np.asarray(stiffness * np.asarray(showing_mm, dtype=float))
 
 
 def meniscus_g(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:

@@ -182,8 +182,8 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     whole = tuple(int(limits[i]) for i in bulk_index)
     bound = np.where(room >= low, cost + bulk_for(whole)[1][np.maximum(room, 0)], np.inf)
     found: Best | None = None
-    for flat in np.argsort(bound, axis=None, kind="stable"):
-        d, t = (int(i) for i in np.unravel_index(flat, bound.shape))
+    for flat in np.argsort(bound, axis=None, kind="stable").tolist():
+        d, t = divmod(flat, bound.shape[1])
         if not bound[d, t] < (np.inf if found is None else found.cost_mg - 1e-9):
             break
         taken = droppers[d] + trims[t]
@@ -194,8 +194,8 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
             continue
         total = int(np.argmin(gain[: room[d, t] + 1]))
         counts = [0] * len(sizes)
-        for i, count in zip(bulk_index, _traced(total, fewest, trace, grains), strict=True):
-            counts[i] = count
+        for number, count in zip(bulk_index, _traced(total, fewest, trace, grains), strict=True):
+            counts[number] = count
         left_mg = load_mg - pull_mg * total - float(light_mg[d, t])
         found = Best(
             tuple(counts),
