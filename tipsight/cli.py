@@ -156,7 +156,7 @@ def _say(text: str, stream: TextIO) -> None:
     try:
         text.encode(encoding)
     except (UnicodeEncodeError, LookupError):
-        from tipsight.output.words import plain
+        from tipsight.output.plain import plain
 
         text = plain(text)
     stream.write(text)

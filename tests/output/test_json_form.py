@@ -17,10 +17,10 @@ assert _spec.loader is not None
 sample = importlib.util.module_from_spec(_spec)
 _spec.loader.exec_module(sample)
 
-TOP = (
-    "schema question assumed tip_in_hand at_the_bank at_the_bench changes next_step by_distance "
-    "trade_off reasons doubts warnings cautions"
-).split()
+TOP = [
+    *("schema", "question", "assumed", "tip_in_hand", "at_the_bank", "at_the_bench", "changes"),
+    *("next_step", "by_distance", "trade_off", "reasons", "doubts", "warnings", "cautions"),
+]
 BLOCK = {
     "tip": "diameter_mm showing_mm stock",
     "paint": None,

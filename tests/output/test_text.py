@@ -41,7 +41,8 @@ def test_the_first_six_lines_say_what_to_do(name: str) -> None:
     answer = ANSWERS[name]
     first = " ".join(line.strip() for line in text(answer).splitlines()[:6])
     assert first.startswith(
-        "NOW, AT THE BANK: pen the top 10 mm (½ in) black and let 30 mm (1¼ in) show: take off a No 8."
+        "NOW, AT THE BANK: pen the top 10 mm (½ in) black and let 30 mm (1¼ in) show: "
+        "take off a No 8."
     )
     assert "Now in and out, then " in first
     assert "(The pen ends the paint beneath for the day.)" in first
@@ -79,10 +80,12 @@ def test_the_tip_as_it_is_is_told_with_its_shot() -> None:
     done = head(_as_it_is(sample.answer(), ()), "kept in view")
     assert " ".join(line.strip() for line in done).startswith(
         "NOW, AT THE BANK: leave it as it is, 20 mm, ¾ in showing, 1.82 g of tin shot. "
-        "It is in and out, and that is enough."
+        "As it is: in and out, and that is enough."
     )
     short = head(_as_it_is(sample.answer(), ("ride: margin 1.2 where 2 is the least",)), "easy")
-    assert "It is in and out: does not ride this water." in " ".join(short)
+    assert "As it is: in and out; does not ride this water." in " ".join(
+        line.strip() for line in short
+    )
 
 
 @pytest.mark.parametrize(
@@ -126,8 +129,8 @@ def test_the_sections_stand_in_their_order() -> None:
     "piece",
     [
         "SIGHT at 40 yd (37 m)",
-        "bright  as it is  in and out           1.6 (0.9 to 2.7)  goes at about 27 yd",
-        "bright  bench     kept in view         5.4 (3.0 to 9.2)  holds past 100 yd",
+        "bright  as is  in and out           1.6 (0.9 to 2.7)  goes at about 27 yd",
+        "bright  bench  kept in view         5.4 (3.0 to 9.2)  holds past 100 yd",
         "rides well (margin 3.4), dips up to about 1 s, four a minute: strike",
         "(0.14 g) to sink it; least dip seen",
         "a pluck of 0.30 g",
@@ -156,7 +159,7 @@ def test_what_cannot_be_seen_is_not_made_up() -> None:
         handling=replace(answer.tip_in_hand.handling, visible_dip_mm=None, slow_bite_g=None),
     )
     said = text(replace(_as_it_is(answer, ()), tip_in_hand=blind))
-    assert "as it is: it takes" in said
+    assert "as is: it takes" in said
     assert "no dip can be told at this distance" in re.sub(r"\s+", " ", said)
 
 
@@ -188,7 +191,7 @@ def test_full_says_everything() -> None:
         assert piece in flat
     assert all(f"{one.item.replace('_', ' ')}: {one.taken}" in flat for one in answer.assumed)
     for water in ("dark", "bright"):
-        assert len(re.findall(rf"^  {water} +(?:as it is|now|bench) ", said, re.MULTILINE)) == 3
+        assert len(re.findall(rf"^  {water} +(?:as is|now|bench) ", said, re.MULTILINE)) == 3
 
 
 def test_a_bare_answer_is_told_without_a_stumble() -> None:

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from tipsight.advice.answer import ShotLine
 from tipsight.inputs.case import Band, Stock, Tip
-from tipsight.output import words
+from tipsight.output import things, times, words
+from tipsight.output.plain import plain
 
 QUARTER = {"": 0.0, "¼": 0.25, "½": 0.5, "¾": 0.75}
 often = settings(deadline=None, derandomize=True, max_examples=60)
@@ -92,21 +93,21 @@ def test_riding_turns_at_two_and_three(margin: float, said: str) -> None:
     ],
 )
 def test_dips(dip_s: float | None, per_min: float, said: str) -> None:
-    assert words.dips(dip_s, per_min) == said
+    assert times.dips(dip_s, per_min) == said
 
 
 @given(st.floats(1 / 60, 200.0))
 @often
 def test_a_rate_is_never_one_minutes(per_min: float) -> None:
-    assert "about 1 minutes" not in words.rate(per_min)
-    assert "0 a minute" != words.rate(per_min)
+    assert "about 1 minutes" not in times.rate(per_min)
+    assert times.rate(per_min) != "0 a minute"
 
 
 @given(st.floats(0.01, 60.0))
 @often
 def test_a_time_is_never_nothing(duration_s: float) -> None:
-    assert words.seconds(duration_s) != "about  s"
-    assert re.fullmatch(r"about \d*[¼½¾]? s", words.seconds(duration_s))
+    assert times.seconds(duration_s) != "about  s"
+    assert re.fullmatch(r"about \d*[¼½¾]? s", times.seconds(duration_s))
 
 
 @pytest.mark.parametrize(
@@ -125,15 +126,15 @@ def test_grams_are_never_minus_nothing() -> None:
 
 def test_paint_tells_what_shows_of_each_block() -> None:
     bands = (Band("black", 0, 15), Band("white", 15, 30), Band("red", 30, 45))
-    assert words.paint(bands, 45) == "black 15 mm over white 15 mm over red 15 mm"
-    assert words.paint(bands, 20) == "black 15 mm over white 5 mm"
-    assert words.paint(bands, 10) == "black"
-    assert words.paint((), 10) == "bare"
+    assert things.paint(bands, 45) == "black 15 mm over white 15 mm over red 15 mm"
+    assert things.paint(bands, 20) == "black 15 mm over white 5 mm"
+    assert things.paint(bands, 10) == "black"
+    assert things.paint((), 10) == "bare"
 
 
 def test_stock_tells_what_the_tip_wears() -> None:
     tip = Tip(Stock("thin tube", 5.0, 4.0), 30.0, sleeve=True, light_stick="3 x 23 mm")
-    assert words.stock(tip) == (
+    assert things.stock(tip) == (
         "5 mm thin tube (4 mm bore) with a sleeve with a 3 x 23 mm light stick"
     )
 
@@ -145,8 +146,8 @@ def test_shot_is_told_by_place() -> None:
         ShotLine("No 6", 1, "dropper"),
         ShotLine("No 10", 1, "trim under the float"),
     )
-    assert words.shot_list(lines) == "bulk SSG, 3 BB; dropper No 6; trim under the float No 10"
-    assert words.shot_list(()) == "no shot"
+    assert things.shot_list(lines) == "bulk SSG, 3 BB; dropper No 6; trim under the float No 10"
+    assert things.shot_list(()) == "no shot"
 
 
 def test_inches_stand_only_behind_lengths_of_tip() -> None:
@@ -159,8 +160,12 @@ def test_inches_stand_only_behind_lengths_of_tip() -> None:
 @given(st.text(alphabet="a 1¼½¾×–−°é", max_size=30))
 @often
 def test_plain_is_plain(text: str) -> None:
-    assert words.plain(text).isascii()
+    assert plain(text).isascii()
 
 
 def test_plain_keeps_fractions_apart() -> None:
-    assert words.plain("(1¼ in) ¾ in") == "(1 1/4 in) 3/4 in"
+    assert plain("(1¼ in) ¾ in") == "(1 1/4 in) 3/4 in"
+
+
+def test_nothing_is_no_length() -> None:
+    assert words.length(0.0) == "0 mm"

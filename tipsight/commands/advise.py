@@ -47,14 +47,16 @@ def run(given: argparse.Namespace) -> str:
 
 
 def _said(given: argparse.Namespace, put: Asked) -> str:
+    from tipsight.inputs.settle import settle
+
+    case = settle(put.question)
     if given.question:
-        from tipsight.inputs.settle import settle
         from tipsight.inputs.toml_text import write
 
-        return write(put.question, settle(put.question)).rstrip("\n") + "\n"
-    from tipsight.advice.advise import advise
+        return write(put.question, case).rstrip("\n") + "\n"
+    from tipsight.advice.advise import advise_case
 
-    answer = advise(put.question)
+    answer = advise_case(case, dict(put.question.told()))
     if given.json:
         from tipsight.output.json_form import json_form
 

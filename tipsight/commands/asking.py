@@ -149,6 +149,7 @@ def with_tables(given: argparse.Namespace, do: Callable[[], str]) -> str:
     if given.tables is None:
         return do()
     tables.use_folder(given.tables)
+    _check_names(given.tables)
     try:
         return do()
     except Mistakes:
@@ -161,3 +162,19 @@ def with_tables(given: argparse.Namespace, do: Callable[[], str]) -> str:
         raise Mistakes([Mistake("tables", given.tables, why, "a changed copy")]) from error
     finally:
         tables.use_folder(None)
+
+
+def _check_names(folder: str) -> None:
+    """Refuse a folder in which no table, or a table of a strange name, is found."""
+    packaged = sorted(path.stem for path in tables.PACKAGED.glob("*.csv"))
+    own = sorted(path.stem for path in Path(folder).glob("*.csv"))
+    wrong = [
+        f"no packaged table is named {name}{nearest(name, packaged)}"
+        for name in own
+        if name not in packaged
+    ]
+    if not own:
+        wrong = ["there is no table in this folder"]
+    if wrong:
+        tables.use_folder(None)
+        raise Mistakes([Mistake("tables", folder, why, "shot.csv, changed") for why in wrong])

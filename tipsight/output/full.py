@@ -5,7 +5,7 @@ from typing import cast
 from tipsight.advice.answer import Answer, Block, TradePoint
 from tipsight.inputs.answers import Value
 from tipsight.inputs.options import as_line
-from tipsight.output import sections, words
+from tipsight.output import sections, things, words
 from tipsight.output.layout import WIDTH, Section, entry, hanging, table
 
 
@@ -48,10 +48,10 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
     rows = [
         (
             "tip",
-            f"{words.stock(tip)}, {words.length(tip.showing_mm)} showing, {tip.wet_mm:g} mm wet, "
+            f"{things.stock(tip)}, {words.length(tip.showing_mm)} showing, {tip.wet_mm:g} mm wet, "
             f"{tip.glued_mm:g} mm glued in, {tip.coats} coats",
         ),
-        ("paint", words.paint(block.bands, tip.showing_mm)),
+        ("paint", things.paint(block.bands, tip.showing_mm)),
         ("rides", sections.ride_words(block)),
         ("under", f"{under:.1%} of the time" if under >= 5e-4 else "hardly any of the time"),
         (

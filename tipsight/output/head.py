@@ -1,7 +1,7 @@
 """The first six lines: what to do now at the bank, and what to fit at the bench."""
 
 from tipsight.advice.answer import Answer, Block, Change
-from tipsight.output import words
+from tipsight.output import things, words
 from tipsight.output.layout import hanging
 
 MOST = 6
@@ -71,13 +71,13 @@ def fitting(change: Change) -> str:
     tip = change.block.tip
     if change.kind == "repaint":
         what = (
-            f"repaint it {words.paint(change.block.bands, tip.showing_mm)}, "
+            f"repaint it {things.paint(change.block.bands, tip.showing_mm)}, "
             f"{tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) showing"
         )
     else:
         what = (
-            f"fit {words.stock(tip)}, {tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) "
-            f"showing, {words.paint(change.block.bands, tip.showing_mm)}"
+            f"fit {things.stock(tip)}, {tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) "
+            f"showing, {things.paint(change.block.bands, tip.showing_mm)}"
         )
     return f"{what}: {shot_words(change.block)}"
 
@@ -98,7 +98,7 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
             f"leave it as it is, {words.length(before.tip.showing_mm)} showing, "
             f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
         )
-        said += f"It is {now}: {short}." if short else f"It is {now}, and that is enough."
+        said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
     else:
         said = f"{words.with_inches(change.words)}. Now {now}, then {then}"
         said += f": the best to be had, yet {short}." if short else ", and that is enough."

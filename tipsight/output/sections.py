@@ -5,11 +5,11 @@ from collections.abc import Callable, Sequence
 from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Case
 from tipsight.load import plan, shot
-from tipsight.output import words
-from tipsight.output.layout import Section, entry, hanging, table
+from tipsight.output import things, times, words
+from tipsight.output.layout import WIDTH, Section, entry, hanging, table
 from tipsight.sight import grades
 
-AS_IT_IS, BANK, BENCH = "as it is", "now", "bench"
+AS_IS, BANK, BENCH = "as is", "now", "bench"
 SHORT = {"seen when stared at": "stared at", "kept in view": "kept"}
 """Grades that are too long for a column."""
 Subjects = tuple[tuple[str, Block], ...]
@@ -28,8 +28,8 @@ def subjects(answer: Answer) -> Subjects:
     tuple of (str, Block)
         The tip in hand; what it becomes at the bank; what is fitted at the bench.
     """
-    found = [(AS_IT_IS, answer.tip_in_hand)]
-    if answer.at_the_bank.kind != AS_IT_IS:
+    found = [(AS_IS, answer.tip_in_hand)]
+    if answer.at_the_bank.kind != "as it is":
         found.append((BANK, answer.at_the_bank.block))
     if answer.at_the_bench is not None:
         found.append((BENCH, answer.at_the_bench.block))
@@ -47,7 +47,6 @@ def sight_rows(
     wanted = answer.case.wanted.level
     rows = [
         (
-            one.name[:16],
             label,
             one.grade,
             f"{one.level:.1f} ({words.levels(one.low, one.high)})",
@@ -58,9 +57,17 @@ def sight_rows(
         if waters is None or first.name in waters
         for one in (block.visibility.by_background[place],)
     ]
+    names = [
+        one.name
+        for one in of[0][1].visibility.by_background
+        for _ in of
+        if waters is None or one.name in waters
+    ]
+    room = WIDTH - 2 - max(map(len, table(rows)))
+    named = [(name[:room].rstrip(" ,"), *row) for name, row in zip(names, rows, strict=True)]
     asked = words.yards(answer.case.place.range_m)
     title = f"SIGHT at {asked}, by the water behind the tip: level (likely)"
-    return (title, *table(rows))
+    return (title, *table(named))
 
 
 def sight(answer: Answer) -> Section:
@@ -82,7 +89,7 @@ def ride_words(block: Block) -> str:
     said = (
         f"{words.rides(handled.ride_margin, handled.upright)} "
         f"(margin {words.margin(handled.ride_margin)}), "
-        f"dips {words.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
+        f"dips {times.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
     )
     if handled.hidden_mm >= 1:
         said += f"; ripples hide {handled.hidden_mm:.0f} mm"
@@ -116,7 +123,7 @@ def bite_words(case: Case, block: Block) -> str:
 def load_words(block: Block) -> str:
     """Return the shot for a tip, and where it goes."""
     loaded = block.load
-    said = f"{words.grams(loaded.shot_g)} of {loaded.shot_metal}: {words.shot_list(loaded.shot)}"
+    said = f"{words.grams(loaded.shot_g)} of {loaded.shot_metal}: {things.shot_list(loaded.shot)}"
     return said + (
         f"; short by {words.grams(loaded.short_by_g)}" if loaded.short_by_g >= 0.005 else ""
     )
@@ -181,7 +188,7 @@ def ladder(answer: Answer) -> Section:
     top = ("YARDS", *(f"{rung.range_m / words.YARD_M:.0f}" for rung in answer.by_distance))
     waters = tuple(answer.by_distance[0].in_hand)
     advised = BANK if answer.at_the_bench is None else BENCH
-    old = [row(f"as is, {water}", "in_hand", water) for water in waters]
+    old = [row(f"{AS_IS}, {water}", "in_hand", water) for water in waters]
     new = [row(f"{advised}, {water}", "advised", water) for water in waters]
 
     def lines(rows: list[tuple[str, ...]]) -> tuple[str, ...]:

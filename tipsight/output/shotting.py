@@ -2,7 +2,7 @@
 
 from tipsight.inputs.case import Case, WeighedFloat
 from tipsight.load import balance, budget, hull, law, plan, shot, staircase
-from tipsight.output import words
+from tipsight.output import things, words
 from tipsight.output.layout import entry, hanging, table
 
 
@@ -64,14 +64,14 @@ def shotting(case: Case) -> str:
     steps = staircase.staircase(body, tip, box.shot_metal, shots, warm)
     lines = [
         *hanging(
-            f"{case.float_.pattern}, {known}, with a tip of {words.stock(tip)}, "
+            f"{case.float_.pattern}, {known}, with a tip of {things.stock(tip)}, "
             f"{words.length(tip.showing_mm)} showing; {box.shot_metal} shot, water at {warm:g} C"
         ),
         "",
         "SHOT TO EACH BAND, from the body up",
         *table(
             [
-                ("down to", "showing", "shot", "by name"),
+                ("down to", "showing", "shot", "by name, about"),
                 *(
                     (s.mark, words.length(s.showing_mm), words.grams(s.shot_g), s.words)
                     for s in steps

@@ -1,0 +1,305 @@
+"""The command line, as a person uses and misuses it."""
+
+import json
+import os
+import re
+import shlex
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tipsight import cli
+from tipsight.inputs import demo
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.toml_text import read
+
+ROOT = Path(__file__).parents[2]
+Run = tuple[int, str, str]
+Runner = Callable[..., Run]
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str]) -> Runner:
+    def go(*arguments: str) -> Run:
+        code = cli.main(list(arguments))
+        out, err = capsys.readouterr()
+        return code, out, err
+
+    return go
+
+
+def fresh(*arguments: str, **environment: str) -> subprocess.CompletedProcess[bytes]:
+    return subprocess.run(  # noqa: S603
+        [sys.executable, "-m", "tipsight", *arguments],
+        cwd=ROOT,
+        env={**os.environ, **environment},
+        capture_output=True,
+        check=False,
+    )
+
+
+def test_help_names_the_commands(run: Runner) -> None:
+    for arguments in ((), ("--help",), ("-h",), ("help",)):
+        code, out, err = run(*arguments)
+        assert (code, err) == (0, "")
+        for name, says in cli.COMMANDS.items():
+            assert re.search(rf"^  {name} +{re.escape(says)}$", out, re.MULTILINE)
+
+
+@pytest.mark.parametrize("command", ["advise", "shot"])
+def test_help_of_a_command_lists_every_item(run: Runner, command: str) -> None:
+    code, out, err = run(command, "--help")
+    assert (code, err) == (0, "")
+    for item in ITEMS.values():
+        assert item.option in out
+
+
+def test_no_item_is_hidden_by_an_option_of_the_command() -> None:
+    assert not {"file", "tables", "full", "json", "question"} & set(ITEMS)
+
+
+def test_without_arguments_the_invented_swim_is_answered(run: Runner) -> None:
+    code, out, err = run("advise")
+    assert (code, err) == (0, "")
+    assert out.startswith("NOW, AT THE BANK: ")
+    assert len(out.splitlines()) <= 40
+    assert max(map(len, out.splitlines())) <= 80
+    assert out == run("advise", "demo")[1]
+
+
+@pytest.mark.parametrize("name", demo.names())
+def test_the_invented_swims_are_answered_whole(run: Runner, name: str) -> None:
+    code, out, err = run("advise", name)
+    assert (code, err) == (0, "")
+    assert len(out.splitlines()) <= 40
+    code, full, err = run("advise", name, "--full")
+    assert (code, err) == (0, "")
+    assert full.splitlines()[:6] == out.splitlines()[:6]
+    assert max(map(len, (*out.splitlines(), *full.splitlines()))) <= 80
+
+
+@pytest.mark.parametrize("name", demo.names())
+def test_the_whole_question_fed_back_gives_the_same_answer(
+    run: Runner, tmp_path: Path, name: str
+) -> None:
+    written = run("advise", name, "--question")[1]
+    path = tmp_path / "mine.toml"
+    path.write_text(written, encoding="utf-8")
+    first, again = (json.loads(run("advise", source, "--json")[1]) for source in (name, str(path)))
+    assert again == first
+
+
+def test_taken_lines_uncommented_give_the_same_answer(run: Runner, tmp_path: Path) -> None:
+    written = run("advise", "match", "--question")[1]
+    told = re.sub(r"^# (\w+ = .*?)  # not told, so taken as$", r"\1", written, flags=re.MULTILINE)
+    path = tmp_path / "mine.toml"
+    path.write_text(told, encoding="utf-8")
+    assert len(read(told).told()) > len(demo.question("match").told())
+    first, again = (
+        json.loads(run("advise", source, "--json")[1]) for source in ("match", str(path))
+    )
+    for key in ("tip_in_hand", "at_the_bank", "at_the_bench", "by_distance", "doubts"):
+        assert again[key] == first[key]
+
+
+def test_options_stand_on_top_of_a_file(run: Runner, tmp_path: Path) -> None:
+    path = tmp_path / "mine.toml"
+    path.write_text('[place]\ndistance = "40 yd"\n[eyes]\nage = 60\n', encoding="utf-8")
+    told = json.loads(run("advise", str(path), "--distance", "25yd", "--json")[1])["question"]
+    assert told == {"distance": "25yd", "age": 60.0}
+    code, out, _ = run("advise", str(path), "--age", "not told", "--question")
+    assert code == 0
+    assert "# age = " in out
+
+
+def test_options_alone_are_the_whole_question(run: Runner) -> None:
+    told = json.loads(run("advise", "--distance=20 yd", "--json")[1])
+    assert told["question"] == {"distance": "20 yd"}
+    assert len(told["assumed"]) > 20
+
+
+def test_an_option_may_be_given_several_times(run: Runner) -> None:
+    out = run("advise", "--behind", "dark 60%", "--behind", "bright 40%", "--question")[1]
+    assert 'behind = ["dark 60%", "bright 40%"]' in out
+
+
+@pytest.mark.parametrize("value", ["-5", "-5 deg"])
+def test_a_value_may_begin_with_a_minus(run: Runner, value: str) -> None:
+    code, out, err = run("advise", "--sun-height", value, "--question")
+    assert (code, err) == (0, "")
+    assert f'sun_height = "{value}"' in out
+
+
+def test_shot_does_the_benchs_job_alone(run: Runner) -> None:
+    code, out, err = run("shot")
+    assert (code, err) == (0, "")
+    assert max(map(len, out.splitlines())) <= 80
+    # The demo's float takes 6BB (2.40 g, common practice, no source) as it is to show.
+    assert re.search(r"^  as it is to show +20 mm, ¾ in +2\.40 g ", out, re.MULTILINE)
+    assert "SHOT LEFT   2.40 g as it is to show" in out
+    assert "CARE" not in out
+
+
+def test_shot_cares_about_lead(run: Runner) -> None:
+    out = run("shot", "demo", "--shot-metal", "lead")[1]
+    assert "CARE" in out
+    assert "check the current rules" in re.sub(r"\s+", " ", out)
+    assert re.search(r"Left out: SSG, AAA", re.sub(r"\s+", " ", out))
+
+
+MISTAKES = {
+    "advize": "command: 'advize' will not do; the commands are advise, shot",
+    "advize now": "did you mean advise? (for example tipsight advise)",
+    "advise --distanse '3 yd'": "--distanse: there is no such option; did you mean --distance?",
+    "advise --zzzz": "--zzzz: there is no such option\n",
+    "advise -x": "-x: there is no such option\n",
+    "advise --tint": "--tint: say a value after it (for example --tint ...; see --help)",
+    "advise --tint --age 60": "--tint: say a value after it (for example --tint ...; see --help)",
+    "advise --full=3": "--full: it takes no value (for example --full)",
+    "advise --full --json": "--json: it does not go together with --full; leave one of them out",
+    "advise demo yd": "command line: 'yd' will not do; this stands alone, with no option before "
+    "it; text with a blank in it stands in quotes (for example --distance '40 yd')",
+    "advise mach": "file: 'mach' will not do; there is no such file; did you mean 'match'?",
+    "advise /": "file: '/' will not do; this is a folder, not a file (for example mine.toml)",
+    "advise a\0b": "file: 'a\\x00b' will not do; this file cannot be read",
+    "advise --distance 40": "distance: '40' will not do; say yards or metres",
+    "advise --distance 'nan yd'": "distance: 'nan yd' will not do; ",
+    "advise --stock wool": "stock: 'wool' will not do; say solid, thin tube, ",
+    "advise --tables /nowhere": "tables: '/nowhere' will not do; there is no such folder",
+}
+
+
+@pytest.mark.parametrize("line", MISTAKES)
+def test_a_mistake_is_told_plainly(run: Runner, line: str) -> None:
+    code, out, err = run(*shlex.split(line))
+    assert code == 2
+    assert out == ""
+    assert MISTAKES[line] in err
+    assert err.endswith("\n")
+
+
+def test_all_mistakes_are_told_at_once(run: Runner) -> None:
+    code, out, err = run("advise", "--distance", "4000 yd", "--age", "nan", "--tint", "pink")
+    assert (code, out) == (2, "")
+    assert [line.partition(":")[0] for line in err.splitlines()] == ["distance", "age", "tint"]
+    code, out, err = run("shot", "--distanse", "3", "--agge", "3")
+    assert [line.partition(":")[0] for line in err.splitlines()] == ["--distanse", "--agge"]
+
+
+@pytest.mark.parametrize(
+    ("content", "said"),
+    [
+        (b"\xff\xfe\x00", "this is not a text file in UTF-8"),
+        (b"distance = 40 yd", "this is not TOML at line 1"),
+        (b"[place]\ndistanse = '40 yd'", "distanse: there is no such item in [place]; did"),
+        (b"[tip]\nshowing = '60 mm'\nglued = '5 mm'", "glued"),
+    ],
+    ids=["bytes", "toml", "spelling", "glued"],
+)  # fmt: skip
+def test_a_file_that_will_not_do(run: Runner, tmp_path: Path, content: bytes, said: str) -> None:
+    path = tmp_path / "mine.toml"
+    path.write_bytes(content)
+    code, out, err = run("advise", str(path))
+    assert (code, out) == (2, "")
+    assert said in err
+
+
+def test_a_float_that_sinks_is_told_of(run: Runner) -> None:
+    code, out, err = run("shot", "--pattern", "canal balsa", "--diameter", "1.5 mm", "--showing",
+                         "8 mm", "--stock", "solid", "--weighs", "30 g")  # fmt: skip
+    assert (code, out) == (2, "")
+    assert err
+
+
+def test_own_tables_stand_in_and_are_put_away_again(run: Runner, tmp_path: Path) -> None:
+    packaged = (ROOT / "tipsight/data/shot.csv").read_text(encoding="utf-8")
+    before = run("shot", "demo")[1]
+    own = packaged.replace("BB,shot,0.4,", "BB,shot,0.44,")
+    assert own != packaged
+    (tmp_path / "shot.csv").write_text(own, encoding="utf-8")
+    code, out, err = run("shot", "demo", "--tables", str(tmp_path))
+    assert (code, err) == (0, "")
+    assert "SHOT LEFT   2.64 g" in out  # six of 0.44 g
+    assert run("shot", "demo")[1] == before
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "said"),
+    [
+        ("shot.csv", "name,group\nBB,shot\n", "a table in this folder does not serve"),
+        ("shott.csv", "name\n", "no packaged table is named shott; did you mean 'shot'?"),
+        ("notes.txt", "nothing", "there is no table in this folder"),
+    ],
+)
+def test_own_tables_that_do_not_serve(
+    run: Runner, tmp_path: Path, name: str, content: str, said: str
+) -> None:
+    (tmp_path / name).write_text(content, encoding="utf-8")
+    code, out, err = run("shot", "demo", "--tables", str(tmp_path))
+    assert (code, out) == (2, "")
+    assert said in err
+    assert run("shot", "demo")[0] == 0
+
+
+def test_a_terminal_without_fractions_is_served() -> None:
+    done = fresh("shot", "demo", PYTHONIOENCODING="ascii", PYTHONUTF8="0")
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert b"20 mm, 3/4 in" in done.stdout
+
+
+def test_a_mistake_in_strange_letters_is_told_on_a_plain_terminal() -> None:
+    done = fresh("advise", "--stock", "wöl ¼", PYTHONIOENCODING="ascii", PYTHONUTF8="0")
+    assert (done.returncode, done.stdout) == (2, b"")
+    assert b"stock:" in done.stderr
+    assert b"Traceback" not in done.stderr
+
+
+def test_a_pipe_that_no_one_reads_is_no_matter() -> None:
+    reader, writer = os.pipe()
+    os.close(reader)
+    done = subprocess.run(
+        [sys.executable, "-m", "tipsight", "shot"],
+        cwd=ROOT,
+        stdout=writer,
+        stderr=subprocess.PIPE,
+        check=False,
+    )
+    os.close(writer)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+def test_stopping_it_is_quiet(run: Runner, monkeypatch: pytest.MonkeyPatch) -> None:
+    def stopped(_: object) -> str:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("tipsight.commands.shot.run", stopped)
+    assert run("shot") == (130, "", "")
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", demo.names())
+def test_the_options_of_each_change_give_the_printed_answer(run: Runner, name: str) -> None:
+    """Told again with its options, a change is the tip in hand, and its figures hold."""
+    from tipsight.inputs.options import as_arguments
+
+    told = json.loads(run("advise", name, "--json")[1])
+    offered = [*told["changes"], *told["next_step"]]
+    for change in offered:
+        if change["block"] is None:
+            continue
+        code, out, err = run("advise", name, *as_arguments(change["options"]), "--json")
+        assert (code, err) == (0, ""), change["words"]
+        again, printed = json.loads(out)["tip_in_hand"], change["block"]
+        assert again["tip"] == printed["tip"], change["words"]
+        assert again["paint"] == printed["paint"], change["words"]
+        assert again["visibility"]["grade"] == printed["visibility"]["grade"], change["words"]
+        assert again["load"]["shot"] == printed["load"]["shot"], change["words"]
+    for reason in told["reasons"]:
+        if reason["block"] is not None:
+            code, out, err = run("advise", name, *as_arguments(reason["options"]), "--json")
+            again = json.loads(out)["at_the_bench"]
+            assert again["tip"] == reason["block"]["tip"]
+            assert again["paint"] == reason["block"]["paint"]
