@@ -144,7 +144,7 @@ def test_ellipsoid_volume():
     assert made.volume_mm3 == pytest.approx(8042.477, rel=5e-4)
 
 
-# Worked build reckoned by hand part by part (body, stem, tip, coats, ring): 11 BB of tin with
+# Not from print: a build reckoned by hand part by part (body, stem, tip, coats, ring): 11 BB of tin with
 # 31.75 mm of a hollow 3.0/2.2 mm tip showing. 1 %: areas there by rule of thumb for the ellipsoid.
 BUILD_TIP = Tip(Stock("thin tube", 3.0, 2.2, 1050.0), 31.75, 8.25, 15.0, coats=5)
 
@@ -168,7 +168,7 @@ def test_paint_thickens_a_tip():
     assert float(tips.painted_diameter_mm(3.0, 2)) == pytest.approx(3.12)
 
 
-# Dry weight of 10 mm of tip, trade arithmetic from handbook densities (solid 1.05, tube of 0.5 mm
+# Dry weight of 10 mm of tip, hand arithmetic from the densities named (solid 1.05, tube of 0.5 mm
 # wall, cane 0.7). Tolerance: last figure, 2 % for what the handbook range leaves open.
 @pytest.mark.parametrize(
     ("kind", "diameter_mm", "g"),
@@ -183,7 +183,10 @@ def test_tip_weight_of_a_centimetre(kind, diameter_mm, g):
 
 
 # A 3 mm quill (20 showing, 10 wet, 5 glued) changed for 5 mm stock, 30 showing: loss of pull by
-# the load equation on paper. Tolerance 0.05 g: paint and quill density are open there.
+# the load equation on paper. That sum
+# takes cane at 0.7 g/cc, as stock.csv does (at 0.6 the cane row would miss by 0.07 g); balsa at
+# 0.16 where stock.csv has 0.20 (at 0.16: +0.05). A hand sum, not a measurement.
+# Tolerance 0.05 g: paint and quill density are open there.
 @pytest.mark.parametrize(
     ("kind", "change_g"),
     [("thin tube", -0.12), ("solid", -0.72), ("cane", -0.41), ("balsa", 0.02)],
@@ -220,6 +223,8 @@ def test_shot_optima(metal, load_g, cost_mg):
 
 
 # Facts of the trade: common practice, no source. Loads in shot that a pattern's grid must span.
+# The sizes in pattern_parts.csv were chosen so that they do: this guards the table, and is no
+# evidence for the model.
 @pytest.mark.parametrize(
     ("pattern", "low_g", "high_g"),
     [
