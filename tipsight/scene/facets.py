@@ -16,7 +16,8 @@ REACH = 6.0
 """Slopes are summed this many rms to either side."""
 BREAKS = (-3.0, -1.5, 0.0, 1.5, 3.0)
 """Where the sum over slopes along the sight is divided besides the bank's edges [rms]."""
-ALONG_NODES, ACROSS_NODES = 8, 8
+NODES = (6, 6)
+"""Of the sum on each piece along the sight, and across it."""
 
 
 @dataclass(frozen=True)
@@ -119,6 +120,7 @@ def visible(
     variance: SlopeVariance,
     bank_height_deg: float = 0.0,
     index: float = WATER_INDEX,
+    nodes: tuple[int, int] = NODES,
 ) -> Facets:
     """Return the facets of rippled water that an eye sees, weighted as it sees them.
 
@@ -132,6 +134,8 @@ def visible(
         Skyline in the mirror [deg], 0 to 89, at which the sum is divided.
     index : float
         Refractive index of the water [-].
+    nodes : tuple of int
+        How fine the sum is, on each piece along the sight and across it.
 
     Returns
     -------
@@ -160,14 +164,14 @@ def visible(
     down = np.radians(within("look-down", look_down_deg, 0.05, 89.9, "deg"))[..., None, None]
     edge = math.sin(math.radians(float(within("skyline", bank_height_deg, 0.0, 89.0, "deg"))))
     along, across = math.sqrt(variance.along), math.sqrt(variance.across)
-    y, weight_y = np.polynomial.hermite_e.hermegauss(ACROSS_NODES)
+    y, weight_y = np.polynomial.hermite_e.hermegauss(nodes[1])
     y = (across * y)[:, None]
     last = np.minimum(np.tan(down), REACH * along)
     cuts = [_slope_for(down, y, sine) for sine in (edge, 0.0, -edge)]
     plain = [np.full_like(cuts[0], along * k) for k in (-REACH, *BREAKS)]
     ends = np.concatenate([*plain, *cuts, np.broadcast_to(last, cuts[0].shape)], axis=-1)
     ends = np.sort(np.clip(ends, -REACH * along, last), axis=-1)[..., None]
-    node, weight_x = np.polynomial.legendre.leggauss(ALONG_NODES)
+    node, weight_x = np.polynomial.legendre.leggauss(nodes[0])
     half = (ends[..., 1:, :] - ends[..., :-1, :]) / 2.0
     x = ends[..., :-1, :] + half * (1.0 + node)
     down, y = down[..., None], y[..., None]

@@ -1,4 +1,4 @@
-"""What the eye gets: the water behind the tip and the tip itself, in every paint, over distance."""
+"""What the eye gets: the water behind the tip, and the tip in every paint, over distance."""
 
 import math
 from collections.abc import Sequence
@@ -191,7 +191,7 @@ def look(
     horizon = sky_channels(here, 0.0, 0.0)
     air = (1.0 - clear)[:, None] * horizon
     water = clear[:, None] * (mean + glitter) + air
-    tips = _tips(here, finishes, crowd, mean)
+    tips = _tips(here, finishes, down, mean)
     ratio = clear * sparkle / water[:, 0]
     return Look(
         name=stretch.name,
@@ -222,15 +222,14 @@ def _glitter(here: Setting, down: Array) -> tuple[Array, Array, Array]:
     return mean[:, None] * colour, found.coverage, kept * colour[0] / SUN_SR
 
 
-def _tips(
-    here: Setting, finishes: Sequence[Finish], crowd: facets.Facets, ahead: Array
-) -> Array:
+def _tips(here: Setting, finishes: Sequence[Finish], down: Array, ahead: Array) -> Array:
     """Channels of each finish before the mist, shape (P, R, 4)."""
     matt = tip_lx(here) @ paint.paint_channels(finishes, here.channels)
     tips = np.repeat(matt[:, None, :], len(ahead), axis=1)
     shiny = [finish.gloss for finish in finishes]
     if any(shiny):
         near, far = cylinder.gloss_shares()
-        back = np.einsum("rf,rfc->rc", crowd.weight, reflected(here, crowd, 180.0))
+        coarse = facets.visible(down, here.slopes, here.stretch.bank_height_deg, nodes=(3, 4))
+        back = np.einsum("rf,rfc->rc", coarse.weight, reflected(here, coarse, 180.0))
         tips[shiny] += near * back + far * ahead
     return tips

@@ -201,7 +201,8 @@ def surface(finish: Finish) -> Array:
     seasons = float(within("seasons", finish.seasons, 0.0, 50.0))
     left = 2.0 ** (-seasons / HALF_LIFE_SEASONS)
     whole = np.diag(reflected_part(finish.paint)) + left * glowing_part(finish.paint)
-    return whole * (1.0 if finish.undercoat or finish.paint == "felt pen" else BARE_STICK)
+    result: Array = whole * (1.0 if finish.undercoat else BARE_STICK)
+    return result
 
 
 def paint_channels(finishes: Sequence[Finish], channels: ArrayLike) -> Array:

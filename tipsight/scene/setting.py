@@ -13,7 +13,7 @@ from tipsight.scene.fresnel import level_reflectance
 
 Array = NDArray[np.float64]
 
-BANK_STEP_DEG = 5.0
+BANK_STEP_DEG = 10.0
 
 
 @dataclass(frozen=True)
@@ -36,9 +36,9 @@ class Setting:
     """Channels of each light of the basis, shape (n, 4)."""
     bank_lx: Array
     """Light on the bank by light of the basis and by how far its face turns from the sun, every
-    5 deg from 0 to 180, shape (37, n)."""
+    10 deg from 0 to 180, shape (19, n)."""
     bank_cd_m2: Array
-    """Channels of the bank, likewise, shape (37, 4)."""
+    """Channels of the bank, likewise, shape (19, 4)."""
     bank_factor: float
     """Luminance of the bank over its illuminance [1/sr], the grey that lights the tip."""
     below: Array
@@ -122,9 +122,11 @@ def _from_sun(here: Setting, azimuth_deg: ArrayLike) -> Array:
 def _bank_at(here: Setting, azimuth_deg: ArrayLike, table: Array) -> Array:
     """Read a table of the bank's face, which looks back along the azimuth."""
     turn = np.abs(_from_sun(here, azimuth_deg) % 360.0 - 180.0)
-    place = turn / BANK_STEP_DEG
-    low = np.minimum(place.astype(int), len(table) - 2)
-    return np.asarray(table[low] + (place - low)[..., None] * (table[low + 1] - table[low]))
+    knots = BANK_STEP_DEG * np.arange(len(table))
+    result = np.empty((*turn.shape, table.shape[1]))
+    for column in range(table.shape[1]):
+        result[..., column] = np.interp(turn, knots, table[:, column])
+    return result
 
 
 def sky_channels(here: Setting, height_deg: ArrayLike, azimuth_deg: ArrayLike) -> Array:

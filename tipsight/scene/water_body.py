@@ -91,7 +91,8 @@ def spectrum(name: str) -> NDArray[np.float64]:
     (97,)
     """
     table = tables.columns("water_spectra")
-    shape = np.interp(WAVELENGTHS_NM, table["wavelength_nm"], table[f"fu{_row(name)['forel_ule']}"])
+    of_class = table[f"fu{_row(name)['forel_ule']}"]
+    shape = np.interp(WAVELENGTHS_NM, table["wavelength_nm"], of_class)
     result = shape * luminance_factor(name)
     result.setflags(write=False)
     return result
