@@ -144,7 +144,8 @@ def test_ellipsoid_volume():
     assert made.volume_mm3 == pytest.approx(8042.477, rel=5e-4)
 
 
-# Not from print: a build reckoned by hand part by part (body, stem, tip, coats, ring): 11 BB of tin with
+# Not from print: a build reckoned by hand part by part (body, stem, tip, coats, ring): 11 BB
+# of tin with
 # 31.75 mm of a hollow 3.0/2.2 mm tip showing. 1 %: areas there by rule of thumb for the ellipsoid.
 BUILD_TIP = Tip(Stock("thin tube", 3.0, 2.2, 1050.0), 31.75, 8.25, 15.0, coats=5)
 
