@@ -11,7 +11,9 @@ from pathlib import Path
 
 import pytest
 
+import tipsight
 from tipsight import cli
+from tipsight.errors import Mistakes, OutOfRange
 from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.toml_text import read
@@ -165,7 +167,7 @@ MISTAKES = {
     "advise mach": "file: 'mach' will not do; there is no such file; did you mean 'match'?",
     "advise /": "file: '/' will not do; this is a folder, not a file (for example mine.toml)",
     "advise a\0b": "file: 'a\\x00b' will not do; this file cannot be read",
-    "advise --distance 40": "distance: '40' will not do; say yards or metres",
+    "advise --distance 40": "distance: '40' will not do; say the unit, yards or metres",
     "advise --distance 'nan yd'": "distance: 'nan yd' will not do; ",
     "advise --stock wool": "stock: 'wool' will not do; say solid, thin tube, ",
     "advise --tables /nowhere": "tables: '/nowhere' will not do; there is no such folder",
@@ -277,6 +279,47 @@ def test_stopping_it_is_quiet(run: Runner, monkeypatch: pytest.MonkeyPatch) -> N
 
     monkeypatch.setattr("tipsight.commands.shot.run", stopped)
     assert run("shot") == (130, "", "")
+
+
+def test_what_the_sums_do_not_reach_is_told_plainly(
+    run: Runner, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def beyond(_: object) -> str:
+        raise OutOfRange("visibility", 5.0, 20.0, 100000.0, "m")
+
+    monkeypatch.setattr("tipsight.commands.shot.run", beyond)
+    assert run("shot") == (2, "", "visibility must be 20 to 100000 m, got 5 m\n")
+
+
+def test_a_file_that_may_not_be_read(run: Runner, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refused(*_: object, **__: object) -> str:
+        raise PermissionError
+
+    monkeypatch.setattr(Path, "read_text", refused)
+    code, out, err = run("advise", "locked.toml")
+    assert (code, out) == (2, "")
+    assert (
+        err
+        == "file: 'locked.toml' will not do; you may not read this file (for example mine.toml)\n"
+    )
+
+
+@pytest.mark.parametrize(
+    ("complaint", "said"),
+    [
+        ("argument --age: invalid choice: 'x'", "--age: invalid choice: 'x'"),
+        ("something strange", "command line: something strange"),
+    ],
+)
+def test_complaints_of_other_kinds_are_passed_on(complaint: str, said: str) -> None:
+    with pytest.raises(Mistakes, match=f"^{re.escape(said)}$"):
+        cli.Parser().error(complaint)
+
+
+def test_a_name_that_is_not_public() -> None:
+    with pytest.raises(AttributeError, match="module 'tipsight' has no attribute 'advice_'"):
+        tipsight.advice_  # noqa: B018
+    assert {"Question", "advise"} <= set(dir(tipsight))
 
 
 @pytest.mark.slow

@@ -5,7 +5,7 @@ from typing import cast
 from tipsight.advice.answer import Answer, Block, TradePoint
 from tipsight.inputs.answers import Value
 from tipsight.inputs.options import as_line
-from tipsight.output import sections, things, words
+from tipsight.output import block_words, notes, sections, things, words
 from tipsight.output.layout import WIDTH, Section, entry, hanging, table
 
 
@@ -52,7 +52,7 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
             f"{tip.glued_mm:g} mm glued in, {tip.coats} coats",
         ),
         ("paint", things.paint(block.bands, tip.showing_mm)),
-        ("rides", sections.ride_words(block)),
+        ("rides", block_words.ride_words(block)),
         ("under", f"{under:.1%} of the time" if under >= 5e-4 else "hardly any of the time"),
         (
             "hidden",
@@ -61,11 +61,11 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
         ),
         (
             "sinks",
-            f"{sections.force_words(case, handled.sink_force_g)}; dragged right under with its "
+            f"{block_words.force_words(case, handled.sink_force_g)}; dragged right under with its "
             f"top dry, {words.grams(handled.sink_force_high_g)}; "
             f"{handled.stiffness_g_per_mm:.3g} g for each mm",
         ),
-        ("bites", sections.bite_words(case, block)),
+        ("bites", block_words.bite_words(case, block)),
         (
             "stands",
             f"{'upright' if handled.upright else 'not upright'}, "
@@ -74,7 +74,7 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
         ),
         (
             "shot",
-            f"{sections.load_words(block)}; {loaded.change_words or 'no change'} "
+            f"{block_words.load_words(block)}; {loaded.change_words or 'no change'} "
             f"({loaded.change_g:+.2f} g)",
         ),
         ("limits", "; ".join(block.fails) or "all kept"),
@@ -173,7 +173,7 @@ def everything(answer: Answer, start: str, given: dict[str, object]) -> tuple[st
         return section.forms[0]
 
     of = sections.subjects(answer)
-    assumed = sections.assumed_list(answer)
+    assumed = notes.assumed_list(answer)
     cure = tuple(line for one in answer.warnings for line in entry("NOTE", f"{one}."))
     parts = (
         sections.sight_rows(answer, of),
@@ -186,6 +186,6 @@ def everything(answer: Answer, start: str, given: dict[str, object]) -> tuple[st
         _doubts(answer),
         ("NOT TOLD, SO TAKEN AS", *assumed) if assumed else (),
         cure,
-        fullest(sections.cautions(answer)),
+        fullest(notes.cautions(answer)),
     )
     return tuple(line for part in parts if part for line in ("", *part))

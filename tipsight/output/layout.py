@@ -75,7 +75,7 @@ def hanging(words: str, first: str = "") -> tuple[str, ...]:
 
     Examples
     --------
-    >>> hanging("one " * 20)[1]
+    >>> hanging("one " * 21)[1]
     '  one'
     """
     return _wrapped(words, first, "  ")

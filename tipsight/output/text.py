@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from tipsight.advice.answer import Answer
 from tipsight.output import full as fuller
-from tipsight.output import sections
+from tipsight.output import notes, sections
 from tipsight.output.head import head
 from tipsight.output.layout import Section, fitted
 from tipsight.sight import grades
@@ -73,9 +73,9 @@ def text(
         sections.next_step(answer),
         sections.ladder(answer),
         sections.why(answer),
-        sections.doubt(answer),
-        sections.not_told(answer),
-        sections.warnings(answer),
-        sections.cautions(answer),
+        notes.doubt(answer),
+        notes.not_told(answer),
+        notes.warnings(answer),
+        notes.cautions(answer),
     )
     return "\n".join((*first, *fitted(parts, MOST - len(first), TIGHTEN))) + "\n"

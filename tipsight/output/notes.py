@@ -1,0 +1,113 @@
+"""What stands at the foot of an answer: doubt, what was not told, warnings and cautions."""
+
+from tipsight.advice.answer import Answer
+from tipsight.output.layout import Section, entry, hanging
+
+
+def doubt(answer: Answer) -> Section:
+    """Return the biggest doubt.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    Section
+        In fuller and shorter form.
+    """
+    if not answer.doubts:
+        return Section("doubt", ((),))
+    said = answer.doubts[0].words
+    return Section("doubt", (entry("MOST UNSURE", said), entry("MOST UNSURE", said, 1)))
+
+
+def not_told(answer: Answer) -> Section:
+    """Return what was not told, and what was taken for it.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    Section
+        In fuller and shorter form.
+    """
+    said = [f"{one.item.replace('_', ' ')} {one.taken}" for one in answer.assumed]
+    if not said:
+        return Section("not told", ((),))
+
+    def lines(count: int) -> tuple[str, ...]:
+        more = f"; and {len(said) - count} more: see --full" if count < len(said) else ""
+        return entry("NOT TOLD", f"so taken as: {'; '.join(said[:count])}{more}")
+
+    forms = [lines(count) for count in range(len(said), 0, -1)]
+    shorter = [form for n, form in enumerate(forms) if n == 0 or len(form) < len(forms[n - 1])]
+    return Section("not told", tuple(shorter))
+
+
+def warnings(answer: Answer) -> Section:
+    """Return what the answer has to warn of.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    Section
+        In fuller and shorter form.
+    """
+    said = answer.warnings if answer.at_the_bench is not None else answer.warnings[1:]
+
+    def lines(most: int | None) -> tuple[str, ...]:
+        return tuple(line for one in said for line in entry("NOTE", f"{one}.", most))
+
+    few = lines(1)
+    if len(said) > 2:
+        few = (*few[:2], *entry("NOTE", f"{len(said) - 2} more under --full"))
+    return Section("warnings", (lines(None), lines(2), lines(1), few))
+
+
+def cautions(answer: Answer) -> Section:
+    """Return the cautions, each with what brings it up.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    Section
+        In fuller and shorter form.
+    """
+    long = tuple(
+        line for one in answer.cautions for line in entry("CARE", f"{one.words} [{one.trigger}]")
+    )
+    run_on = " ".join(f"{one.words} [{one.trigger}]" for one in answer.cautions)
+    return Section("cautions", (long, entry("CARE", run_on) if run_on else ()))
+
+
+def assumed_list(answer: Answer) -> tuple[str, ...]:
+    """Return everything that was not told, one a line.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    tuple of str
+        Lines of 80 columns at the most.
+    """
+    return tuple(
+        line
+        for one in answer.assumed
+        for line in hanging(f"{one.item.replace('_', ' ')}: {one.taken}", "  ")
+    )
