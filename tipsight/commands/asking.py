@@ -1,6 +1,7 @@
 """What the commands share: which question is put, from a file, an invented swim, and options."""
 
 import argparse
+import shlex
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -72,11 +73,12 @@ def read_file(path: Path) -> str:
             [Mistake("file", str(path), "this is not a text file in UTF-8", "mine.toml")]
         ) from None
     except (OSError, ValueError) as error:
-        why = {
+        reasons: dict[type[Exception], str] = {
             FileNotFoundError: "there is no such file",
             IsADirectoryError: "this is a folder, not a file",
             PermissionError: "you may not read this file",
-        }.get(type(error), "this file cannot be read")
+        }
+        why = reasons.get(type(error), "this file cannot be read")
         hint = nearest(str(path), demo.names()) if isinstance(error, FileNotFoundError) else ""
         raise Mistakes([Mistake("file", str(path), why + hint, "mine.toml")]) from None
 
@@ -110,9 +112,9 @@ def asked(given: argparse.Namespace, command: str) -> Asked:
     invented = name in demo.names() and not Path(name).exists()
     base = demo.question(name) if invented else toml_text.read(read_file(Path(name)))
     if given.tables:
-        start += f" --tables {options.shlex.quote(given.tables)}"
+        start += f" --tables {shlex.quote(given.tables)}"
     return Asked(
-        options.question_from(given, base), f"{start} {options.shlex.quote(name)}", _as_given(told)
+        options.question_from(given, base), f"{start} {shlex.quote(name)}", _as_given(told)
     )
 
 
