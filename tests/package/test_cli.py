@@ -135,6 +135,20 @@ def test_a_value_may_begin_with_a_minus(run: Runner, value: str) -> None:
     assert f'sun_height = "{value}"' in out
 
 
+@pytest.mark.slow
+def test_the_commands_that_are_printed_can_be_typed(run: Runner) -> None:
+    out = run("advise", "dusk", "--age", "50", "--behind", "dark", "--full")[1]
+    lines = re.findall(r"^  (tipsight advise .*)$", out.replace(" \\\n", " "), re.MULTILINE)
+    assert len(lines) >= 3
+    for line in lines:
+        program, *arguments = shlex.split(line)
+        assert program == "tipsight"
+        assert arguments[:3] == ["advise", "dusk", "--age=50"]
+        code, said, err = run(*arguments, "--question")
+        assert (code, err) == (0, ""), line
+        assert 'age = "50"' in said
+
+
 def test_shot_does_the_benchs_job_alone(run: Runner) -> None:
     code, out, err = run("shot")
     assert (code, err) == (0, "")

@@ -9,6 +9,7 @@ from pathlib import Path
 from tipsight import tables
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs import demo, options, toml_text
+from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.inputs.spelling import nearest
 
@@ -104,28 +105,26 @@ def asked(given: argparse.Namespace, command: str) -> Asked:
         If the file cannot be read or holds no question.
     """
     on_top = options.question_from(given, Question())
-    told = {key: value for key in _keys(given) if (value := getattr(given, key)) is not None}
-    name = given.file if given.file is not None else None if told else "demo"
+    told = _as_given(given)
     start = f"tipsight {command}"
+    if given.tables is not None:
+        start += f" --tables {shlex.quote(given.tables)}"
+    name = given.file if given.file is not None else None if told else "demo"
     if name is None:
-        return Asked(on_top, start, _as_given(told))
+        return Asked(on_top, start, told)
     invented = name in demo.names() and not Path(name).exists()
     base = demo.question(name) if invented else toml_text.read(read_file(Path(name)))
-    if given.tables:
-        start += f" --tables {shlex.quote(given.tables)}"
-    return Asked(
-        options.question_from(given, base), f"{start} {shlex.quote(name)}", _as_given(told)
-    )
+    return Asked(options.question_from(given, base), f"{start} {shlex.quote(name)}", told)
 
 
-def _keys(given: argparse.Namespace) -> list[str]:
-    from tipsight.inputs.items import ITEMS
-
-    return [key for key in ITEMS if hasattr(given, key)]
-
-
-def _as_given(told: dict[str, object]) -> dict[str, object]:
-    return {key: tuple(value) if isinstance(value, list) else value for key, value in told.items()}
+def _as_given(given: argparse.Namespace) -> dict[str, object]:
+    """Return the items that stand on the command line, as they were typed."""
+    typed = {key: getattr(given, key, None) for key in ITEMS}
+    return {
+        key: tuple(value) if isinstance(value, list) else value
+        for key, value in typed.items()
+        if value is not None
+    }
 
 
 def with_tables(given: argparse.Namespace, do: Callable[[], str]) -> str:
