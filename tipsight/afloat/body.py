@@ -10,7 +10,8 @@ from tipsight.checks import within
 from tipsight.errors import Mistake, Mistakes
 
 Array = NDArray[np.float64]
-_NODES = 6
+_NODES = 3
+_PIECE_MM = 5.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,7 +104,7 @@ def centroid_mm(profile: Profile) -> float:
 
     Examples
     --------
-    >>> centroid_mm(Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0])))
+    >>> round(centroid_mm(Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0]))), 6)
     -30.0
     """
     height, r0, r1, z0 = _frusta(profile)
@@ -196,8 +197,8 @@ def sections(profile: Profile) -> tuple[Array, Array]:
     Returns
     -------
     z_mm, volume_mm3 : numpy.ndarray
-        Gauss-Legendre nodes of every piece, shape (m,), and section area times weight; the
-        volumes add up to the body's exactly.
+        Gauss-Legendre nodes of pieces of at most 5 mm, shape (m,), and section area times
+        weight; the volumes add up to the body's exactly.
 
     Examples
     --------
@@ -208,9 +209,13 @@ def sections(profile: Profile) -> tuple[Array, Array]:
     at, weight = _gauss()
     tall = np.diff(profile.z_mm) < 0.0
     height, r0, r1, z0 = (part[tall] for part in _frusta(profile))
-    z = z0[:, None] - height[:, None] * at
-    r = r0[:, None] + (r1 - r0)[:, None] * at
-    return z.ravel(), (np.pi * r**2 * height[:, None] * weight).ravel()
+    pieces = np.ceil(height / _PIECE_MM).astype(int)
+    row = np.repeat(np.arange(height.size), pieces)
+    first = np.concatenate([[0], np.cumsum(pieces)[:-1]])
+    share = ((np.arange(row.size) - first[row])[:, None] + at) / pieces[row][:, None]
+    z = z0[row][:, None] - height[row][:, None] * share
+    r = r0[row][:, None] + (r1 - r0)[row][:, None] * share
+    return z.ravel(), (np.pi * r**2 * (height / pieces)[row][:, None] * weight).ravel()
 
 
 def section_integral(
@@ -235,7 +240,7 @@ def section_integral(
     Raises
     ------
     OutOfRange
-        If a wavenumber is below nothing or above 1e4 rad/m.
+        If a wavenumber is below nothing or above 1000 rad/m.
 
     Notes
     -----
@@ -249,7 +254,7 @@ def section_integral(
     >>> bool(np.isclose(section_integral(spar, 20.0), exact, rtol=1e-6))
     True
     """
-    k = within("wavenumber", wavenumber_rad_m, 0.0, 1e4, "rad/m")
+    k = within("wavenumber", wavenumber_rad_m, 0.0, 1e3, "rad/m")
     top = float(profile.z_mm[0]) if waterline_mm is None else waterline_mm
     z, volume = sections(profile)
     return np.asarray(np.exp(1e-3 * k[..., None] * (z - top)) @ volume)

@@ -1,0 +1,149 @@
+"""The river's own ups and downs: boils, from depth, pace and bed."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.afloat.freshwater import GRAVITY_M_S2
+from tipsight.checks import within
+from tipsight.inputs.case import Stream
+
+Array = NDArray[np.float64]
+
+
+def shear_velocity_m_s(stream: Stream) -> float:
+    """Return the shear velocity of a stream, which scales all its turbulence.
+
+    Parameters
+    ----------
+    stream : Stream
+        Depth, pace and Manning's n of the bed.
+
+    Returns
+    -------
+    float
+        Shear velocity [m/s].
+
+    Raises
+    ------
+    OutOfRange
+        If depth, pace or Manning's n are outside their ranges.
+
+    Notes
+    -----
+    Manning's equation with the depth as hydraulic radius, u* = U n sqrt(g) / h^(1/6) (Henderson
+    1966, Open Channel Flow, ch. 4; SI units).
+
+    Examples
+    --------
+    >>> round(shear_velocity_m_s(Stream(depth_m=1.5, pace_m_s=0.6)), 4)
+    0.0615
+    """
+    depth = float(within("depth of water", stream.depth_m, 0.1, 20.0, "m"))
+    pace = float(within("pace of the stream", stream.pace_m_s, 0.0, 5.0, "m/s"))
+    roughness = float(within("Manning's n", stream.manning_n, 0.01, 0.15))
+    return float(pace * roughness * np.sqrt(GRAVITY_M_S2) / depth ** (1.0 / 6.0))
+
+
+def vertical_rms_m_s(stream: Stream, below_surface_m: ArrayLike) -> Array:
+    """Return how strongly the water goes up and down at a depth.
+
+    Parameters
+    ----------
+    stream : Stream
+        Depth, pace, bed and boil factor.
+    below_surface_m : array_like
+        Depth below the surface [m], any shape; down to the bed.
+
+    Returns
+    -------
+    numpy.ndarray
+        Root mean square vertical velocity [m/s], same shape.
+
+    Raises
+    ------
+    OutOfRange
+        If a depth is below the bed, or the boil factor is not 0 to 10.
+
+    Notes
+    -----
+    Nezu and Nakagawa (1993), Turbulence in Open-Channel Flows: w' = 1.27 u* exp(-y / h), y from
+    the bed; times the boil factor: 1 on an even glide, 2 where it boils, 3 below a weir
+    (judgement). That the surface damps w' close under it is left to stand against local boils.
+
+    Examples
+    --------
+    >>> round(float(vertical_rms_m_s(Stream(depth_m=1.5, pace_m_s=0.6), 0.75)), 4)
+    0.0474
+    """
+    below = within("depth below the surface", below_surface_m, 0.0, stream.depth_m, "m")
+    factor = float(within("boil factor", stream.boil_factor, 0.0, 10.0))
+    from_bed = 1.0 - below / stream.depth_m
+    return np.asarray(factor * 1.27 * shear_velocity_m_s(stream) * np.exp(-from_bed))
+
+
+def time_scale_s(stream: Stream) -> float:
+    """Return how long a drifting float feels one boil.
+
+    Parameters
+    ----------
+    stream : Stream
+        Depth, pace and bed.
+
+    Returns
+    -------
+    float
+        Lagrangian integral time scale [s]; infinite where nothing flows.
+
+    Raises
+    ------
+    OutOfRange
+        If depth, pace or Manning's n are outside their ranges.
+
+    Notes
+    -----
+    0.1 h / u*: vertical diffusivity 0.067 h u* (Fischer et al. 1979, eq. (5.3); from memory) over
+    the depth mean of w'^2 of Nezu and Nakagawa (1993), 0.697 u*^2. It puts the spectrum's peak
+    near 8 h / U, where Jackson (1976) counted boils at 7.6 h / U (from memory).
+
+    Examples
+    --------
+    >>> round(time_scale_s(Stream(depth_m=1.5, pace_m_s=0.6)), 2)
+    2.44
+    """
+    shear = shear_velocity_m_s(stream)
+    return 0.1 * stream.depth_m / shear if shear > 0.0 else float("inf")
+
+
+def spectrum_s(angular_rad_s: ArrayLike, time_scale_s: float) -> Array:
+    """Return the spectrum of the vertical velocity that a drifting float feels, of unit variance.
+
+    Parameters
+    ----------
+    angular_rad_s : array_like
+        Angular frequency [rad/s], any shape; not below nothing.
+    time_scale_s : float
+        Integral time scale [s].
+
+    Returns
+    -------
+    numpy.ndarray
+        One-sided density [s], same shape; its integral over all frequencies is 1.
+
+    Raises
+    ------
+    OutOfRange
+        If a frequency is below nothing, or the time scale is not 0.001 to 10000 s.
+
+    Notes
+    -----
+    Of an exponential correlation: S = (2 / pi) T / (1 + w^2 T^2) (Tennekes and Lumley 1972, A
+    First Course in Turbulence, ch. 6 and 8).
+
+    Examples
+    --------
+    >>> round(float(spectrum_s(0.0, 1.0)), 4)
+    0.6366
+    """
+    omega = within("angular frequency", angular_rad_s, 0.0, 1e6, "rad/s")
+    scale = float(within("time scale of boils", time_scale_s, 1e-3, 1e4, "s"))
+    return np.asarray(2.0 / np.pi * scale / (1.0 + (omega * scale) ** 2))

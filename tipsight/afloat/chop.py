@@ -1,0 +1,235 @@
+"""Short waves on a river: what height and period the wind, or the angler's eye, gives them."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.afloat.freshwater import GRAVITY_M_S2, density_kg_m3, surface_tension_n_m
+from tipsight.checks import within
+from tipsight.inputs.case import Wind
+
+Array = NDArray[np.float64]
+
+CALM_M_S, BREEZE_M_S = 1.0, 2.0
+"""Chop fades in between these winds; below, rivers show cat's-paws and no sea; judgement."""
+LEAST_HEIGHT_M, LEAST_PERIOD_S = 2e-3, 0.2
+"""No river is a mirror, and shorter waves are ruled by surface tension; judgement."""
+STEEPEST = 0.10
+"""Most that the significant height can be of the peak's wavelength; judgement."""
+SEEN_FETCH_M = 50.0
+"""Fetch that is taken for a ripple whose height is seen; judgement."""
+STILL_WAVELENGTH_MM = 300.0
+"""Spacing of the slow swirls that break up the picture where no wind blows; judgement."""
+
+
+@dataclass(frozen=True)
+class Sea:
+    """The chop at the float."""
+
+    height_m: float
+    """Significant height."""
+    peak_period_s: float
+    peak_wavelength_mm: float
+    clutter_wavelength_mm: float
+    """What the eye meets: the peak's, or that of slow swirls where no wind blows."""
+
+
+def jonswap(speed_m_s: ArrayLike, fetch_m: ArrayLike) -> tuple[Array, Array]:
+    """Return height and period of a young sea that the wind's fetch limits.
+
+    Parameters
+    ----------
+    speed_m_s : array_like
+        Ten-metre wind [m/s], any shape; 0.5 to 60.
+    fetch_m : array_like
+        Water that the wind has blown over [m], broadcasts; 1 to 5000.
+
+    Returns
+    -------
+    height_m, peak_period_s : numpy.ndarray
+        Significant height [m] and peak period [s].
+
+    Raises
+    ------
+    OutOfRange
+        If wind or fetch are outside their ranges.
+
+    Notes
+    -----
+    Hasselmann et al. (1973), JONSWAP: with x = g F / U^2, Hs = 4 (U^2 / g) sqrt(1.6e-7 x) and
+    Tp = (U / g) / (3.5 x^-0.33). Fetch laws differ by half as much again in height and by 1.3 in
+    period on such short water; this is the one whose data reach down to it.
+
+    Examples
+    --------
+    >>> height_m, peak_period_s = jonswap(5.0, 50.0)
+    >>> round(1000 * float(height_m), 1), round(float(peak_period_s), 3)
+    (18.1, 0.389)
+    """
+    speed = within("wind", speed_m_s, 0.5, 60.0, "m/s")
+    fetch = within("fetch", fetch_m, 1.0, 5000.0, "m")
+    reach = GRAVITY_M_S2 * fetch / speed**2
+    height_m = 4.0 * speed**2 / GRAVITY_M_S2 * np.sqrt(1.6e-7 * reach)
+    return np.asarray(height_m), np.asarray(speed / GRAVITY_M_S2 / (3.5 * reach**-0.33))
+
+
+def wavenumber_rad_m(angular_rad_s: ArrayLike, temperature_c: float = 10.0) -> Array:
+    """Return the wavenumber of waves that gravity and surface tension bring back.
+
+    Parameters
+    ----------
+    angular_rad_s : array_like
+        Angular frequency [rad/s], any shape; 0 to 1000.
+    temperature_c : float
+        Water [deg C].
+
+    Returns
+    -------
+    numpy.ndarray
+        Wavenumber [rad/m], same shape.
+
+    Raises
+    ------
+    OutOfRange
+        If a frequency or the temperature is outside its range.
+
+    Notes
+    -----
+    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 266-267), the one
+    real root by Cardano's formula in its hyperbolic form.
+
+    Examples
+    --------
+    >>> round(2000 * np.pi / float(wavenumber_rad_m(2 * np.pi / 0.2)), 1)
+    66.7
+    """
+    omega = within("angular frequency", angular_rad_s, 0.0, 1000.0, "rad/s")
+    kappa = surface_tension_n_m(temperature_c) / density_kg_m3(temperature_c)
+    p, q = GRAVITY_M_S2 / kappa, omega**2 / kappa
+    root = np.sqrt(p / 3.0)
+    return np.asarray(2.0 * root * np.sinh(np.arcsinh(1.5 * q / (p * root)) / 3.0))
+
+
+def angular_rad_s(wavenumber_rad_m: ArrayLike, temperature_c: float = 10.0) -> Array:
+    """Return the angular frequency of waves that gravity and surface tension bring back.
+
+    Parameters
+    ----------
+    wavenumber_rad_m : array_like
+        Wavenumber [rad/m], any shape; 0 to 10000.
+    temperature_c : float
+        Water [deg C].
+
+    Returns
+    -------
+    numpy.ndarray
+        Angular frequency [rad/s], same shape.
+
+    Raises
+    ------
+    OutOfRange
+        If a wavenumber or the temperature is outside its range.
+
+    Notes
+    -----
+    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 266-267).
+
+    Examples
+    --------
+    >>> round(float(angular_rad_s(2 * np.pi / 0.0173)) * 0.0173 / (2 * np.pi), 4)
+    0.2323
+    """
+    k = within("wavenumber", wavenumber_rad_m, 0.0, 1e4, "rad/m")
+    stiff = surface_tension_n_m(temperature_c) / density_kg_m3(temperature_c)
+    return np.asarray(np.sqrt(GRAVITY_M_S2 * k + stiff * k**3))
+
+
+def wavelength_mm(period_s: ArrayLike, temperature_c: float = 10.0) -> Array:
+    """Return the wavelength of waves of a period on deep water.
+
+    Parameters
+    ----------
+    period_s : array_like
+        Period [s], any shape; 0.01 to 60.
+    temperature_c : float
+        Water [deg C].
+
+    Returns
+    -------
+    numpy.ndarray
+        Wavelength [mm], same shape.
+
+    Raises
+    ------
+    OutOfRange
+        If a period or the temperature is outside its range.
+
+    Notes
+    -----
+    2 pi / k with `wavenumber_rad_m`.
+
+    Examples
+    --------
+    >>> round(float(wavelength_mm(0.5)), 1)
+    391.1
+    """
+    period = within("wave period", period_s, 0.01, 60.0, "s")
+    return np.asarray(2000.0 * np.pi / wavenumber_rad_m(2.0 * np.pi / period, temperature_c))
+
+
+def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
+    """Return the chop that a wind makes, or that the angler sees.
+
+    Parameters
+    ----------
+    wind : Wind
+        The wind and its fetch; a ripple height that is told stands in their place.
+    temperature_c : float
+        Water [deg C].
+
+    Returns
+    -------
+    Sea
+        Height, period and lengths.
+
+    Raises
+    ------
+    OutOfRange
+        If wind, fetch, a told ripple or the temperature are outside their ranges.
+
+    Notes
+    -----
+    `jonswap`, its height faded in linearly from 1 to 2 m/s. A told height gives the period that
+    JONSWAP has at that height over 50 m, or a longer one where such a sea would be steeper than
+    a tenth. The height is at least 2 mm, and the wind's at most a tenth of the peak's
+    wavelength; the period is at least 0.2 s.
+
+    Examples
+    --------
+    >>> made = sea(Wind(speed_m_s=4.0))
+    >>> round(1000 * made.height_m, 1), round(made.peak_wavelength_mm)
+    (14.4, 204)
+    >>> sea(Wind()).clutter_wavelength_mm
+    300.0
+    """
+    speed = float(within("wind", wind.speed_m_s, 0.0, 30.0, "m/s"))
+    told = wind.ripple_height_m
+    if told is not None:
+        height = float(within("ripple height", told, 0.0, 0.5, "m"))
+        blowing = height > 0.0
+        even = height * np.sqrt(GRAVITY_M_S2 / SEEN_FETCH_M) / (4.0 * np.sqrt(1.6e-7))
+        period = float(jonswap(even, SEEN_FETCH_M)[1]) if even > 0.5 else 0.0
+        k = 2.0 * np.pi * STEEPEST / max(height, LEAST_HEIGHT_M)
+        period = max(period, 2.0 * np.pi / float(angular_rad_s(k, temperature_c)))
+    else:
+        blowing = speed >= CALM_M_S
+        height = period = 0.0
+        if blowing:
+            full, long = jonswap(speed, wind.fetch_m)
+            fade = min((speed - CALM_M_S) / (BREEZE_M_S - CALM_M_S), 1.0)
+            height, period = fade * float(full), float(long)
+    period = max(period, LEAST_PERIOD_S)
+    length_mm = float(wavelength_mm(period, temperature_c))
+    height = max(LEAST_HEIGHT_M, min(height, STEEPEST * length_mm * 1e-3))
+    return Sea(height, period, length_mm, length_mm if blowing else STILL_WAVELENGTH_MM)

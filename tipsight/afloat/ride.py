@@ -1,0 +1,303 @@
+"""How a float rides: how often, how long and how deep the water takes its tip."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+import scipy
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.afloat import heave, motion
+from tipsight.afloat.chop import Sea
+from tipsight.afloat.freshwater import GRAVITY_M_S2
+from tipsight.afloat.rig import Rig
+from tipsight.checks import within
+from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.case import Stream
+
+Array = NDArray[np.float64]
+TAIL = 1.12
+"""Quadratic drag and a spring that ends widen the tails: fitted to runs in the time domain."""
+MOST_BOIL = 10.0
+_NEVER_PER_MIN = 1e-3
+
+
+@dataclass(frozen=True, eq=False)
+class Ride:
+    """The water's ups and downs along tips of each diameter; arrays have shape (D,)."""
+
+    wave_rms_mm: Array
+    boil_rms_mm: Array
+    rms_mm: Array
+    tail_rms_mm: Array
+    """With the boils' part widened by `TAIL`; what margins are reckoned with."""
+    rate_hz: Array
+    """How often the water comes up past the still waterline."""
+    sink_mm: float
+    """How much higher the water piles up on a tip that is held back."""
+    stiffness_g_per_mm: Array
+    pull_rms_g: Array
+    """The boils' pull, as a force on the tip's spring."""
+
+
+def ride(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Ride:
+    """Return how a float rides with tips of several diameters.
+
+    Parameters
+    ----------
+    rig : Rig
+        The float and its shot.
+    sea : Sea
+        The chop.
+    stream : Stream
+        The moving water.
+    diameter_mm : array_like
+        Painted diameters of the tip [mm], shape (D,) or a scalar, which counts as (1,);
+        0.5 to 30.
+
+    Returns
+    -------
+    Ride
+        Everything about the water along the tip that does not hang on how much shows.
+
+    Raises
+    ------
+    OutOfRange
+        If a diameter or the water is outside its range, or float or shot reach below the bed.
+
+    Notes
+    -----
+    `motion.motion`; sigma^2 = waves + (1.12 boils)^2. The factor was fitted to runs of the
+    nonlinear equation in the time domain. A float held back by u has water piled on its tip by
+    u^2 / (2 g) (Bernoulli).
+
+    Examples
+    --------
+    >>> from tipsight.afloat import body, chop, rig
+    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
+    >>> made = rig.rig(hull, 10.0, 1.0, -30.0, 1.2)
+    >>> ride(made, chop.Sea(0.018, 0.389, 238.0, 238.0), Stream(), [2.0, 3.0]).rms_mm.shape
+    (2,)
+    """
+    moved = motion.motion(rig, sea, stream, diameter_mm)
+    held = float(within("how much slower it is held", stream.hold_m_s, 0.0, 3.0, "m/s"))
+    tail_m2 = moved.wave_m2 + TAIL**2 * moved.boil_m2
+    tail_speed = moved.wave_speed_m2_s2 + TAIL**2 * moved.boil_speed_m2_s2
+    diameters = np.atleast_1d(np.asarray(diameter_mm, dtype=float))
+    stiff = heave.stiffness_n_m(diameters, stream.temperature_c) / GRAVITY_M_S2
+    boil_rms_mm = 1e3 * np.sqrt(moved.boil_m2)
+    return Ride(
+        1e3 * np.sqrt(moved.wave_m2),
+        boil_rms_mm,
+        1e3 * np.sqrt(moved.wave_m2 + moved.boil_m2),
+        1e3 * np.sqrt(tail_m2),
+        np.sqrt(tail_speed / tail_m2) / (2.0 * np.pi),
+        1e3 * held**2 / (2.0 * GRAVITY_M_S2),
+        stiff,
+        stiff * boil_rms_mm,
+    )
+
+
+def ride_margin(showing_mm: ArrayLike, ride: Ride) -> Array:
+    """Return how many times the water's ups and downs go into what shows.
+
+    Parameters
+    ----------
+    showing_mm : array_like
+        Length out of the water [mm]; 0 to 500. Broadcasts against the ride's diameters, (D,).
+    ride : Ride
+        How the float rides.
+
+    Returns
+    -------
+    numpy.ndarray
+        Margin [-], below nothing where the piled-up water covers the tip.
+
+    Raises
+    ------
+    OutOfRange
+        If a length is outside 0 to 500 mm.
+
+    Notes
+    -----
+    (showing - piled-up water) / sigma, `Ride.tail_rms_mm`. From 3 up it rides, 2 to 3 it blips,
+    1 to 2 it is dragged under often (judgement).
+
+    Examples
+    --------
+    >>> ones = np.ones(1)
+    >>> float(ride_margin(30.0, Ride(ones, ones, ones, 10 * ones, ones, 0.0, ones, ones))[0])
+    3.0
+    """
+    showing = within("showing", showing_mm, 0.0, 500.0, "mm")
+    return np.asarray((showing - ride.sink_mm) / ride.tail_rms_mm)
+
+
+def time_under(margin: ArrayLike) -> Array:
+    """Return the share of time that a tip is under water.
+
+    Parameters
+    ----------
+    margin : array_like
+        Ride margin [-], any shape.
+
+    Returns
+    -------
+    numpy.ndarray
+        Share, 0 to 1, same shape.
+
+    Notes
+    -----
+    A Gaussian process is above m times its rms for 1 - Phi(m) of the time. Once right under, a
+    float has no more spring: where this is over a tenth, the truth is up to a third more.
+
+    Examples
+    --------
+    >>> round(float(time_under(2.0)), 4)
+    0.0228
+    """
+    return np.asarray(scipy.special.ndtr(-np.asarray(margin, dtype=float)))
+
+
+def dips_per_min(margin: ArrayLike, rate_hz: ArrayLike) -> Array:
+    """Return how often a tip goes under with no fish about.
+
+    Parameters
+    ----------
+    margin : array_like
+        Ride margin [-], any shape.
+    rate_hz : array_like
+        `Ride.rate_hz`, broadcasts.
+
+    Returns
+    -------
+    numpy.ndarray
+        Dips a minute.
+
+    Notes
+    -----
+    Rice (1945), Bell System Technical Journal 24, sec. 3.3: up-crossings of m sigma by a Gaussian
+    process, rate exp(-m^2 / 2).
+
+    Examples
+    --------
+    >>> round(float(dips_per_min(2.0, 0.5)), 2)
+    4.06
+    """
+    m = np.asarray(margin, dtype=float)
+    return np.asarray(60.0 * np.asarray(rate_hz, dtype=float) * np.exp(-0.5 * m**2))
+
+
+def ordinary_dip_s(margin: ArrayLike, rate_hz: ArrayLike) -> Array:
+    """Return the length that 95 % of the dips stay below, so that a longer one is a bite.
+
+    Parameters
+    ----------
+    margin : array_like
+        Ride margin [-], any shape.
+    rate_hz : array_like
+        `Ride.rate_hz`, broadcasts.
+
+    Returns
+    -------
+    numpy.ndarray
+        Length [s]; not a number where the tip dips less than once in a thousand minutes.
+
+    Notes
+    -----
+    Dips last P / nu in the mean. Above a high level each is a parabola whose height is
+    exponential, so that its length follows Rayleigh's law (Leadbetter, Lindgren and Rootzen 1983,
+    Extremes and Related Properties, ch. 10; from memory): the 95th percentile is
+    sqrt(ln 20 / (pi / 4)) = 1.953 times the mean. At low margins the law is a shade short.
+
+    Examples
+    --------
+    >>> round(float(ordinary_dip_s(2.0, 0.5)), 2)
+    0.66
+    """
+    each = dips_per_min(margin, rate_hz)
+    seldom = each < _NEVER_PER_MIN
+    mean_s = 60.0 * time_under(margin) / np.where(seldom, 1.0, each)
+    return np.where(seldom, np.nan, np.sqrt(np.log(20.0) * 4.0 / np.pi) * mean_s)
+
+
+def boil_factor_from_dips(
+    dips: float, showing_mm: float, diameter_mm: float, rig: Rig, sea: Sea, stream: Stream
+) -> float:
+    """Return how boily the water must be for a tip to go under so often.
+
+    Parameters
+    ----------
+    dips : float
+        The angler's own count with no fish about, a minute; 0.01 to 60.
+    showing_mm : float
+        Length of that tip out of the water [mm].
+    diameter_mm : float
+        Its painted diameter [mm].
+    rig : Rig
+        The float and its shot.
+    sea : Sea
+        The chop.
+    stream : Stream
+        The moving water; its own boil factor does not matter.
+
+    Returns
+    -------
+    float
+        Boil factor, 0 to 10 [-].
+
+    Raises
+    ------
+    OutOfRange
+        If a number is outside its range.
+    Mistakes
+        If the waves alone put the tip under more often, or no boils would so often.
+
+    Notes
+    -----
+    `dips_per_min` as a function of the factor, its first rise through the count found on a grid
+    and by Brent's method.
+
+    Examples
+    --------
+    >>> from tipsight.afloat import body, chop, rig
+    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
+    >>> made = rig.rig(hull, 10.0, 1.0, -30.0, 1.2)
+    >>> swim = chop.Sea(0.018, 0.389, 238.0, 238.0), Stream()
+    >>> 1.0 < boil_factor_from_dips(1.0, 30.0, 3.0, made, *swim) < 4.0
+    True
+    """
+    count = float(within("times a minute that it goes under", dips, 0.01, 60.0))
+
+    def surplus(factor: float) -> float:
+        rides = ride(rig, sea, replace(stream, boil_factor=factor), diameter_mm)
+        each = dips_per_min(ride_margin(showing_mm, rides), rides.rate_hz)[0]
+        return float(np.log(max(float(each), 1e-300) / count))
+
+    low = surplus(0.0)
+    if low > 0.0:
+        raise Mistakes(
+            [
+                Mistake(
+                    "goes under",
+                    f"{count:g} a minute",
+                    f"the waves alone put this tip under {count * np.exp(low):.2g} times a minute",
+                    "a calmer surface, or a higher count",
+                )
+            ]
+        )
+    grid = np.geomspace(0.05, MOST_BOIL, 24)
+    before = 0.0
+    for factor in grid:
+        if surplus(float(factor)) >= 0.0:
+            return float(scipy.optimize.brentq(surplus, before, float(factor), xtol=1e-6))
+        before = float(factor)
+    raise Mistakes(
+        [
+            Mistake(
+                "goes under",
+                f"{count:g} a minute",
+                "no boils put this tip under so often, not even ten times those of an even glide",
+                "a lower count, or a faster pace",
+            )
+        ]
+    )

@@ -1,0 +1,68 @@
+"""Frequencies and weights on which the float's response is summed."""
+
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+PEAKEDNESS = 3.3
+_STEPS = 200
+
+
+def _weights(x: Array) -> Array:
+    """Return trapezoid weights of a grid."""
+    step = np.diff(x)
+    return 0.5 * (np.concatenate([step, [0.0]]) + np.concatenate([[0.0], step]))
+
+
+@cache
+def wave_grid() -> tuple[Array, Array]:
+    """Return frequencies of wind waves and the share of the surface's variance at each.
+
+    Returns
+    -------
+    ratio, share : numpy.ndarray
+        Angular frequency over the peak's, 0.5 to 6, and shares that add up to 1, shape (200,).
+
+    Notes
+    -----
+    JONSWAP (Hasselmann et al. 1973), peakedness 3.3, widths 0.07 and 0.09:
+    x^-5 exp(-1.25 x^-4) 3.3^exp(-(x - 1)^2 / (2 s^2)).
+
+    Examples
+    --------
+    >>> ratio, share = wave_grid()
+    >>> round(float(share.sum()), 12), float(ratio[share.argmax()].round(1))
+    (1.0, 1.0)
+    """
+    x = np.geomspace(0.5, 6.0, _STEPS)
+    width = np.where(x <= 1.0, 0.07, 0.09)
+    peak = PEAKEDNESS ** np.exp(-((x - 1.0) ** 2) / (2.0 * width**2))
+    share = x**-5.0 * np.exp(-1.25 * x**-4.0) * peak * _weights(x)
+    share = share / share.sum()
+    for array in (x, share):
+        array.setflags(write=False)
+    return x, share
+
+
+@cache
+def boil_grid() -> tuple[Array, Array]:
+    """Return frequencies of boils and the step that each stands for.
+
+    Returns
+    -------
+    angular_rad_s, step_rad_s : numpy.ndarray
+        0.02 to 60 rad/s and trapezoid weights, shape (200,).
+
+    Examples
+    --------
+    >>> angular_rad_s, step_rad_s = boil_grid()
+    >>> round(float(step_rad_s.sum()), 2)
+    59.98
+    """
+    omega = np.geomspace(0.02, 60.0, _STEPS)
+    step = _weights(omega)
+    for array in (omega, step):
+        array.setflags(write=False)
+    return omega, step
