@@ -202,7 +202,7 @@ def _checked(diameter_mm: ArrayLike, edges_mm: ArrayLike,
     within("height of a band", np.diff(edges), 0.0, 1e4, "mm")
     bands = edges.shape[-1] - 1
     if seen.shape[-2:] != (bands, 3):
-        raise ValueError(f"{bands} bands want 3 contrasts each, not shape {seen.shape}")
+        raise ValueError(f"{bands} bands want 3 contrasts each, not shape {seen.shape[-2:]}")
     return within("diameter", diameter_mm, 1e-3, 1e3, "mm"), edges, seen
 
 
