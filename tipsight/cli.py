@@ -14,6 +14,7 @@ from tipsight.errors import Mistake, Mistakes, OutOfRange
 COMMANDS = {
     "advise": "what to do now at the bank, what to fit at the bench, and why",
     "shot": "the bench's load job alone: shot to each band, shot left, shot list",
+    "page": "the same answer by tapping, in a browser on this machine",
 }
 """Each command with what it does; its module in ``tipsight.commands`` has the same name."""
 _ABOUT = """Which float tip, in which paint, can be kept in view at the end of the trot, and what

@@ -1,0 +1,171 @@
+"""The page as a Flask app: one address, one answer."""
+
+import functools
+import hashlib
+import json
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import Any
+
+from flask import Flask, Response, abort, redirect, render_template, request
+from werkzeug.exceptions import HTTPException
+
+from tipsight.advice.answer import Answer
+from tipsight.errors import Mistake, Mistakes, OutOfRange
+from tipsight.inputs import demo
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.question import Question
+from tipsight.output import sections, things, words
+from tipsight.output.json_form import json_form
+from tipsight.sight import grades
+from webui import drawings, form, safety, say
+from webui.asking import Asked, read
+from webui.units import Units
+
+KEPT = 64
+"""Answers that are kept, so that going back costs nothing."""
+_COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
+
+
+def _advise(question: Question) -> Answer:
+    from tipsight.advice.advise import advise
+
+    return advise(question)
+
+
+def create_app(
+    own: Question | None = None, *, hosts: Sequence[str] = (), advise: Callable[[Question], Answer] = _advise
+) -> Flask:
+    """Return the page as an app.
+
+    Parameters
+    ----------
+    own : Question, optional
+        What is asked when nobody has typed anything; an invented swim if not given.
+    hosts : sequence of str
+        Addresses under which it may be asked, besides those of this machine alone.
+    advise : callable
+        What answers a question.
+
+    Returns
+    -------
+    flask.Flask
+        Ready to be served.
+
+    Examples
+    --------
+    >>> create_app().test_client().get("/nowhere").status_code
+    404
+    """
+    app = Flask(__name__)
+    safety.guard(app, hosts)
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.jinja_env.globals.update(
+        bench_passes=lambda answer: answer.at_the_bench.block.passes,
+        words=words, things=things, grades=grades, say=say, drawings=drawings, sections=sections, items=ITEMS, built=_built(app)
+    )
+    start = demo.question() if own is None else own
+    kept = functools.lru_cache(maxsize=KEPT)(advise)
+
+    @app.get("/")
+    def page() -> Response:
+        asked = read(request.args, start)
+        fragment = "X-Fragment" in request.headers
+        if not fragment and not asked.own and _pairs(asked.query()) != sorted(request.args.items(multi=True)):
+            return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
+        try:
+            answer = _answer(kept, asked.question())
+            before = _before(kept, asked)
+        except Mistakes as wrong:
+            return _page(asked, mistakes=wrong.mistakes, fragment=fragment)
+        return _page(asked, answer=answer, before=before, invented=asked.own and own is None, fragment=fragment)
+
+    @app.get("/advise.json")
+    def as_json() -> Response:
+        asked = read(request.args, start)
+        try:
+            told: dict[str, Any] = json_form(_answer(kept, asked.question()))
+        except Mistakes as wrong:
+            listed = [{"item": m.item, "said": m.said, "allowed": m.allowed, "example": m.example} for m in wrong.mistakes]
+            return _json({"mistakes": listed}, 422)
+        return _json(told, 200)
+
+    @app.errorhandler(HTTPException)
+    def failed(error: HTTPException) -> tuple[str, int]:
+        code = error.code or 500
+        return render_template("other.html", code=code, says=_SAYS.get(code, _SAYS[500])), code
+
+    return app
+
+
+_SAYS = {
+    400: ("Not this address", "The page is only open under the address that it was started with."),
+    403: ("Not from another site", "Only this page itself may send that."),
+    404: ("Nothing here", "There is no such page."),
+    405: ("Only asking", "The page answers questions; it takes nothing else."),
+    413: ("Too much", "That is more than any question needs."),
+    414: ("Too long", "That address is longer than any question."),
+    500: ("Something broke", "The sums could not be done. Change one thing and ask again."),
+}
+"""What is said when there is no page."""
+
+
+def _answer(kept: Callable[[Question], Answer], question: Question) -> Answer:
+    try:
+        return kept(question)
+    except OutOfRange as outside:
+        raise Mistakes([Mistake("sums", "", str(outside), "")]) from outside
+
+
+def _before(kept: Callable[[Question], Answer], asked: Asked) -> Answer | None:
+    """Return the answer before the change, None where there was none."""
+    try:
+        earlier = asked.before()
+        return None if earlier is None else _answer(kept, earlier)
+    except Mistakes:
+        return None
+
+
+def _pairs(query: str) -> list[tuple[str, str]]:
+    from urllib.parse import parse_qsl
+
+    return sorted(parse_qsl(query, keep_blank_values=True))
+
+
+def _page(
+    asked: Asked, *, answer: Answer | None = None, before: Answer | None = None,
+    mistakes: tuple[Mistake, ...] = (), invented: bool = False, fragment: bool = False,
+) -> Response:
+    count = len(mistakes)
+    heading = f"{_COUNTS[count] if count < len(_COUNTS) else count} thing{'' if count == 1 else 's'} to mend"
+    body = render_template(
+        "_answer.html" if fragment and answer else "_mend.html" if fragment else "page.html",
+        asked=asked, answer=answer, mistakes=mistakes, heading=heading, invented=invented,
+        parts=() if fragment else form.fields(asked, mistakes), said_of=form.said_of, u=asked.units.say,
+        changed=say.changed(asked, before, answer) if before and answer else (),
+        units=asked.units, other_units=_other_units(asked),
+    )
+    response = Response(body, 200 if answer else 422)
+    response.headers["Vary"] = "X-Fragment"
+    return response
+
+
+def _other_units(asked: Asked) -> tuple[tuple[str, str], ...]:
+    units = asked.units
+    far = Units("m" if units.far == "yd" else "yd", units.high)
+    high = Units(units.far, "m" if units.high == "ft" else "ft")
+    return (
+        ("Distances in metres" if units.far == "yd" else "Distances in yards", asked.in_units(far).query()),
+        ("Heights in metres" if units.high == "ft" else "Heights in feet", asked.in_units(high).query()),
+    )
+
+
+def _json(told: dict[str, Any], status: int) -> Response:
+    return Response(json.dumps(told, indent=2, allow_nan=False) + "\n", status, mimetype="application/json")
+
+
+def _built(app: Flask) -> str:
+    """Return a mark of the page's own files, so that a browser keeps them no longer than they hold."""
+    folder = Path(app.static_folder or "")
+    digest = hashlib.sha256(b"".join(path.read_bytes() for path in sorted(folder.iterdir()) if path.is_file()))
+    return digest.hexdigest()[:8]

@@ -1,0 +1,150 @@
+"""From an address to the question that it puts, and back: one address is one answer."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from urllib.parse import parse_qsl, urlencode
+
+from werkzeug.datastructures import MultiDict
+
+from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.answers import Value
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.options import as_said, as_text
+from tipsight.inputs.question import Question, check_items
+from webui.units import Units
+
+MOST_LETTERS, MOST_PARTS = 2000, 160
+WAS = "was_"
+Typed = dict[str, tuple[str, ...]]
+"""What was typed, by item; more than one text where the address says it more than once."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What an address asks."""
+
+    typed: Typed
+    units: Units = field(default_factory=Units)
+    was: Typed = field(default_factory=dict)
+    """What some items were before, so that the page can tell what changed; empty: not told."""
+    own: bool = False
+    """Whether nobody typed anything, so that the page's own question stands."""
+
+    def query(self) -> str:
+        """Return the one address of this question."""
+        pairs = [(key, text) for key in _ordered(self.typed) for text in self.typed[key]]
+        pairs = pairs or [("distance", "")]
+        pairs += self.units.args
+        pairs += [(WAS + key, text) for key in _ordered(self.was) for text in self.was[key] or ("",)]
+        return urlencode(pairs)
+
+    def question(self) -> Question:
+        """Return the question.
+
+        Raises
+        ------
+        Mistakes
+            If the address names items that there are none of, or is longer than any question.
+        """
+        return _question(self.typed)
+
+    def before(self) -> Question | None:
+        """Return the question before the change that the address tells of."""
+        if not self.was:
+            return None
+        return _question({k: v for k, v in {**self.typed, **self.was}.items() if v})
+
+    def with_told(self, changes: dict[str, str]) -> "Asked":
+        """Return the question with some items told otherwise, and what they were before."""
+        typed = _changed(self.typed, changes)
+        altered = [key for key in changes if key in ITEMS and typed.get(key) != self.typed.get(key)]
+        was = {key: self.typed.get(key, ()) for key in altered}
+        return replace(self, typed=typed, was=was, own=False)
+
+    def in_units(self, units: Units) -> "Asked":
+        """Return the same question with the page in other units."""
+        return replace(self, units=units)
+
+
+def _ordered(keys: Iterable[str]) -> list[str]:
+    order = list(ITEMS)
+    return sorted(keys, key=lambda key: (order.index(key) if key in ITEMS else len(order), key))
+
+
+def _changed(typed: Typed, changes: dict[str, str]) -> Typed:
+    merged = {**typed, **{key: (text,) if text else () for key, text in changes.items()}}
+    return {key: texts for key, texts in merged.items() if texts}
+
+
+def _question(typed: Typed) -> Question:
+    mistakes = [
+        Mistake(key, text[:40] + "...", f"this is longer than any answer, {MOST_LETTERS} letters at the most", "")
+        for key, texts in typed.items() for text in texts if len(text) > MOST_LETTERS
+    ]
+    if sum(map(len, typed.values())) > MOST_PARTS:
+        mistakes.append(Mistake("address", "", f"this says more than {MOST_PARTS} things", ""))
+    if mistakes:
+        raise Mistakes(mistakes)
+    told: dict[str, Value | None] = {k: v[0] if len(v) == 1 else v for k, v in typed.items()}
+    check_items(told)
+    return Question(**told)
+
+
+def typed_of(question: Question) -> Typed:
+    """Return a question as it would be typed into the page.
+
+    Parameters
+    ----------
+    question : Question
+        Any question.
+
+    Returns
+    -------
+    dict
+        Texts by item, a list in one line.
+
+    Examples
+    --------
+    >>> typed_of(Question(distance="40 yd", pen=False, behind=("dark 60%", "bright")))
+    {'distance': ('40 yd',), 'behind': ('dark 60%; bright',), 'pen': ('no',)}
+    """
+    return {
+        key: ("; ".join(as_said(ITEMS[key], value)) if isinstance(value, tuple) else as_text(ITEMS[key], value),)
+        for key, value in question.told().items()
+    }
+
+
+def read(args: MultiDict[str, str], own: Question) -> Asked:
+    """Return what an address asks.
+
+    Parameters
+    ----------
+    args : MultiDict
+        The address's parts: items, ``far`` and ``high`` (units), ``set`` (items to be told
+        otherwise) and ``was_...`` (what an item was before).
+    own : Question
+        What is asked when the address names no item.
+
+    Returns
+    -------
+    Asked
+        Blanks left out.
+    """
+    units = Units.told(args)
+    typed: Typed = {}
+    was: Typed = {}
+    named = False
+    for key, text in args.items(multi=True):
+        if key.startswith(WAS):
+            if (name := key.removeprefix(WAS)) in ITEMS:
+                was[name] = (*was.get(name, ()), text) if text.strip() else was.get(name, ())
+        elif key not in ("far", "high", "set"):
+            named = True
+            if text.strip():
+                said = units.spoken(ITEMS[key], text) if key in ITEMS else text
+                typed[key] = (*typed.get(key, ()), said)
+    if not named:
+        typed = typed_of(own)
+    changes = {k: t for one in args.getlist("set") for k, t in parse_qsl(one[:MOST_LETTERS], keep_blank_values=True)}
+    asked = Asked(typed, units, was if named else {}, own=not named)
+    return asked.with_told(changes) if changes else asked

@@ -1,0 +1,151 @@
+"""The questions as the page asks them: which in which order, and by which kind of field."""
+
+from dataclasses import dataclass
+
+from tipsight.errors import Mistake
+from tipsight.inputs import parts
+from tipsight.inputs.items import ITEMS, SECTIONS, Item, Word, items_of
+from tipsight.inputs.reading import Unread
+from tipsight.inputs.spelling import choose
+from webui.asking import Asked
+from webui.units import Units
+
+ORDER = ("place", "light", "behind", "water", "eyes", "wanted", "float", "tip", "have")
+"""The order in which a person thinks of them."""
+TAPPED = ("sky", "sun_out", "sun_is", "seen", "bites")
+"""Choices that are changed so often that each word is a tap."""
+TAPS_YD, TAPS_M = (15, 20, 25, 30, 40, 50, 60), (15, 20, 25, 30, 35, 45, 55)
+"""Distances that are one tap."""
+
+
+@dataclass(frozen=True)
+class Field:
+    """One question as a field of the page."""
+
+    item: Item
+    look: str
+    """How it is answered: radios, choose, taps (text with words beside it), lines, or text."""
+    value: str
+    words: tuple[Word, ...]
+    hint: str
+    unit: str
+    mistakes: tuple[str, ...] = ()
+
+    @property
+    def described_by(self) -> str:
+        """The ids of what describes the field, in the order in which they stand."""
+        ids = [f"{self.item.key}-h"] if self.hint else []
+        return " ".join([*ids, f"{self.item.key}-m"] if self.mistakes else ids)
+
+
+@dataclass(frozen=True)
+class Part:
+    """A section of the questions."""
+
+    key: str
+    title: str
+    fields: tuple[Field, ...]
+    folded: tuple[Field, ...]
+    open: bool
+    """Whether what is folded must be seen: something there was told, or is to be mended."""
+
+
+def said_of(mistake: Mistake) -> str:
+    """Return a mistake as one sentence, without the name of its item.
+
+    Parameters
+    ----------
+    mistake : Mistake
+        One thing to mend.
+
+    Returns
+    -------
+    str
+        The words of the command, begun with a capital.
+
+    Examples
+    --------
+    >>> said_of(Mistake("distance", "40", "say the unit", "40 yd"))
+    "'40' will not do; say the unit (for example 40 yd)"
+    """
+    words = str(mistake).removeprefix(f"{mistake.item}: ")
+    return words[:1].upper() + words[1:]
+
+
+def _word(item: Item, value: str) -> str | None:
+    """Return the word that a choice has been given, None if it is none of them."""
+    if not value:
+        return ""
+    try:
+        return choose(item.words, value).word
+    except Unread:
+        return None
+
+
+def _look(item: Item, value: str, word: str | None) -> str:
+    if item.kind in ("word", "yes-no"):
+        if word is None:
+            return "text"
+        return "radios" if item.key in TAPPED else "choose"
+    if item.key == "parts" or "\n" in value:
+        return "lines"
+    if item.kind == "paint" or item.key == "distance":
+        return "taps"
+    return "taps" if item.words and item.table == "words" and not item.folded else "text"
+
+
+def _words(item: Item, look: str, units: Units) -> tuple[Word, ...]:
+    if item.key == "distance":
+        far = TAPS_YD if units.far == "yd" else TAPS_M
+        return tuple(Word(f"{x} {units.far}") for x in far)
+    if item.kind == "paint":
+        return tuple(word for word in item.words if word.word != "felt pen")
+    return item.words if look != "text" else ()
+
+
+def _hint(item: Item, look: str, units: Units) -> str:
+    said = [item.hint]
+    if look in ("text", "lines"):
+        said.append(item.allowed[0].upper() + item.allowed[1:].replace(item.limits or "\n", units.limits(item)))
+    elif units.of(item) or (item.limits and look == "taps"):
+        said.append(f"{units.limits(item)} may be typed")
+    if item.default and not (look in ("choose", "radios")):
+        said.append(f"Not told: {units.taken(item, item.default)}")
+    return ". ".join(words for words in said if words)
+
+
+def fields(asked: Asked, mistakes: tuple[Mistake, ...] = ()) -> tuple[Part, ...]:
+    """Return the questions with what was typed, and with what is to be mended at each.
+
+    Parameters
+    ----------
+    asked : Asked
+        What the address asks.
+    mistakes : tuple of Mistake
+        What is to be mended.
+
+    Returns
+    -------
+    tuple of Part
+        In the order in which they are asked.
+    """
+    def field_of(item: Item) -> Field:
+        value = "; ".join(asked.typed.get(item.key, ()))
+        word = _word(item, value) if item.kind in ("word", "yes-no") else None
+        look = _look(item, value, word)
+        if look in ("choose", "radios"):
+            value = word or ""
+        hint = _hint(item, look, asked.units)
+        if item.key == "size":
+            sizes = parts.sizes_of("".join(asked.typed.get("pattern", ())) or ITEMS["pattern"].default)
+            hint = f"{item.hint}. {', '.join(sizes)}" if sizes else item.hint
+        wrong = tuple(said_of(one) for one in mistakes if one.item == item.key)
+        return Field(item, look, value, _words(item, look, asked.units), hint, asked.units.of(item), wrong)
+
+    found = []
+    for key in ORDER:
+        all_ = [field_of(item) for item in items_of(key)]
+        first = tuple(one for one in all_ if not one.item.folded)
+        folded = tuple(one for one in all_ if one.item.folded)
+        found.append(Part(key, SECTIONS[key], first, folded, any(one.mistakes for one in folded)))
+    return tuple(found)

@@ -1,0 +1,71 @@
+"""Yards or metres, feet or metres: one switch for the whole page."""
+
+import math
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tipsight.inputs.items import Item
+from tipsight.inputs.reading import FOOT_M, YARD_M, clean
+
+_BARE = re.compile(r"\d+(?:[.,]\d+)?")
+_YARDS = re.compile(r"(\d+(?:\.\d+)?) yd(?: \((\d+) m\))?")
+_METRES = re.compile(r"(\d+(?:\.\d+)?) m\b(?!/)")
+
+
+@dataclass(frozen=True)
+class Units:
+    """What a bare number means, and in what distances are told.
+
+    Examples
+    --------
+    >>> Units("m").say("goes at about 36 yd"), Units().say("40 yd (37 m)")
+    ('goes at about 33 m', '40 yd (37 m)')
+    """
+
+    far: str = "yd"
+    """Of distances: yd or m."""
+    high: str = "ft"
+    """Of heights and depths: ft or m."""
+
+    @classmethod
+    def told(cls, args: Mapping[str, str]) -> "Units":
+        """Return the units that an address asks for; what it cannot mean counts as not told."""
+        return cls("m" if args.get("far") == "m" else "yd", "m" if args.get("high") == "m" else "ft")
+
+    @property
+    def args(self) -> tuple[tuple[str, str], ...]:
+        """What an address says of them; nothing for yards and feet."""
+        pairs = (("far", self.far, "yd"), ("high", self.high, "ft"))
+        return tuple((key, unit) for key, unit, usual in pairs if unit != usual)
+
+    def of(self, item: Item) -> str:
+        """Return the unit of a bare number typed for an item, empty where it needs none of ours."""
+        if item.kind != "length":
+            return ""
+        return self.high if item.units.startswith("feet") else self.far
+
+    def spoken(self, item: Item, text: str) -> str:
+        """Return what was typed with the page's unit behind a bare number."""
+        unit = self.of(item)
+        return f"{clean(text)} {unit}" if unit and _BARE.fullmatch(clean(text)) else text
+
+    def limits(self, item: Item) -> str:
+        """Return an item's limits in the page's units, rounded inwards."""
+        metres = {"yd": YARD_M, "ft": FOOT_M}.get(self.of(item))
+        if metres is None or item.low is None or item.high is None:
+            return item.limits
+        low, high = math.ceil(10 * item.low / metres) / 10, math.floor(item.high / metres)
+        return f"{low:g} to {high} {self.of(item)}"
+
+    def taken(self, item: Item, text: str) -> str:
+        """Return what is taken for an item that is not told, in the page's units."""
+        if self.of(item) == "ft":
+            return _METRES.sub(lambda found: f"{float(found[1]) / FOOT_M:.2g} ft", text)
+        return self.say(text) if self.of(item) else text
+
+    def say(self, text: str) -> str:
+        """Return a sentence of the answer in the page's units."""
+        if self.far == "yd":
+            return text
+        return _YARDS.sub(lambda found: f"{float(found[1]) * YARD_M:.0f} m", text)
