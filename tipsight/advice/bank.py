@@ -8,7 +8,7 @@ import numpy as np
 from tipsight.advice.answer import Block, Change
 from tipsight.advice.candidates import showing_lengths_mm
 from tipsight.advice.examine import examine, quick_level
-from tipsight.advice.limits import GENTLY, quick_fails
+from tipsight.advice.limits import quick_fails
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import PEN, Swim
 from tipsight.inputs.case import Band, Stock, Tip

@@ -1,6 +1,6 @@
 """What to fit at the bench: every stock, length and scheme tried, the limits kept, the least taken."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -12,7 +12,8 @@ from tipsight.advice.answer import Block
 from tipsight.advice.candidates import Schemes, bands_of, schemes, showing_lengths_mm
 from tipsight.advice.examine import examine
 from tipsight.advice.limits import REFUSED, least_glued_mm, least_wet_mm
-from tipsight.advice.swim import Swim
+from tipsight.advice.swim import FRESH_COATS, LEAST_PULL_G, Swim
+from tipsight.errors import Mistakes
 from tipsight.inputs.case import Stock, Tip
 from tipsight.load import budget
 from tipsight.sight import detect, kernel
@@ -20,8 +21,6 @@ from tipsight.sight import detect, kernel
 Array = NDArray[np.float64]
 Mask = NDArray[np.bool_]
 
-COATS = 3
-"""White, colour and colour on a fresh tip (common practice, no source)."""
 LONGEST_MM = 60.0
 """No tip is tried longer than this (judgement)."""
 
@@ -42,7 +41,7 @@ class Shelf:
     @property
     def coats(self) -> int:
         """Coats that the tip will have."""
-        return self.own.coats if self.own else COATS
+        return self.own.coats if self.own else FRESH_COATS
 
     @cached_property
     def painted_mm(self) -> Array:
@@ -93,7 +92,7 @@ class Shelf:
             "bite": self.sink_force_g <= swim.case.wanted.bite_share * self.pull_g + 1e-12,
             "strength": self.showing_mm <= longest + 1e-9,
             "body": np.broadcast_to(room & (self.glued_mm <= swim.hull.body_length_mm), margin.shape),
-            "load": self.pull_g >= swim.least_pull_g,
+            "load": self.pull_g >= LEAST_PULL_G,
         }
 
     def levels(self, waters: tuple[str, ...]) -> tuple[Array, ...]:
@@ -104,7 +103,7 @@ class Shelf:
         for scheme in self.schemes:
             grids = [
                 kernel.level_grid(
-                    w.kernels[here:here + 1], diameter_mm=diameters,
+                    w.at(here), diameter_mm=diameters,
                     edges_mm=detect.cut(scheme.edges_mm, hidden),
                     contrast=w.contrast[scheme.paints, here], eye=self.swim.eye,
                 )
@@ -135,12 +134,23 @@ class Shelf:
             pulls_out=bool(self.own and self.own.pulls_out),
         )
 
-    def passing(self, fields: tuple[choose.Field, ...], wanted: float) -> Iterator[Block]:
-        """Yield looked-at tips that reach a level and keep every other limit, the choice first."""
-        for pick in choose.ranked(fields, wanted):
-            block = examine(self.swim, self.tip(pick))
+    def looked_at(self, picks: Iterable[choose.Pick]) -> Iterator[Block]:
+        """Yield tips that keep every limit but sight; one that sinks or falls over is passed by."""
+        for pick in picks:
+            try:
+                block = examine(self.swim, self.tip(pick))
+            except Mistakes:
+                continue
             if not [f for f in block.fails if not f.startswith("sight")]:
                 yield block
+
+    def passing(self, fields: tuple[choose.Field, ...], wanted: float) -> Iterator[Block]:
+        """Yield tips that reach a level and keep every other limit, the choice first."""
+        return self.looked_at(choose.ranked(fields, wanted))
+
+    def best_seen(self, fields: tuple[choose.Field, ...]) -> Block | None:
+        """Return the tip seen best of those that keep every limit but sight."""
+        return next(self.looked_at(choose.brightest(fields)), None)
 
 
 def repaint(swim: Swim) -> Shelf:
@@ -175,7 +185,7 @@ def shelf(swim: Swim) -> Shelf:
     Shelf
         Stock by length by paint, with what each costs.
     """
-    showing = showing_lengths_mm(min(LONGEST_MM, swim.hull_limits.max_showing_mm))
+    showing = showing_lengths_mm(min(LONGEST_MM, swim.pattern.max_showing_mm))
     found, left_out = schemes(showing, list(swim.fresh), float(swim.range_m[swim.here]))
     stock = tuple(dict.fromkeys((*swim.case.box.stock, *swim.case.box.inserts)))
     return Shelf(swim, stock, showing, found, left_out)

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 from tipsight.advice.answer import Block, Caution, Change
 from tipsight.advice.swim import Swim
-from tipsight.inputs.case import BuiltFloat
+from tipsight.load.materials import paint_warning
+from tipsight.load.shot import is_lead
 
 LOCAL = "check your local rules"
 
@@ -29,8 +30,9 @@ def cautions(swim: Swim, at_the_bank: Change, bench: Change | None, changes: Ite
     case, found = swim.case, []
     blocks: list[Block] = [c.block for c in (at_the_bank, bench) if c is not None]
     kinds = {c.kind for c in (at_the_bank, *changes)}
-    shot = {swim.metal_of(line.name) for block in blocks for line in block.load.shot}
-    if "lead" in shot:
+    metals = {shot.metal for shot in case.box.shot if any(
+        line.name == shot.name for block in blocks for line in block.load.shot)}
+    if any(is_lead(metal) for metal in metals):
         found.append(Caution(
             f"Lead shot is banned in most sizes on many waters: {LOCAL}; wash your hands, never bite "
             "it shut, keep it from children.", "the shot list has lead"))
@@ -57,7 +59,7 @@ def cautions(swim: Swim, at_the_bank: Change, bench: Change | None, changes: Ite
 def _bench(swim: Swim, bench: Change) -> list[Caution]:
     case, new, found = swim.case, bench.block.tip, []
     fitted = (new.stock, new.wet_mm, new.glued_mm) != (case.tip.stock, case.tip.wet_mm, case.tip.glued_mm)
-    foam = [m for m in swim.hull.materials if m in swim.foams]
+    foam = [m for m in swim.hull.materials if "melts" in paint_warning(m, "spirit")]
     if fitted and new.stock.kind in ("cane", "balsa", "solid", "thin tube", "thick tube"):
         found.append(Caution("Cutting and sanding makes dust: wear a mask, or sand wet.",
                              f"a {new.stock.kind} tip is cut to length"))

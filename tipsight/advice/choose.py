@@ -81,31 +81,37 @@ def ranked(fields: tuple[Field, ...], wanted: float, ceiling: int = 40) -> Itera
         yield _pick(fields, row)
 
 
-def brightest(fields: tuple[Field, ...]) -> Pick | None:
-    """Return the candidate seen best among those that keep all limits but sight, or None.
+def brightest(fields: tuple[Field, ...], ceiling: int = 40) -> Iterator[Pick]:
+    """Yield the candidates seen best among those that keep all limits but sight.
 
     Parameters
     ----------
     fields : tuple of Field
         One for each number of bands.
+    ceiling : int
+        How many to yield at the most.
 
-    Returns
-    -------
-    Pick or None
-        The best seen.
+    Yields
+    ------
+    Pick
+        The best seen first; of those seen alike, the least sink force.
 
     Examples
     --------
-    >>> brightest(()) is None
-    True
+    >>> one = Field(np.array([[[6.0, 7.0]]]), np.array([[0.1]]), np.array([[0.0]]), np.array([[True]]))
+    >>> next(brightest((one,))).level
+    7.0
     """
-    best: Pick | None = None
+    rows = []
     for n, field in enumerate(fields):
         level = np.where(field.allowed[..., None], field.level, -1.0)
-        i, j, k = np.unravel_index(int(level.argmax()), level.shape)
-        if level[i, j, k] > (best.level if best else 0.0):
-            best = _pick(fields, np.array([0, 0, n, 0, i, j, k]))
-    return best
+        order = np.argpartition(-level, min(ceiling, level.size) - 1, axis=None)[:ceiling]
+        i, j, k = np.unravel_index(order, level.shape)
+        rows.append(np.column_stack([-level[i, j, k], field.sink_force_g[i, j], np.full(i.size, n), i, i, j, k]))
+    table = np.concatenate(rows) if rows else np.empty((0, 7))
+    table = table[table[:, 0] < 0]
+    for row in table[np.lexsort(table[:, 1::-1].T)][:ceiling]:
+        yield _pick(fields, row)
 
 
 def _pick(fields: tuple[Field, ...], row: Array) -> Pick:

@@ -9,10 +9,9 @@ from tipsight.advice.answer import Block, Sight, Visibility
 from tipsight.advice.handling import handling
 from tipsight.advice.limits import fails
 from tipsight.advice.shotting import load
-from tipsight.advice.swim import Swim, finish_of
+from tipsight.advice.swim import Swim, finish_of, painted_mm
 from tipsight.advice.waters import STREAKS_DOUBT, Water
 from tipsight.inputs.case import Tip
-from tipsight.load import budget, tips
 from tipsight.sight import detect, grades, kernel, reach
 
 Array = NDArray[np.float64]
@@ -42,12 +41,6 @@ class Seen:
                     for side, ends in ((1, [min(k) for k in kept]), (-1, [max(k) for k in kept])))
         level = float(self.level[here])
         return level * np.exp(-down), level * np.exp(up)
-
-
-def painted_mm(tip: Tip) -> float:
-    """Return the diameter of the showing part with its paint, and its sleeve if it wears one."""
-    painted = float(budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
-    return painted + (tips.SLEEVE_MM if tip.sleeve else 0.0)
 
 
 def blocks_of(swim: Swim, tip: Tip) -> tuple[Array, list[int]]:

@@ -1,6 +1,6 @@
 """The choice for the bench, the next step up, and what to say when nothing passes."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from tipsight.advice import choose
 from tipsight.advice.answer import Block, Change, Step
@@ -8,6 +8,7 @@ from tipsight.advice.bench import Shelf, repaint
 from tipsight.advice.examine import examine
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import Swim
+from tipsight.errors import Mistakes
 from tipsight.sight import grades
 
 GRADES = (2.5, 5.0, 10.0)
@@ -73,9 +74,8 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
             return Fit(_change(swim, found), ())
     word = grades.grade(wanted)
     for level in sorted((g for g in GRADES if g < wanted), reverse=True):
-        best = choose.brightest(fields)
-        if best is not None and best.level >= level:
-            block = examine(swim, shelf.tip(best))
+        block = shelf.best_seen(fields)
+        if block is not None and block.visibility.level >= level:
             lower = f"'{word}' is out of reach here with what you have: the best is " \
                     f"'{block.visibility.grade}' (level {block.visibility.level:.1f} where {wanted:g} is wanted)"
             return Fit(_change(swim, block), (lower + "; " + cure(swim, block),))
@@ -100,20 +100,21 @@ def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str
         "load": "the float has no shot left to cock it: a bigger float or a lighter tip",
     }
     for limit, sentence in says.items():
-        best = choose.brightest(shelf.fields(waters, ignore=limit))
-        if best is None or best.level < GRADES[0]:
+        pick = next(choose.brightest(shelf.fields(waters, ignore=limit)), None)
+        if pick is None or pick.level < GRADES[0]:
             continue
-        tip = shelf.tip(best)
-        block = examine(swim, tip)
+        try:
+            block = examine(swim, shelf.tip(pick))
+        except Mistakes:
+            continue
         number = {"ride": block.handling.ride_margin, "bite": block.handling.sink_force_g}.get(limit, 0.0)
         words.append(f"nothing passes; {fitting_words(block)} would be seen, but " + sentence.format(number))
     if not words:
-        best = choose.brightest(shelf.fields(waters))
-        if best is None:
+        block = shelf.best_seen(shelf.fields(waters))
+        if block is None:
             return ("nothing passes: no tip that you have keeps the limits on this float: a bigger float, or calmer water",)
-        block = examine(swim, shelf.tip(best))
         words.append(
-            f"nothing passes: the best tip reaches level {best.level:.1f} where {GRADES[0]:g} is the least "
+            f"nothing passes: the best tip reaches level {block.visibility.level:.1f} where {GRADES[0]:g} is the least "
             f"to be seen at all; {cure(swim, block)}"
         )
     return tuple(words)

@@ -1,10 +1,59 @@
 """How the float rides with one tip, and what it tells of a bite."""
 
-import numpy as np
+import math
 
 from tipsight.advice.answer import Handling
-from tipsight.advice.swim import Swim
-from tipsight.afloat import bite, lean, ride
+from tipsight.advice.swim import Swim, painted_mm
+from tipsight.afloat import bite, ride
 from tipsight.inputs.case import Tip
-from tipsight.load import budget
+from tipsight.load import balance, budget
 from tipsight.sight import dip
+
+
+def _number(value: float) -> float | None:
+    return None if math.isnan(value) else value
+
+
+def handling(swim: Swim, tip: Tip, level: float) -> Handling:
+    """Return how the float rides with ``tip`` and what bites it shows.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    tip : Tip
+        The tip to be on the float.
+    level : float
+        Visibility level of the tip on the worst water [-].
+
+    Returns
+    -------
+    Handling
+        Forces, margins and dips.
+    """
+    painted, warm = painted_mm(tip), swim.case.stream.temperature_c
+    rides = swim.rides(painted)
+    margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
+    rate = float(rides.rate_hz[0])
+    low, high = bite.sink_force_g(painted, tip.showing_mm, warm)
+    seen = float(dip.visible_dip_mm(
+        level, tip.showing_mm, rides.rms_mm[0], swim.range_m[swim.here], swim.eye, swim.adaptation_cd_m2,
+    ))
+    lean_deg, lift_g, upright = swim.lean(tip)
+    return Handling(
+        sink_force_g=float(low),
+        sink_force_high_g=float(high),
+        stiffness_g_per_mm=float(budget.stiffness_g_per_mm(painted, warm)),
+        ride_margin=margin,
+        time_under=float(ride.time_under(margin)),
+        dips_per_min=float(ride.dips_per_min(margin, rate)),
+        ordinary_dip_s=_number(float(ride.ordinary_dip_s(margin, rate))),
+        hidden_mm=min(float(swim.hidden_mm[swim.here]), tip.showing_mm),
+        hidden_high_mm=min(float(swim.hidden_high_mm[swim.here]), tip.showing_mm),
+        slow_bite_g=_number(float(bite.slow_bite_g(painted, seen, warm))),
+        pluck_g=float(bite.pluck_g(swim.rig, painted, temperature_c=warm)),
+        visible_dip_mm=_number(seen),
+        lean_deg=lean_deg,
+        upright=upright,
+        lift_g=lift_g,
+    )

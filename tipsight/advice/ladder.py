@@ -5,14 +5,14 @@ from dataclasses import replace
 import numpy as np
 
 from tipsight.advice.answer import Rung, TradePoint
-from tipsight.advice.examine import painted_mm, quick_level, series
+from tipsight.advice.examine import quick_level, series
 from tipsight.advice.limits import quick_fails
-from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, Swim
+from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, YARD_M, Swim, painted_mm
 from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.load import budget
 
-YARD_M = 0.9144
 QUARTER_INCH_MM = 6.35
+THINNEST_MM = 1.0
 
 
 def by_distance(swim: Swim, in_hand: Tip, advised: Tip) -> tuple[Rung, ...]:
@@ -74,7 +74,7 @@ def stretched(tip: Tip, showing_mm: float) -> Tip:
 def _point(swim: Swim, tip: Tip, chosen: Tip, of: str) -> TradePoint:
     level = quick_level(swim, tip)
     force = float(budget.sink_force_g(painted_mm(tip), tip.showing_mm, swim.case.stream.temperature_c))
-    margin = float(swim.ride_margin(painted_mm(tip), tip.showing_mm))
+    margin = float(swim.ride_margin(painted_mm(tip), tip.showing_mm)[0])
     passes = level >= swim.case.wanted.level and not quick_fails(swim, tip)
     return TradePoint(tip.stock.diameter_mm, tip.showing_mm, level, force, margin, passes, tip == chosen, of)
 
@@ -99,7 +99,7 @@ def trade_off(swim: Swim, tip: Tip) -> tuple[TradePoint, ...]:
     wall = tip.stock.diameter_mm - tip.stock.bore_mm if tip.stock.bore_mm else 0.0
     for step in (-1.0, -0.5, 0.0, 0.5, 1.0):
         diameter = tip.stock.diameter_mm + step
-        if swim.thinnest_mm <= diameter <= swim.thickest_ride_mm and diameter > wall:
+        if THINNEST_MM <= diameter <= swim.thickest_mm and diameter > wall:
             stock = replace(tip.stock, diameter_mm=diameter, bore_mm=diameter - wall if wall else 0.0)
             points.append(_point(swim, replace(tip, stock=stock), tip, "thicker"))
     return tuple(points)

@@ -2,15 +2,17 @@
 
 import math
 
-import numpy as np
-from numpy.typing import NDArray
+
+
 
 from tipsight.advice.answer import Handling, Load, Visibility
-from tipsight.advice.swim import Swim
+from tipsight.advice.swim import Swim, painted_mm
+from tipsight.errors import Mistakes
 from tipsight.inputs.case import Tip
+from tipsight.load import budget
 from tipsight.sight import grades
 
-Array = NDArray[np.float64]
+
 
 RIDES, REFUSED = 3.0, 2.0
 """Ride margin that rides well, and below which a tip is refused (judgement)."""
@@ -79,3 +81,18 @@ def fails(swim: Swim, tip: Tip, sight: Visibility, handled: Handling, loaded: Lo
     if not handled.upright:
         words.append("balance: top-heavy, it leans or falls over")
     return tuple(words)
+
+
+def quick_fails(swim: Swim, tip: Tip) -> bool:
+    """Return whether a tip breaks any limit but sight, without all of its numbers."""
+    painted, warm = painted_mm(tip), swim.case.stream.temperature_c
+    try:
+        pull = budget.pull_g(swim.hull, tip, warm)
+    except Mistakes:
+        return True
+    force = float(budget.sink_force_g(painted, tip.showing_mm, warm))
+    return bool(
+        float(swim.ride_margin(painted, tip.showing_mm)[0]) < REFUSED
+        or force > swim.case.wanted.bite_share * pull + 1e-12
+        or tip.showing_mm > swim.longest_showing_mm(tip.stock.diameter_mm) + 1e-9
+    )

@@ -7,9 +7,9 @@ import numpy as np
 from tipsight.advice.answer import Block, Change, Doubt, Reason
 from tipsight.advice.bench import Shelf
 from tipsight.advice.candidates import MM_PER_ARCMIN_M
-from tipsight.advice.examine import painted_mm, seen, without_streaks
+from tipsight.advice.examine import seen, without_streaks
 from tipsight.advice.fit import fit, fitting_words
-from tipsight.advice.swim import BRIGHT, DARK, Swim, finish_of
+from tipsight.advice.swim import BRIGHT, DARK, Swim, finish_of, painted_mm
 from tipsight.inputs.case import Tip
 
 SAYS = {

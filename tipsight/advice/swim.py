@@ -1,17 +1,16 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.advice.waters import Water, waters
+from tipsight.advice.waters import Water, water
 from tipsight.afloat import chop, hidden, ride
-from tipsight.inputs.case import Case, Finish, Stretch, Tip, WeighedFloat
-from tipsight.load import budget, hull, patterns, shot
-from tipsight.scene import paint
+from tipsight.afloat.rig import Rig, rig
+from tipsight.inputs.case import Case, Finish, Stream, Stretch, Tip, WeighedFloat
+from tipsight.load import balance, budget, hull, patterns, shot, tips
 from tipsight.sight import eye
 
 Array = NDArray[np.float64]
@@ -28,6 +27,12 @@ DARK = Stretch("dark", bank_height_deg=25.0)
 BRIGHT = Stretch("bright", bank_height_deg=0.5)
 LEAST_PULL_G = 0.02
 """A float must be left with this much shot to cock it (judgement)."""
+FRESH_COATS = 3
+"""White, colour and colour on a fresh tip (common practice, no source)."""
+SHOT_DEPTH_SHARE = {"bulk": 0.6, "spread": 0.5}
+"""How far down the middle of the shot hangs, as a share of the depth (judgement)."""
+SHOT_SLIP = 0.25
+"""Of the pace, by which the shot lags behind the water round it (judgement)."""
 
 
 def finish_of(tip: Tip, name: str) -> Finish:
@@ -35,6 +40,12 @@ def finish_of(tip: Tip, name: str) -> Finish:
     if name == PEN:
         return Finish(PEN, gloss=tip.gloss)
     return Finish(name, tip.seasons, tip.undercoat, tip.gloss)
+
+
+def painted_mm(tip: Tip) -> float:
+    """Return the diameter of the showing part with its paint, and its sleeve if it wears one [mm]."""
+    painted = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    return painted + (tips.SLEEVE_MM if tip.sleeve else 0.0)
 
 
 @dataclass(frozen=True)
@@ -55,6 +66,9 @@ class Swim:
     hidden_high_mm: Array
     hull: hull.Hull
     pattern: patterns.Pattern
+    rig: Rig
+    stream: Stream
+    """With the boils worked back from the angler's own count."""
     pull_g: float
     """Of the float with the tip in hand."""
     waters: dict[str, Water]
@@ -65,7 +79,6 @@ class Swim:
     diameters_mm: Array
     """Painted diameters whose ride was worked out, rising."""
     ride: ride.Ride
-    warnings: tuple[str, ...]
 
     @cached_property
     def wet_share(self) -> float:
@@ -88,3 +101,117 @@ class Swim:
     def on(self, *names: str) -> "Swim":
         """Return the same swim with the tip judged on the waters named."""
         return replace(self, judged=names, unsure=False)
+
+    @property
+    def adaptation_cd_m2(self) -> float:
+        """The dimmest light to which the eye adapts on the judged waters, at the asked distance."""
+        return min(float(self.waters[name].adaptation_cd_m2[self.here]) for name in self.judged)
+
+    def lean(self, tip: Tip) -> tuple[float, float, bool]:
+        return 0.0, 0.0, True
+
+    def ride_margin(self, painted_mm: float, showing_mm: ArrayLike) -> Array:
+        """Return showing length over its ups and downs for one painted diameter [-]."""
+        return np.asarray(ride.ride_margin(showing_mm, self.rides(painted_mm)))
+
+    def wave_rms_mm(self, painted_mm: float) -> float:
+        """Return the chop's part of a tip's ups and downs [mm]."""
+        return float(self.rides(painted_mm).wave_rms_mm[0])
+
+    def rides(self, painted_mm: float) -> ride.Ride:
+        """Return the ride of the worked diameter nearest to a painted one, as arrays of one."""
+        i = int(np.argmin(np.abs(self.diameters_mm - painted_mm)))
+        one = {f.name: getattr(self.ride, f.name) for f in fields(self.ride)}
+        return ride.Ride(**{k: v[i:i + 1] if isinstance(v, np.ndarray) else v for k, v in one.items()})
+
+
+def swim(case: Case) -> Swim:
+    """Return everything that all tips share in a question.
+
+    Parameters
+    ----------
+    case : Case
+        The question.
+
+    Returns
+    -------
+    Swim
+        Ready to look at tips.
+
+    Raises
+    ------
+    Mistakes
+        If the float sinks, falls over or has no room for its tip, or the dips told cannot be.
+
+    Examples
+    --------
+    >>> from tipsight.inputs import demo
+    >>> from tipsight.inputs.settle import settle
+    >>> swim(settle(demo.question("demo"))).judged
+    ('bright',)
+    """
+    warm = case.stream.temperature_c
+    bare = hull.hull_of(case.float_, case.weighed_tip, warm)
+    pull_now = budget.pull_g(bare, case.tip, warm)
+    sea = chop.sea(case.wind, warm)
+    tackle = _rig(case, bare)
+    stream = case.stream
+    if stream.dips_per_min_told is not None:
+        factor = ride.boil_factor_from_dips(
+            stream.dips_per_min_told, case.tip.showing_mm, painted_mm(case.tip), tackle, sea, stream
+        )
+        stream = replace(stream, boil_factor=factor)
+    diameters = _diameters(case)
+    distances = np.unique(np.append(RANGE_M, case.place.range_m))
+    distances = distances[np.append(True, np.diff(distances) > 1e-6)]
+    here = int(np.argmin(np.abs(distances - case.place.range_m)))
+    finishes, fresh = _finishes(case)
+    eyes = eye.Eye(case.angler.age_years, case.angler.mar_arcmin, case.angler.own_eye_factor)
+    stretches = {s.name: s for s in (DARK, BRIGHT, *case.stretches)}
+    hidden_mm, high_mm = hidden.hidden_mm(sea, distances, case.place.eye_height_m)
+    return Swim(
+        case=case, range_m=distances, here=here, finishes=finishes, fresh=fresh, eye=eyes, sea=sea,
+        hidden_mm=np.asarray(hidden_mm), hidden_high_mm=np.asarray(high_mm),
+        hull=bare, pattern=patterns.pattern(case.float_.pattern), rig=tackle, stream=stream, pull_g=pull_now,
+        waters={
+            name: water(case, s, finishes, distances, here, eyes, sea.clutter_wavelength_mm)
+            for name, s in stretches.items()
+        },
+        judged=tuple(s.name for s in case.stretches),
+        unsure=sum(s.share for s in case.stretches) > 1.01,
+        diameters_mm=diameters,
+        ride=ride.ride(tackle, sea, stream, diameters),
+    )
+
+
+def _diameters(case: Case) -> Array:
+    """Return every painted diameter that may be asked about."""
+    tip = case.tip
+    bare = {s.diameter_mm for s in (*case.box.stock, *case.box.inserts, tip.stock)}
+    bare |= {tip.stock.diameter_mm + step for step in (-1.0, -0.5, 0.5, 1.0)}
+    painted = {float(tips.painted_diameter_mm(d, FRESH_COATS)) for d in bare if d >= 0.5}
+    painted |= {float(tips.painted_diameter_mm(s.diameter_mm, tip.coats)) for s in (*case.box.inserts, tip.stock)}
+    sleeved = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats)) + tips.SLEEVE_MM
+    return np.array(sorted({*painted, sleeved}))
+
+
+def _finishes(case: Case) -> tuple[tuple[Finish, ...], tuple[int, ...]]:
+    """Return the shelf's paints new, the pen, and those on the tip as they are."""
+    shelf = [Finish(name) for name in case.box.paints if name != PEN]
+    worn = [finish_of(case.tip, name) for name in (*(b.paint for b in case.tip.bands), PEN)]
+    slipped = [Finish(name, gloss=case.tip.gloss) for name in case.box.paints] if case.box.sleeves else []
+    found = tuple(dict.fromkeys((*shelf, *worn, *slipped, Finish(PEN))))
+    return found, tuple(range(len(shelf)))
+
+
+def _rig(case: Case, bare: hull.Hull) -> Rig:
+    """Return the float cocked by its shot, with the tip by which it is known."""
+    known = case.weighed_tip if isinstance(case.float_, WeighedFloat) else case.tip
+    metal, warm = case.box.shot_metal, case.stream.temperature_c
+    shot_g = budget.pull_g(bare, known, warm) / float(shot.wet_share(metal, warm))
+    share = SHOT_DEPTH_SHARE[bare.fixing]
+    return rig(
+        bare.profile, known.wet_mm, balance.float_mass_g(bare, known), bare.centre_of_mass_mm, shot_g,
+        shot_density_kg_m3=shot.density_kg_m3(metal), shot_depth_m=share * case.stream.depth_m,
+        shot_slip_m_s=SHOT_SLIP * case.stream.pace_m_s,
+    )

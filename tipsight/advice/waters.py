@@ -105,7 +105,7 @@ def water(case: Case, stretch: Stretch, finishes: Sequence[Finish], range_m: Arr
                 case.place.eye_height_m)
     behind, tips = (_between(coarse, values, range_m) for values in (seen.water, seen.tips))
     glare_lx, angle_deg = seen.sky_glare
-    veil = float(np.sum(eye.veil(glare_lx, angle_deg, eyes.age_years)))
+    veil = _between(coarse, eye.veil(glare_lx, angle_deg, eyes.age_years).sum(axis=-1), range_m)
     light = contrast.adaptation(behind, veil)
     clutter = _streaks(seen, coarse, range_m, wavelength_mm)
     return Water(
