@@ -295,8 +295,8 @@ def test_a_kernel_holds_many_distances():
     edges = detect.cut([0.0, 10.0, 30.0], np.array([[1.0], [2.0], [3.0]]))
     parts = kernel.level_parts(held, diameter_mm=3.0, edges_mm=edges, contrast=contrast, eye=YOUNG)
     for k in range(3):
-        alone = detect.level_parts(3.0, edges[k], contrast[k], range_m=r[k],
-                                   adaptation_cd_m2=light[k], eye=YOUNG, clutter=streaks[k])  # fmt: skip
+        place = {"range_m": r[k], "adaptation_cd_m2": light[k], "clutter": streaks[k]}
+        alone = detect.level_parts(3.0, edges[k], contrast[k], eye=YOUNG, **place)
         np.testing.assert_allclose([parts[0][k], parts[1][k]], alone, rtol=1e-12)
         grid = kernel.level_grid(held[k:k + 1], diameter_mm=[3.0], edges_mm=edges[k:k + 1],
                                  contrast=contrast[k:k + 1], eye=YOUNG)  # fmt: skip

@@ -27,16 +27,20 @@ OPEN_DEG, BANKED_DEG = 1.0, 4.0
 
 # rows B0 [mm2], f0 [1/mm], B1 [mm2]; columns c0 to c5; computed: fit to a Monte Carlo of random
 # seas (JONSWAP, cos^2 spread) with each sight line cast on them, rms of the logarithm 0.1 to 0.35
-_OPEN = np.array([
-    [5.677, 1.541, 0.399, 2.146, 0.0, 0.0],
-    [-5.061, -0.726, -0.102, -0.554, 0.0, 0.0],
-    [0.111, -0.293, -0.224, -1.123, 0.0, 0.0],
-])
-_BANKED = np.array([
-    [3.407, 0.996, 0.490, 1.875, 1.957, -0.373],
-    [-4.055, -0.605, -0.140, -0.312, -0.552, 0.129],
-    [0.091, -0.293, -0.305, -0.198, -1.575, 0.386],
-])
+_OPEN = np.array(
+    [
+        [5.677, 1.541, 0.399, 2.146, 0.0, 0.0],
+        [-5.061, -0.726, -0.102, -0.554, 0.0, 0.0],
+        [0.111, -0.293, -0.224, -1.123, 0.0, 0.0],
+    ]
+)
+_BANKED = np.array(
+    [
+        [3.407, 0.996, 0.490, 1.875, 1.957, -0.373],
+        [-4.055, -0.605, -0.140, -0.312, -0.552, 0.129],
+        [0.091, -0.293, -0.305, -0.198, -1.575, 0.386],
+    ]
+)
 
 
 @dataclass(frozen=True)
@@ -125,10 +129,16 @@ def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
         for name, (low, high, _, _) in DOMAIN.items()
     )
     z = np.minimum(0.5 * np.deg2rad(bank) / slope, 3.0)
-    terms = np.stack([
-        np.ones_like(length), np.log(length / 100.0), np.log(np.tan(np.deg2rad(down)) / slope),
-        np.log(slope / 0.08), z, z**2,
-    ])
+    terms = np.stack(
+        [
+            np.ones_like(length),
+            np.log(length / 100.0),
+            np.log(np.tan(np.deg2rad(down)) / slope),
+            np.log(slope / 0.08),
+            z,
+            z**2,
+        ]
+    )
     banked = np.clip((bank - OPEN_DEG) / (BANKED_DEG - OPEN_DEG), 0.0, 1.0)
     b0, f0, b1 = np.exp((1.0 - banked) * (_OPEN @ terms) + banked * (_BANKED @ terms))
     return b0, f0, b1

@@ -41,9 +41,16 @@ def cut(edges_mm: ArrayLike, hidden_mm: ArrayLike) -> Array:
     return np.asarray(np.maximum(np.asarray(edges_mm, dtype=float), hidden_mm))
 
 
-def level_parts(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, *,
-                range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: eyes.Eye,
-                clutter: streaks.Clutter | None = None) -> tuple[Array, Array]:
+def level_parts(
+    diameter_mm: ArrayLike,
+    edges_mm: ArrayLike,
+    contrast: ArrayLike,
+    *,
+    range_m: ArrayLike,
+    adaptation_cd_m2: ArrayLike,
+    eye: eyes.Eye,
+    clutter: streaks.Clutter | None = None,
+) -> tuple[Array, Array]:
     """Return the level that luminance alone gives and the level that colour alone gives.
 
     Parameters
@@ -96,8 +103,10 @@ def level_parts(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike
     )
     places = lead if clutter is None else (1,)
     held = kernel.kernels(
-        np.broadcast_to(distance, places).reshape(-1), np.broadcast_to(light, places).reshape(-1),
-        eye, () if clutter is None else (clutter,),
+        np.broadcast_to(distance, places).reshape(-1),
+        np.broadcast_to(light, places).reshape(-1),
+        eye,
+        () if clutter is None else (clutter,),
     )
     # among streaks all tips stand at one place, so they go on an axis of their own
     spare: tuple[int, ...] = (-1,) if clutter is None else (-1, 1)
@@ -111,9 +120,16 @@ def level_parts(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike
     return grey.reshape(lead), colour.reshape(lead)
 
 
-def visibility_level(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, *,
-                     range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: eyes.Eye,
-                     clutter: streaks.Clutter | None = None) -> Array:
+def visibility_level(
+    diameter_mm: ArrayLike,
+    edges_mm: ArrayLike,
+    contrast: ArrayLike,
+    *,
+    range_m: ArrayLike,
+    adaptation_cd_m2: ArrayLike,
+    eye: eyes.Eye,
+    clutter: streaks.Clutter | None = None,
+) -> Array:
     """Return the visibility level of banded tips: 1 is seen half the time, given time.
 
     Parameters
@@ -160,14 +176,28 @@ def visibility_level(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: Arra
     ...                        adaptation_cd_m2=1000.0, eye=eyes.Eye(25.0)).round(2))
     4.48
     """
-    grey, colour = level_parts(diameter_mm, edges_mm, contrast, range_m=range_m,
-                               adaptation_cd_m2=adaptation_cd_m2, eye=eye, clutter=clutter)
+    grey, colour = level_parts(
+        diameter_mm,
+        edges_mm,
+        contrast,
+        range_m=range_m,
+        adaptation_cd_m2=adaptation_cd_m2,
+        eye=eye,
+        clutter=clutter,
+    )
     return np.hypot(grey, colour)
 
 
-def level_grid(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, *,
-               range_m: float, adaptation_cd_m2: float, eye: eyes.Eye,
-               clutter: streaks.Clutter | None = None) -> Array:
+def level_grid(
+    diameter_mm: ArrayLike,
+    edges_mm: ArrayLike,
+    contrast: ArrayLike,
+    *,
+    range_m: float,
+    adaptation_cd_m2: float,
+    eye: eyes.Eye,
+    clutter: streaks.Clutter | None = None,
+) -> Array:
     """Return the level of every diameter with every set of edges in every paint scheme.
 
     Parameters
@@ -214,8 +244,9 @@ def level_grid(diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike,
     )
 
 
-def outside_domain(diameter_mm: float, showing_mm: float, range_m: float,
-                   adaptation_cd_m2: float) -> tuple[str, ...]:
+def outside_domain(
+    diameter_mm: float, showing_mm: float, range_m: float, adaptation_cd_m2: float
+) -> tuple[str, ...]:
     """Return, in words, what of a tip in a light lies outside what was compared with measurements.
 
     Parameters
@@ -255,5 +286,6 @@ def outside_domain(diameter_mm: float, showing_mm: float, range_m: float,
     return tuple(
         f"{name} {values[name]:.3g} {unit} is outside {low:g} to {high:g} {unit}, "
         "where the sum was checked"
-        for name, (low, high, unit) in DOMAIN.items() if not low <= values[name] <= high
+        for name, (low, high, unit) in DOMAIN.items()
+        if not low <= values[name] <= high
     )

@@ -23,9 +23,16 @@ MEMORY_ARCMIN = 2.2
 """Place kept in mind for a quarter of a second without a mark near it (abstract)."""
 
 
-def visible_dip_mm(level: ArrayLike, showing_mm: ArrayLike, ripple_rms_mm: ArrayLike,
-                   range_m: ArrayLike, eye: eyes.Eye, adaptation_cd_m2: ArrayLike, *,
-                   looks_away: bool = False) -> Array:
+def visible_dip_mm(
+    level: ArrayLike,
+    showing_mm: ArrayLike,
+    ripple_rms_mm: ArrayLike,
+    range_m: ArrayLike,
+    eye: eyes.Eye,
+    adaptation_cd_m2: ArrayLike,
+    *,
+    looks_away: bool = False,
+) -> Array:
     """Return the smallest dip of a tip that is noticed [mm].
 
     Parameters

@@ -218,8 +218,9 @@ def defocus_arcmin(mar_arcmin: ArrayLike) -> Array:
     return 0.5 * np.sqrt(mar**2 - 1.0)
 
 
-def veil(illuminance_lx: ArrayLike, angle_deg: ArrayLike, age_years: ArrayLike,
-         pigment: float = 0.5) -> Array:
+def veil(
+    illuminance_lx: ArrayLike, angle_deg: ArrayLike, age_years: ArrayLike, pigment: float = 0.5
+) -> Array:
     """Return the veil of light that a glare source spreads over what is looked at [cd/m2].
 
     Parameters

@@ -18,8 +18,12 @@ def limits() -> tuple[tuple[str, float], ...]:
     >>> [word for word, level in limits() if level == 5]
     ['kept in view']
     """
-    return tuple(sorted(((row["word"], float(row["from_level"])) for row in tables.rows("grades")),
-                        key=lambda pair: pair[1]))
+    return tuple(
+        sorted(
+            ((row["word"], float(row["from_level"])) for row in tables.rows("grades")),
+            key=lambda pair: pair[1],
+        )
+    )
 
 
 def grade(level: float) -> str:

@@ -35,8 +35,9 @@ class Kernels:
         return Kernels(self.range_m[at], self.adaptation_cd_m2[at], held)
 
 
-def kernels(range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye,
-            clutter: Sequence[Clutter] = ()) -> Kernels:
+def kernels(
+    range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye, clutter: Sequence[Clutter] = ()
+) -> Kernels:
     """Return the eye and one water at each of several distances.
 
     Parameters
@@ -113,8 +114,9 @@ def _shares(edges_mm: Array) -> Array:
     return np.asarray(np.divide(height, whole, out=np.zeros_like(height), where=whole > 0.0))
 
 
-def _streaked(nodes: Array, weight: Array, diameter_mm: Array, edges_mm: Array,
-              contrast: Array) -> Array:
+def _streaked(
+    nodes: Array, weight: Array, diameter_mm: Array, edges_mm: Array, contrast: Array
+) -> Array:
     """Return the squared luminance signal among streaks, shape (..., R)."""
     real, imaginary = _bands(nodes, edges_mm)
     power = sum((contrast[..., None, :] @ part)[..., 0, :] ** 2 for part in (real, imaginary))
@@ -122,8 +124,9 @@ def _streaked(nodes: Array, weight: Array, diameter_mm: Array, edges_mm: Array,
     return np.asarray((power * gain).sum(axis=-1))
 
 
-def level_parts(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
-                contrast: ArrayLike, eye: Eye) -> tuple[Array, Array]:
+def level_parts(
+    kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, eye: Eye
+) -> tuple[Array, Array]:
     """Return the level by luminance and the level by colour of tips at a kernel's distances.
 
     Parameters
@@ -175,8 +178,11 @@ def level_parts(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
         else:
             blur = channel.seen_blur_arcmin
             q = upright(edges / scale[:, None], blur)
-            signal2 = channel.gain * across(width / scale, blur) * np.maximum(
-                np.einsum("...i,...ij,...j->...", c, q, c), 0.0)
+            signal2 = (
+                channel.gain
+                * across(width / scale, blur)
+                * np.maximum(np.einsum("...i,...ij,...j->...", c, q, c), 0.0)
+            )
         weber2 = (c**2 * share).sum(axis=-1) / channel.floor**2
         levels2.append(channel.kept(area) ** 2 * capped(signal2, weber2))
     luminance2, colour2 = levels2[0], levels2[1] + levels2[2]
@@ -195,8 +201,9 @@ def _paired(form: Array) -> Array:
     return np.asarray(form[..., first, second] * np.where(first == second, 1.0, 2.0))
 
 
-def _checked(diameter_mm: ArrayLike, edges_mm: ArrayLike,
-             contrast: ArrayLike) -> tuple[Array, Array, Array]:
+def _checked(
+    diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike
+) -> tuple[Array, Array, Array]:
     """Return the tip's numbers as arrays, if they make a tip."""
     edges, seen = np.asarray(edges_mm, dtype=float), np.asarray(contrast, dtype=float)
     within("height of a band", np.diff(edges), 0.0, 1e4, "mm")
@@ -206,8 +213,9 @@ def _checked(diameter_mm: ArrayLike, edges_mm: ArrayLike,
     return within("diameter", diameter_mm, 1e-3, 1e3, "mm"), edges, seen
 
 
-def level_grid(kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
-               contrast: ArrayLike, eye: Eye) -> Array:
+def level_grid(
+    kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, eye: Eye
+) -> Array:
     """Return the level of every diameter, set of edges and paint scheme, at one distance.
 
     Parameters

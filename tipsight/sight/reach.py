@@ -16,9 +16,16 @@ _LEAST = 1e-12
 """Keeps the logarithm of a level that is nothing."""
 
 
-def level_along(range_m: ArrayLike, *, diameter_mm: ArrayLike, edges_mm: ArrayLike,
-                contrast: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye,
-                clutter: Sequence[Clutter] = ()) -> Array:
+def level_along(
+    range_m: ArrayLike,
+    *,
+    diameter_mm: ArrayLike,
+    edges_mm: ArrayLike,
+    contrast: ArrayLike,
+    adaptation_cd_m2: ArrayLike,
+    eye: Eye,
+    clutter: Sequence[Clutter] = (),
+) -> Array:
     """Return the level of a tip at each of several distances.
 
     Parameters
@@ -59,8 +66,11 @@ def level_along(range_m: ArrayLike, *, diameter_mm: ArrayLike, edges_mm: ArrayLi
     """
     within("distance", range_m, 0.1, 1000.0, "m")
     held = kernel.kernels(range_m, adaptation_cd_m2, eye, clutter)
-    return np.hypot(*kernel.level_parts(held, diameter_mm=diameter_mm, edges_mm=edges_mm,
-                                        contrast=contrast, eye=eye))
+    return np.hypot(
+        *kernel.level_parts(
+            held, diameter_mm=diameter_mm, edges_mm=edges_mm, contrast=contrast, eye=eye
+        )
+    )
 
 
 def goes_at(range_m: ArrayLike, level: ArrayLike, wanted: float) -> float | None:
@@ -111,5 +121,5 @@ def goes_at(range_m: ArrayLike, level: ArrayLike, wanted: float) -> float | None
     last = int(good[-1])
     if last == distance.size - 1:
         return None
-    x, y = np.log(distance[last:last + 2]), np.log(np.maximum(levels[last:last + 2], _LEAST))
+    x, y = np.log(distance[last : last + 2]), np.log(np.maximum(levels[last : last + 2], _LEAST))
     return float(np.exp(np.interp(-np.log(wanted), -y, x)))
