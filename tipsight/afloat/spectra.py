@@ -13,7 +13,7 @@ _STEPS = 200
 def _weights(x: Array) -> Array:
     """Return trapezoid weights of a grid."""
     step = np.diff(x)
-    return 0.5 * (np.concatenate([step, [0.0]]) + np.concatenate([[0.0], step]))
+    return np.asarray(0.5 * (np.append(step, 0.0) + np.append(0.0, step)))
 
 
 @cache
