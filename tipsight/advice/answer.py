@@ -53,10 +53,11 @@ class Handling:
     slow_bite_g: float | None
     pluck_g: float
     visible_dip_mm: float | None
-    lean_deg: float
+    lean_deg: float | None
+    """In the wind or held back, whichever leans more; None for a float that then lies flat."""
     upright: bool
-    lift_g: float
-    """How much holding back lifts the float."""
+    lift_g: float | None
+    """How much holding back lifts the float; None when it then lies flat."""
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,9 @@ import math
 
 from tipsight.advice.answer import Handling
 from tipsight.advice.swim import Swim, painted_mm
-from tipsight.afloat import bite, ride
+from tipsight.afloat import bite, lean, ride
 from tipsight.inputs.case import Tip
-from tipsight.load import balance, budget
+from tipsight.load import budget
 from tipsight.sight import dip
 
 
@@ -39,7 +39,9 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
     seen = float(dip.visible_dip_mm(
         level, tip.showing_mm, rides.rms_mm[0], swim.range_m[swim.here], swim.eye, swim.adaptation_cd_m2,
     ))
-    lean_deg, lift_g, upright = swim.lean(tip)
+    rigged = swim.rigged(tip)
+    held_deg, lift_g = (float(x) for x in lean.held_back(rigged, min(swim.stream.hold_m_s, 1.0), painted, warm))
+    blown_deg = float(lean.wind_lean_deg(rigged, swim.case.wind.speed_m_s, painted, max(tip.showing_mm, 2.0), warm))
     return Handling(
         sink_force_g=float(low),
         sink_force_high_g=float(high),
@@ -51,9 +53,9 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
         hidden_mm=min(float(swim.hidden_mm[swim.here]), tip.showing_mm),
         hidden_high_mm=min(float(swim.hidden_high_mm[swim.here]), tip.showing_mm),
         slow_bite_g=_number(float(bite.slow_bite_g(painted, seen, warm))),
-        pluck_g=float(bite.pluck_g(swim.rig, painted, temperature_c=warm)),
+        pluck_g=float(bite.pluck_g(rigged, painted, temperature_c=warm)),
         visible_dip_mm=_number(seen),
-        lean_deg=lean_deg,
-        upright=upright,
-        lift_g=lift_g,
+        lean_deg=_number(max(held_deg, blown_deg) if not math.isnan(held_deg + blown_deg) else math.nan),
+        upright=bool(lean.upright(rigged, painted, warm)[1]),
+        lift_g=_number(lift_g),
     )

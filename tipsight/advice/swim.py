@@ -107,8 +107,9 @@ class Swim:
         """The dimmest light to which the eye adapts on the judged waters, at the asked distance."""
         return min(float(self.waters[name].adaptation_cd_m2[self.here]) for name in self.judged)
 
-    def lean(self, tip: Tip) -> tuple[float, float, bool]:
-        return 0.0, 0.0, True
+    def rigged(self, tip: Tip) -> Rig:
+        """Return the float cocked by its shot with a tip on it."""
+        return _rig(self.case, self.hull, tip)
 
     def ride_margin(self, painted_mm: float, showing_mm: ArrayLike) -> Array:
         """Return showing length over its ups and downs for one painted diameter [-]."""
@@ -154,7 +155,8 @@ def swim(case: Case) -> Swim:
     bare = hull.hull_of(case.float_, case.weighed_tip, warm)
     pull_now = budget.pull_g(bare, case.tip, warm)
     sea = chop.sea(case.wind, warm)
-    tackle = _rig(case, bare)
+    # one ride serves all tips of a diameter: that of the float with the tip by which it is known
+    tackle = _rig(case, bare, case.weighed_tip if isinstance(case.float_, WeighedFloat) else case.tip)
     stream = case.stream
     if stream.dips_per_min_told is not None:
         factor = ride.boil_factor_from_dips(
@@ -204,14 +206,13 @@ def _finishes(case: Case) -> tuple[tuple[Finish, ...], tuple[int, ...]]:
     return found, tuple(range(len(shelf)))
 
 
-def _rig(case: Case, bare: hull.Hull) -> Rig:
-    """Return the float cocked by its shot, with the tip by which it is known."""
-    known = case.weighed_tip if isinstance(case.float_, WeighedFloat) else case.tip
+def _rig(case: Case, bare: hull.Hull, known: Tip) -> Rig:
+    """Return the float cocked by its shot, with a tip on it."""
     metal, warm = case.box.shot_metal, case.stream.temperature_c
     shot_g = budget.pull_g(bare, known, warm) / float(shot.wet_share(metal, warm))
     share = SHOT_DEPTH_SHARE[bare.fixing]
     return rig(
-        bare.profile, known.wet_mm, balance.float_mass_g(bare, known), bare.centre_of_mass_mm, shot_g,
+        bare.profile, known.wet_mm, balance.float_mass_g(bare, known), balance.centre_of_mass_mm(bare, known), shot_g,
         shot_density_kg_m3=shot.density_kg_m3(metal), shot_depth_m=share * case.stream.depth_m,
         shot_slip_m_s=SHOT_SLIP * case.stream.pace_m_s,
     )

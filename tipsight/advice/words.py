@@ -36,7 +36,9 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
     wind = swim.case.wind
     if wind.ripple_height_m is None and 0 < wind.speed_m_s < YOUNGEST_SEA_M_S:
         found.append("in so light a wind rivers show cat's-paws, no even ripple: the ride is a rough guess")
-    if swim.stream.hold_m_s > 0:
+    if lead.handling.lift_g is None:
+        found.append("held back so hard this float lies flat: run it freer, or take a float with more shot")
+    elif swim.stream.hold_m_s > 0:
         found.append(f"holding back lifts the float by {lead.handling.lift_g:.2f} g of shot: over-shot it, and "
                      "do not trust a fine setting")
     if not swim.case.stream.floating_line:

@@ -7,7 +7,7 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle_float import settle_box, settle_float
 from tipsight.inputs.settle_light import settle_light
-from tipsight.inputs.settle_swim import settle_place, settle_stream, settle_wind
+from tipsight.inputs.settle_swim import is_rough, settle_place, settle_stream, settle_wind
 from tipsight.inputs.teller import Teller
 
 OLDEST_YEARS = 75.0
@@ -45,7 +45,8 @@ def settle(question: Question) -> Case:
     light = settle_light(teller)
     stretches = settle_behind(teller, light)
     angler = _angler(teller)
-    wanted = Wanted(teller.take("seen").number, teller.take("bites").number)
+    bites = teller.take("bites", "bold" if is_rough(wind, stream) else None)
+    wanted = Wanted(teller.take("seen").number, bites.number)
     box = settle_box(teller)
     float_, weighed_tip, tip = settle_float(teller, box)
     teller.ask_the_rest()

@@ -12,6 +12,8 @@ SHELTER = 0.5
 GLASS_SLOPE_VARIANCE = 2e-5
 """Mean square slope of glass on each axis; ten times more for each step of boils (judgement)."""
 ROUGHEST_SLOPE_VARIANCE = 2e-2
+ROUGH_RIPPLE_M, ROUGH_BOILS = 0.015, 2.0
+"""From which only bold bites show through the water's own ups and downs (judgement)."""
 
 
 def settle_place(teller: Teller) -> Place:
@@ -64,6 +66,32 @@ def wind_of_ripple_m_s(ripple_height_m: float) -> float:
     4.15
     """
     return ripple_height_m / (0.0016 * math.sqrt(REACH_M / GRAVITY_M_S2))
+
+
+def is_rough(wind: Wind, stream: Stream) -> bool:
+    """Return whether the water is rough enough that only bold bites show.
+
+    Parameters
+    ----------
+    wind : Wind
+        With the ripple that is seen or the wind that raises one.
+    stream : Stream
+        With its boils.
+
+    Returns
+    -------
+    bool
+        For a ripple of 15 mm and more, or boily water (judgement).
+
+    Examples
+    --------
+    >>> is_rough(Wind(ripple_height_m=0.015), Stream()), is_rough(Wind(speed_m_s=2.0), Stream())
+    (True, False)
+    """
+    height_m = wind.ripple_height_m
+    if height_m is None:
+        height_m = 0.0016 * wind.speed_m_s * math.sqrt(wind.fetch_m / GRAVITY_M_S2)
+    return height_m >= ROUGH_RIPPLE_M or stream.boil_factor >= ROUGH_BOILS
 
 
 def settle_wind(teller: Teller) -> Wind:

@@ -72,6 +72,44 @@ def displaced_mm3(hull: Hull, tip: Tip) -> float:
     return hull.volume_mm3 + float(proud_mm3) + np.pi / 4.0 * painted**2 * tip.wet_mm
 
 
+def centre_of_mass_mm(hull: Hull, tip: Tip) -> float:
+    """Return the height of the finished float's centre of mass.
+
+    Parameters
+    ----------
+    hull : Hull
+        The float without its tip.
+    tip : Tip
+        Its tip; what it carries counts at its top, the worst place.
+
+    Returns
+    -------
+    float
+        Above where the tip leaves the body [mm]; below nothing for a float that is heavy below.
+
+    Raises
+    ------
+    OutOfRange
+        If the tip's diameter or coats are outside their ranges.
+
+    Examples
+    --------
+    >>> from tipsight.load import hull, patterns
+    >>> tip = patterns.pattern("wire avon").tip
+    >>> centre_of_mass_mm(hull.build(patterns.built("wire avon")), tip) < 0
+    True
+    """
+    outside_mm = tip.showing_mm + tip.wet_mm
+    gone_g, _ = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
+    moment = (
+        hull.mass_g * hull.centre_of_mass_mm
+        + (tip_mass_g(tip) - aloft_g(tip)) * 0.5 * (outside_mm - tip.glued_mm)
+        + aloft_g(tip) * outside_mm
+        + float(gone_g) * 0.5 * tip.glued_mm
+    )
+    return moment / float_mass_g(hull, tip)
+
+
 def uprighting_g_mm(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
     """Return the moment per radian that stands a float up with all its shot hung from its foot.
 
@@ -98,7 +136,7 @@ def uprighting_g_mm(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
     -----
     About the foot: lift times the height of the centre of lift less weight times the height of
     the centre of mass (metacentric height with the waterplane's own part, about 1e-4 of it, left
-    out); standard hydrostatics. What the tip carries counts at its top, the worst place.
+    out); standard hydrostatics.
 
     Examples
     --------
@@ -113,13 +151,4 @@ def uprighting_g_mm(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
     lift_moment = water * (
         hull.volume_mm3 * (hull.centroid_mm - foot_mm) + wet_mm3 * (0.5 * tip.wet_mm - foot_mm)
     )
-    outside_mm = tip.showing_mm + tip.wet_mm
-    tip_z_mm = 0.5 * (outside_mm - tip.glued_mm)
-    gone_g, _ = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
-    weight_moment = (
-        hull.mass_g * (hull.centre_of_mass_mm - foot_mm)
-        + (tip_mass_g(tip) - aloft_g(tip)) * (tip_z_mm - foot_mm)
-        + aloft_g(tip) * (outside_mm - foot_mm)
-        - float(gone_g) * (-0.5 * tip.glued_mm - foot_mm)
-    )
-    return lift_moment - weight_moment
+    return lift_moment - float_mass_g(hull, tip) * (centre_of_mass_mm(hull, tip) - foot_mm)
