@@ -374,7 +374,7 @@ def test_what_is_held_at_the_edge_is_said():
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        ({"facet_contrast": -0.1}, "contrast of the water's facets must be 0 to 20, got -0.1"),
+        ({"facet_contrast": -0.1}, "contrast of the water's facets must be 0 to 1000, got -0.1"),
         ({"peak_wavelength_mm": 0.0}, "length of the ripple must be 0.001 to 1e+06 mm, got 0 mm"),
         ({"slope_rms": 0.0}, "slope of the ripple must be 1e-06 to 1, got 0"),
         ({"bank_height_deg": 91.0}, "height of the far bank must be 0 to 90 deg, got 91 deg"),

@@ -50,7 +50,7 @@ class Clutter:
     Parameters
     ----------
     facet_contrast : float
-        Root mean square over mean of the facets' luminance [-], 0 to 20.
+        Root mean square over mean of the facets' luminance [-], 0 to 1000.
     peak_wavelength_mm : float
         Length of the ripple at its spectral peak [mm], over 0.
     slope_rms : float
@@ -85,7 +85,7 @@ class Clutter:
     factor: float = 1.0
 
     def __post_init__(self) -> None:
-        within("contrast of the water's facets", self.facet_contrast, 0.0, 20.0)
+        within("contrast of the water's facets", self.facet_contrast, 0.0, 1000.0)
         within("length of the ripple", self.peak_wavelength_mm, 1e-3, 1e6, "mm")
         within("slope of the ripple", self.slope_rms, 1e-6, 1.0)
         within("height of the far bank", self.bank_height_deg, 0.0, 90.0, "deg")
