@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-from flask import Flask, Response, abort, redirect, render_template, request
+from flask import Flask, Response, redirect, render_template, request
 from werkzeug.exceptions import HTTPException
 
 from tipsight.advice.answer import Answer
@@ -18,7 +18,7 @@ from tipsight.inputs.question import Question
 from tipsight.output import sections, things, words
 from tipsight.output.json_form import json_form
 from tipsight.sight import grades
-from webui import drawings, form, safety, say
+from webui import drawings, form, readings, safety, say, waters, whatif
 from webui.asking import Asked, read
 from webui.units import Units
 
@@ -34,7 +34,10 @@ def _advise(question: Question) -> Answer:
 
 
 def create_app(
-    own: Question | None = None, *, hosts: Sequence[str] = (), advise: Callable[[Question], Answer] = _advise
+    own: Question | None = None,
+    *,
+    hosts: Sequence[str] = (),
+    advise: Callable[[Question], Answer] = _advise,
 ) -> Flask:
     """Return the page as an app.
 
@@ -62,7 +65,17 @@ def create_app(
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.globals.update(
         bench_passes=lambda answer: answer.at_the_bench.block.passes,
-        words=words, things=things, grades=grades, say=say, drawings=drawings, sections=sections, items=ITEMS, built=_built(app)
+        words=words,
+        things=things,
+        grades=grades,
+        say=say,
+        drawings=drawings,
+        waters=waters,
+        readings=readings,
+        whatif=whatif,
+        sections=sections,
+        items=ITEMS,
+        built=_built(app),
     )
     start = demo.question() if own is None else own
     kept = functools.lru_cache(maxsize=KEPT)(advise)
@@ -71,14 +84,24 @@ def create_app(
     def page() -> Response:
         asked = read(request.args, start)
         fragment = "X-Fragment" in request.headers
-        if not fragment and not asked.own and _pairs(asked.query()) != sorted(request.args.items(multi=True)):
+        if (
+            not fragment
+            and not asked.own
+            and _pairs(asked.query()) != sorted(request.args.items(multi=True))
+        ):
             return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
         try:
             answer = _answer(kept, asked.question())
             before = _before(kept, asked)
         except Mistakes as wrong:
             return _page(asked, mistakes=wrong.mistakes, fragment=fragment)
-        return _page(asked, answer=answer, before=before, invented=asked.own and own is None, fragment=fragment)
+        return _page(
+            asked,
+            answer=answer,
+            before=before,
+            invented=asked.own and own is None,
+            fragment=fragment,
+        )
 
     @app.get("/advise.json")
     def as_json() -> Response:
@@ -86,7 +109,10 @@ def create_app(
         try:
             told: dict[str, Any] = json_form(_answer(kept, asked.question()))
         except Mistakes as wrong:
-            listed = [{"item": m.item, "said": m.said, "allowed": m.allowed, "example": m.example} for m in wrong.mistakes]
+            listed = [
+                {"item": m.item, "said": m.said, "allowed": m.allowed, "example": m.example}
+                for m in wrong.mistakes
+            ]
             return _json({"mistakes": listed}, 422)
         return _json(told, 200)
 
@@ -133,17 +159,30 @@ def _pairs(query: str) -> list[tuple[str, str]]:
 
 
 def _page(
-    asked: Asked, *, answer: Answer | None = None, before: Answer | None = None,
-    mistakes: tuple[Mistake, ...] = (), invented: bool = False, fragment: bool = False,
+    asked: Asked,
+    *,
+    answer: Answer | None = None,
+    before: Answer | None = None,
+    mistakes: tuple[Mistake, ...] = (),
+    invented: bool = False,
+    fragment: bool = False,
 ) -> Response:
     count = len(mistakes)
-    heading = f"{_COUNTS[count] if count < len(_COUNTS) else count} thing{'' if count == 1 else 's'} to mend"
+    number = _COUNTS[count] if count < len(_COUNTS) else f"{count}"
+    heading = f"{number} thing{'' if count == 1 else 's'} to mend"
     body = render_template(
         "_answer.html" if fragment and answer else "_mend.html" if fragment else "page.html",
-        asked=asked, answer=answer, mistakes=mistakes, heading=heading, invented=invented,
-        parts=() if fragment else form.fields(asked, mistakes), said_of=form.said_of, u=asked.units.say,
-        changed=say.changed(asked, before, answer) if before and answer else (),
-        units=asked.units, other_units=_other_units(asked),
+        asked=asked,
+        answer=answer,
+        mistakes=mistakes,
+        heading=heading,
+        invented=invented,
+        parts=() if fragment else form.fields(asked, mistakes),
+        said_of=form.said_of,
+        u=asked.units.say,
+        changed=readings.changed(asked, before, answer) if before and answer else (),
+        units=asked.units,
+        other_units=_other_units(asked),
     )
     response = Response(body, 200 if answer else 422)
     response.headers["Vary"] = "X-Fragment"
@@ -155,17 +194,27 @@ def _other_units(asked: Asked) -> tuple[tuple[str, str], ...]:
     far = Units("m" if units.far == "yd" else "yd", units.high)
     high = Units(units.far, "m" if units.high == "ft" else "ft")
     return (
-        ("Distances in metres" if units.far == "yd" else "Distances in yards", asked.in_units(far).query()),
-        ("Heights in metres" if units.high == "ft" else "Heights in feet", asked.in_units(high).query()),
+        (
+            "Distances in metres" if units.far == "yd" else "Distances in yards",
+            asked.in_units(far).query(),
+        ),
+        (
+            "Heights in metres" if units.high == "ft" else "Heights in feet",
+            asked.in_units(high).query(),
+        ),
     )
 
 
 def _json(told: dict[str, Any], status: int) -> Response:
-    return Response(json.dumps(told, indent=2, allow_nan=False) + "\n", status, mimetype="application/json")
+    return Response(
+        json.dumps(told, indent=2, allow_nan=False) + "\n", status, mimetype="application/json"
+    )
 
 
 def _built(app: Flask) -> str:
-    """Return a mark of the page's own files, so that a browser keeps them no longer than they hold."""
+    """Return a mark of the page's own files, so that a browser keeps them only while they hold."""
     folder = Path(app.static_folder or "")
-    digest = hashlib.sha256(b"".join(path.read_bytes() for path in sorted(folder.iterdir()) if path.is_file()))
+    digest = hashlib.sha256(
+        b"".join(path.read_bytes() for path in sorted(folder.iterdir()) if path.is_file())
+    )
     return digest.hexdigest()[:8]

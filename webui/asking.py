@@ -35,7 +35,9 @@ class Asked:
         pairs = [(key, text) for key in _ordered(self.typed) for text in self.typed[key]]
         pairs = pairs or [("distance", "")]
         pairs += self.units.args
-        pairs += [(WAS + key, text) for key in _ordered(self.was) for text in self.was[key] or ("",)]
+        pairs += [
+            (WAS + key, text) for key in _ordered(self.was) for text in self.was[key] or ("",)
+        ]
         return urlencode(pairs)
 
     def question(self) -> Question:
@@ -57,7 +59,9 @@ class Asked:
     def with_told(self, changes: dict[str, str]) -> "Asked":
         """Return the question with some items told otherwise, and what they were before."""
         typed = _changed(self.typed, changes)
-        altered = [key for key in changes if key in ITEMS and typed.get(key) != self.typed.get(key)]
+        altered = [
+            key for key in changes if key in ITEMS and typed.get(key) != self.typed.get(key)
+        ]
         was = {key: self.typed.get(key, ()) for key in altered}
         return replace(self, typed=typed, was=was, own=False)
 
@@ -78,8 +82,15 @@ def _changed(typed: Typed, changes: dict[str, str]) -> Typed:
 
 def _question(typed: Typed) -> Question:
     mistakes = [
-        Mistake(key, text[:40] + "...", f"this is longer than any answer, {MOST_LETTERS} letters at the most", "")
-        for key, texts in typed.items() for text in texts if len(text) > MOST_LETTERS
+        Mistake(
+            key,
+            text[:40] + "...",
+            f"this is longer than any answer, {MOST_LETTERS} letters at the most",
+            "",
+        )
+        for key, texts in typed.items()
+        for text in texts
+        if len(text) > MOST_LETTERS
     ]
     if sum(map(len, typed.values())) > MOST_PARTS:
         mistakes.append(Mistake("address", "", f"this says more than {MOST_PARTS} things", ""))
@@ -109,7 +120,11 @@ def typed_of(question: Question) -> Typed:
     {'distance': ('40 yd',), 'behind': ('dark 60%; bright',), 'pen': ('no',)}
     """
     return {
-        key: ("; ".join(as_said(ITEMS[key], value)) if isinstance(value, tuple) else as_text(ITEMS[key], value),)
+        key: (
+            "; ".join(as_said(ITEMS[key], value))
+            if isinstance(value, tuple)
+            else as_text(ITEMS[key], value),
+        )
         for key, value in question.told().items()
     }
 
@@ -145,6 +160,10 @@ def read(args: MultiDict[str, str], own: Question) -> Asked:
                 typed[key] = (*typed.get(key, ()), said)
     if not named:
         typed = typed_of(own)
-    changes = {k: t for one in args.getlist("set") for k, t in parse_qsl(one[:MOST_LETTERS], keep_blank_values=True)}
+    changes = {
+        k: t
+        for one in args.getlist("set")
+        for k, t in parse_qsl(one[:MOST_LETTERS], keep_blank_values=True)
+    }
     asked = Asked(typed, units, was if named else {}, own=not named)
     return asked.with_told(changes) if changes else asked

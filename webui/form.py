@@ -106,10 +106,13 @@ def _words(item: Item, look: str, units: Units) -> tuple[Word, ...]:
 def _hint(item: Item, look: str, units: Units) -> str:
     said = [item.hint]
     if look in ("text", "lines"):
-        said.append(item.allowed[0].upper() + item.allowed[1:].replace(item.limits or "\n", units.limits(item)))
+        said.append(
+            item.allowed[0].upper()
+            + item.allowed[1:].replace(item.limits or "\n", units.limits(item))
+        )
     elif units.of(item) or (item.limits and look == "taps"):
         said.append(f"{units.limits(item)} may be typed")
-    if item.default and not (look in ("choose", "radios")):
+    if item.default and look not in ("choose", "radios"):
         said.append(f"Not told: {units.taken(item, item.default)}")
     return ". ".join(words for words in said if words)
 
@@ -129,6 +132,7 @@ def fields(asked: Asked, mistakes: tuple[Mistake, ...] = ()) -> tuple[Part, ...]
     tuple of Part
         In the order in which they are asked.
     """
+
     def field_of(item: Item) -> Field:
         value = "; ".join(asked.typed.get(item.key, ()))
         word = _word(item, value) if item.kind in ("word", "yes-no") else None
@@ -137,10 +141,14 @@ def fields(asked: Asked, mistakes: tuple[Mistake, ...] = ()) -> tuple[Part, ...]
             value = word or ""
         hint = _hint(item, look, asked.units)
         if item.key == "size":
-            sizes = parts.sizes_of("".join(asked.typed.get("pattern", ())) or ITEMS["pattern"].default)
+            sizes = parts.sizes_of(
+                "".join(asked.typed.get("pattern", ())) or ITEMS["pattern"].default
+            )
             hint = f"{item.hint}. {', '.join(sizes)}" if sizes else item.hint
         wrong = tuple(said_of(one) for one in mistakes if one.item == item.key)
-        return Field(item, look, value, _words(item, look, asked.units), hint, asked.units.of(item), wrong)
+        return Field(
+            item, look, value, _words(item, look, asked.units), hint, asked.units.of(item), wrong
+        )
 
     found = []
     for key in ORDER:

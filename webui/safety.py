@@ -41,8 +41,12 @@ def guard(app: Flask, hosts: Sequence[str]) -> None:
 
     @app.before_request
     def own_house_only() -> None:
-        if request.method not in ("GET", "HEAD", "OPTIONS") and request.headers.get("Sec-Fetch-Site") not in (
-            None, "same-origin", "none",
+        if request.method not in ("GET", "HEAD", "OPTIONS") and request.headers.get(
+            "Sec-Fetch-Site"
+        ) not in (
+            None,
+            "same-origin",
+            "none",
         ):
             abort(403)
         if len(request.query_string) > MOST_QUERY:
@@ -60,6 +64,10 @@ def guard(app: Flask, hosts: Sequence[str]) -> None:
 def _squeeze(response: Response) -> None:
     """Send a long text small where the browser takes it so."""
     response.headers.add("Vary", "Accept-Encoding")
-    if request.accept_encodings["gzip"] > 0 and not response.direct_passthrough and len(response.data) > LONG:
+    if (
+        request.accept_encodings["gzip"] > 0
+        and not response.direct_passthrough
+        and len(response.data) > LONG
+    ):
         response.data = gzip.compress(response.data, 5, mtime=0)
         response.headers["Content-Encoding"] = "gzip"

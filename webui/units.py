@@ -31,7 +31,9 @@ class Units:
     @classmethod
     def told(cls, args: Mapping[str, str]) -> "Units":
         """Return the units that an address asks for; what it cannot mean counts as not told."""
-        return cls("m" if args.get("far") == "m" else "yd", "m" if args.get("high") == "m" else "ft")
+        return cls(
+            "m" if args.get("far") == "m" else "yd", "m" if args.get("high") == "m" else "ft"
+        )
 
     @property
     def args(self) -> tuple[tuple[str, str], ...]:
@@ -40,7 +42,7 @@ class Units:
         return tuple((key, unit) for key, unit, usual in pairs if unit != usual)
 
     def of(self, item: Item) -> str:
-        """Return the unit of a bare number typed for an item, empty where it needs none of ours."""
+        """Return the unit of a bare number typed for an item, empty where it needs none."""
         if item.kind != "length":
             return ""
         return self.high if item.units.startswith("feet") else self.far

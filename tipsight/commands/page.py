@@ -24,18 +24,25 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         The command's parser.
     """
     parser.add_argument(
-        "--host", nargs="?", const="", metavar="ADDRESS",
+        "--host",
+        nargs="?",
+        const="",
+        metavar="ADDRESS",
         help="open the page to the house network too, under this machine's own address there, "
         "which is found when none is given; anyone on that network can then ask it",
     )
-    parser.add_argument("--port", type=_port, default=PORT, metavar="NUMBER", help=f"{PORT} if not given")
+    parser.add_argument(
+        "--port", type=_port, default=PORT, metavar="NUMBER", help=f"{PORT} if not given"
+    )
     add_question(parser)
 
 
 def _port(text: str) -> int:
     if text.isdecimal() and 1 <= int(text) <= 65535:
         return int(text)
-    raise argparse.ArgumentTypeError(f"{text!r} will not do; say a whole number, 1 to 65535 (for example {PORT})")
+    raise argparse.ArgumentTypeError(
+        f"{text!r} will not do; say a whole number, 1 to 65535 (for example {PORT})"
+    )
 
 
 def own_address() -> str:
@@ -62,7 +69,16 @@ def own_address() -> str:
         except OSError:
             found = HERE
     if ipaddress.ip_address(found).is_loopback:
-        raise Mistakes([Mistake("--host", "", "this machine is on no network; say its address", "--host 192.168.1.20")])
+        raise Mistakes(
+            [
+                Mistake(
+                    "--host",
+                    "",
+                    "this machine is on no network; say its address",
+                    "--host 192.168.1.20",
+                )
+            ]
+        )
     return found
 
 
@@ -98,10 +114,17 @@ def addresses(host: str | None) -> tuple[str, ...]:
     except ValueError:
         said = None
     if said is None or said.is_unspecified or said.is_multicast:
-        raise Mistakes([Mistake(
-            "--host", host, "say one address of this machine, or none and it is found; a file stands before it",
-            "tipsight page mine.toml --host",
-        )])
+        raise Mistakes(
+            [
+                Mistake(
+                    "--host",
+                    host,
+                    "say one address of this machine, or none and it is found; "
+                    "a file stands before it",
+                    "tipsight page mine.toml --host",
+                )
+            ]
+        )
     return tuple(dict.fromkeys((HERE, str(said))))
 
 
@@ -127,7 +150,7 @@ def run(given: argparse.Namespace) -> str:
 
 
 def _serve(given: argparse.Namespace) -> str:
-    import waitress
+    import waitress.server
 
     from tipsight.inputs.settle import settle
     from webui import create_app
@@ -138,15 +161,23 @@ def _serve(given: argparse.Namespace) -> str:
     at = addresses(given.host)
     app = create_app(put.question if told else None, hosts=at[1:])
     try:
-        server = waitress.create_server(
-            app, listen=" ".join(f"{address}:{given.port}" for address in at), threads=4, ident=None,
-            max_request_header_size=16384, max_request_body_size=65536, connection_limit=200,
+        server = waitress.server.create_server(
+            app,
+            listen=" ".join(f"{address}:{given.port}" for address in at),
+            threads=4,
+            ident=None,
+            max_request_header_size=16384,
+            max_request_body_size=65536,
+            connection_limit=200,
         )
     except OSError as error:
         raise Mistakes([_closed(error, at[-1], given.port)]) from None
     lines = [f"The page is open at http://{HERE}:{given.port}/ (Ctrl-C ends it)."]
     if len(at) > 1:
-        lines.append(f"On the phone type http://{at[1]}:{given.port}/ ; all who are on that network can ask it.")
+        lines.append(
+            f"On the phone type http://{at[1]}:{given.port}/ ; "
+            "all who are on that network can ask it."
+        )
     sys.stdout.write("\n".join(lines) + "\n")
     sys.stdout.flush()
     try:
@@ -159,7 +190,16 @@ def _serve(given: argparse.Namespace) -> str:
 def _closed(error: OSError, host: str, port: int) -> Mistake:
     """Return why the page cannot be opened."""
     if error.errno == errno.EADDRNOTAVAIL:
-        return Mistake("--host", host, "this machine has no such address", "--host, and it is found")
+        return Mistake(
+            "--host", host, "this machine has no such address", "--host, and it is found"
+        )
     if error.errno == errno.EADDRINUSE:
-        return Mistake("--port", f"{port}", "something is open there already", f"--port {port % 65535 + 1}")
-    return Mistake("--port", f"{port}", f"the page cannot open there ({error.strerror or error})", f"--port {PORT}")
+        return Mistake(
+            "--port", f"{port}", "something is open there already", f"--port {port % 65535 + 1}"
+        )
+    return Mistake(
+        "--port",
+        f"{port}",
+        f"the page cannot open there ({error.strerror or error})",
+        f"--port {PORT}",
+    )
