@@ -10,7 +10,7 @@ from tipsight import tables
 from tipsight.checks import within
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Finish
-from tipsight.scene import observer, reflectance
+from tipsight.scene import daylight, observer, reflectance
 from tipsight.scene.spectra import STEP_NM, WAVELENGTHS_NM
 
 Array = NDArray[np.float64]
@@ -234,5 +234,7 @@ def paint_channels(finishes: Sequence[Finish], channels: ArrayLike) -> Array:
     >>> paint_channels([Finish("white"), Finish("black")], observer.channels()).shape
     (2, 15, 4)
     """
-    rows = [observer.reflected(surface(finish), channels) for finish in finishes]
-    return np.array(rows).reshape(len(rows), -1, 4)
+    result = np.empty((len(finishes), len(daylight.basis().mired), 4))
+    for at, finish in enumerate(finishes):
+        result[at] = observer.reflected(surface(finish), channels)
+    return result

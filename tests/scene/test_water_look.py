@@ -1,0 +1,404 @@
+"""The whole look: surroundings, light on the tip, water, mist, glasses, glare."""
+
+import importlib.util
+import math
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tipsight import tables
+from tipsight.errors import Mistakes, OutOfRange
+from tipsight.inputs.case import Angler, Finish, Light, Stream, Stretch, Wind
+from tipsight.scene import (
+    bank,
+    cylinder,
+    daylight,
+    facets,
+    fresnel,
+    glare,
+    mist,
+    observer,
+    sky,
+    water_body,
+)
+from tipsight.scene.look import look, reflected, shade
+from tipsight.scene.setting import _tip_nodes, around, setting, sky_channels, tip_lx
+
+_spec = importlib.util.spec_from_file_location("literal", Path(__file__).with_name("reference.py"))
+reference = importlib.util.module_from_spec(_spec)
+_spec.loader.exec_module(reference)
+
+DULL = Light(sky_type=1, sun_height_deg=30.0)
+SUNNY = Light(sky_type=12, beam=True, sun_height_deg=30.0, sun_bearing_deg=60.0)
+DUSK = Light(sky_type=1, sun_height_deg=-4.0)
+BRIGHT, DARK = Stretch(), Stretch("dark", bank_height_deg=25.0)
+BROKEN = Stretch("broken", bank_height_deg=10.0)
+LANE = Stretch("sun lane", sun_ahead=True)
+BREEZE, CALM = Wind(speed_m_s=3.0), Wind()
+BLACK, WHITE = Finish("black"), Finish("white")
+RANGES = np.array([5.0, 20.0, 40.0])
+
+
+def at(light=DULL, stretch=BRIGHT, wind=BREEZE, stream=None, angler=None):
+    return setting(light, stretch, wind, stream or Stream(), angler or Angler())
+
+
+def looked(light=DULL, stretch=BRIGHT, wind=BREEZE, finishes=(BLACK, WHITE), angler=None):
+    return look(light, stretch, wind, Stream(), angler or Angler(), finishes, RANGES, 1.5)
+
+
+@pytest.mark.parametrize("light", [DULL, SUNNY, DUSK])
+@pytest.mark.parametrize("stretch", [BRIGHT, BROKEN])
+def test_water_against_the_literal_way(light, stretch):
+    here, skyline = at(light, stretch), stretch.bank_height_deg
+    crowd = facets.visible(4.0, here.slopes, skyline)
+    ours = crowd.weight @ reflected(here, crowd)
+    sd = [math.sqrt(v) for v in here.slopes]
+    weight, height, azimuth, upright, level = np.array(
+        reference.crowd(4.0, *sd, count=12000, seed=3)
+    ).T
+    mirrored = (upright + level) / 2.0
+    weights = daylight.sky_weights
+    high = np.abs(height)
+    turn = azimuth - here.sun_azimuth_deg
+    bright = sky.luminance(here.state, high, turn)
+    light_in = bright[:, None] * (weights(here.state, bright, high, turn) @ here.seen)
+    wall = bank.bank_channels(
+        here.state, stretch.bank, stretch.bank_sunlit, 180.0 + turn[high < skyline], here.channels
+    )
+    light_in[high < skyline] = wall
+    each = mirrored[:, None] * light_in + (1.0 - mirrored)[:, None] * here.below / 0.97963
+    literal = weight @ each / weight.sum()
+    error = np.sqrt((weight[:, None] ** 2 * (each - literal) ** 2).sum(axis=0)) / weight.sum()
+    assert error[0] < 0.015 * literal[0]
+    assert (np.abs(ours - literal) < 4.0 * error).all()
+
+
+@pytest.mark.parametrize("tint", ["none", "polarised"])
+def test_shade_is_what_look_sums(tint):
+    here = at(SUNNY, BROKEN, angler=Angler(tint=tint))
+    crowd = facets.visible(3.0, here.slopes, 10.0)
+    dice = np.random.default_rng(1)
+    slope = dice.normal(0.0, np.sqrt(here.slopes), (200000, 2))
+    weight = np.maximum(
+        math.sin(math.radians(3.0)) - slope[:, 0] * math.cos(math.radians(3.0)), 0.0
+    )
+    drawn = weight @ shade(here, 3.0, slope[:, 0], slope[:, 1]) / weight.sum()
+    mean = crowd.weight @ reflected(here, crowd)
+    np.testing.assert_allclose(drawn, mean, atol=0.02 * mean[0])
+
+
+def test_shapes_and_names():
+    seen = looked(finishes=[BLACK, WHITE, Finish("red", gloss=True)])
+    assert seen.water.shape == seen.air.shape == (3, 4)
+    assert seen.tips.shape == (3, 3, 4)
+    for one in (seen.range_m, seen.look_down_deg, seen.facet_contrast, seen.sparkle_mm2):
+        assert one.shape == (3,)
+    assert (seen.name, seen.share, seen.bank_height_deg) == ("bright", 1.0, 0.5)
+    assert seen.sky_glare[0].shape == seen.sky_glare[1].shape
+    assert seen.look_down_deg == pytest.approx(np.degrees(np.arctan(1.5 / RANGES)))
+    assert looked(finishes=[]).tips.shape == (0, 3, 4)
+
+
+def test_distances_do_not_meddle_with_each_other():
+    one = look(SUNNY, BROKEN, BREEZE, Stream(), Angler(), [WHITE], [20.0], 1.5)
+    many = looked(SUNNY, BROKEN, finishes=[WHITE])
+    np.testing.assert_allclose(one.water[0], many.water[1], rtol=1e-12)
+    np.testing.assert_allclose(one.tips[:, 0], many.tips[:, 1], rtol=1e-12)
+    eyes = look(SUNNY, BROKEN, BREEZE, Stream(), Angler(), [WHITE], RANGES, [1.0, 1.5, 2.0])
+    np.testing.assert_allclose(eyes.water[1], many.water[1], rtol=1e-12)
+
+
+def test_facet_contrast_of_bright_and_broken_water():
+    """In a breeze: a fifth on bright water, over a half where bank and sky mix (computed, by
+    casting a sea of 3 m/s)."""
+    assert looked().facet_contrast[2] == pytest.approx(0.2, abs=0.1)
+    assert 0.5 < looked(stretch=BROKEN).facet_contrast[2] < 1.0
+
+
+def test_black_shows_on_bright_water_and_white_on_dark():
+    """Common practice, no source."""
+    bright, dark = looked(), looked(stretch=DARK, wind=CALM)
+    contrast = [(s.tips[..., 0] - s.water[:, 0]) / s.water[:, 0] for s in (bright, dark)]
+    assert (contrast[0][0] < -0.8).all()
+    assert (np.abs(contrast[0][1]) < np.abs(contrast[0][0]))[1:].all()
+    assert (contrast[1][1] > 3.0).all()
+    assert (np.abs(contrast[1][0]) < np.abs(contrast[1][1])).all()
+
+
+def test_water_is_duller_where_it_is_rippled_or_mirrors_a_bank():
+    """At a low line of sight ripple mirrors less, and a higher, under cloud brighter, sky."""
+    level = [looked(stretch=s, wind=CALM).water[2, 0] for s in (BRIGHT, BROKEN, DARK)]
+    assert level[0] > 3.0 * level[1] >= 3.0 * level[2]
+    assert looked(wind=CALM).water[2, 0] > 1.1 * looked(wind=Wind(speed_m_s=6.0)).water[2, 0]
+
+
+@given(
+    height=st.floats(0.0, 25.0), sky_type=st.sampled_from([1, 3, 5, 8, 12, 13]),
+    sun=st.floats(-12.0, 60.0), bearing=st.floats(0.0, 180.0), beam=st.booleans(),
+    wind=st.floats(0.0, 8.0), turn=st.floats(0.0, 90.0),
+)  # fmt: skip
+@settings(deadline=None, derandomize=True, max_examples=25)
+def test_any_scene_is_sound(height, sky_type, sun, bearing, beam, wind, turn):
+    light = Light(sky_type=sky_type, beam=beam, sun_height_deg=sun, sun_bearing_deg=bearing)
+    seen = looked(light, Stretch(bank_height_deg=height), Wind(speed_m_s=wind, bearing_deg=turn))
+    for part in (seen.water, seen.tips, seen.air, seen.facet_contrast, seen.sparkle_mm2):
+        assert np.isfinite(part).all()
+    assert (seen.water[:, 0] > 0.0).all()
+    assert (seen.water[:, 3] > 0.0).all()
+    assert (seen.tips[0, :, 0] < seen.tips[1, :, 0]).all()
+    assert (seen.facet_contrast >= 0.0).all()
+    lux, angle = seen.sky_glare
+    assert (lux >= 0.0).all()
+    assert ((angle > 0.0) & (angle < 180.0)).all()
+
+
+def test_the_left_is_as_the_right():
+    left = looked(replace(SUNNY, sun_bearing_deg=70.0), BROKEN)
+    right = looked(replace(SUNNY, sun_bearing_deg=-70.0), BROKEN)
+    np.testing.assert_allclose(left.water, right.water, rtol=1e-9)
+    np.testing.assert_allclose(left.tips, right.tips, rtol=1e-9)
+
+
+def test_uniform_sky_lights_a_stick_by_half():
+    """∫ L cos e G dω = π L / 2 without the images in the water (elementary)."""
+    height, azimuth, weight = _tip_nodes(0.0)
+    part = weight * np.cos(np.radians(height)) * cylinder.seen_share(azimuth)
+    assert part.sum() == pytest.approx(math.pi / 2.0, rel=1e-6)
+    here = at(Light(sky_type=5), Stretch(bank_height_deg=0.0), stream=Stream(water_colour="tea"))
+    image = (part * fresnel.level_reflectance(height).mean).sum() / math.pi
+    level = tip_lx(here).sum() / here.state.diffuse_lx
+    assert level == pytest.approx(0.5 + image + 0.0019 / 2.0, rel=1e-4)
+
+
+@pytest.mark.parametrize("bearing", [0.0, 60.0, 120.0, 180.0])
+def test_sun_on_the_stick(bearing):
+    light = replace(SUNNY, sun_bearing_deg=bearing)
+    with_sun, without = tip_lx(at(light)), tip_lx(at(replace(light, beam=False)))
+    state = sky.sky_state(light)
+    image = 1.0 + float(fresnel.level_reflectance(30.0).mean)
+    beam = state.beam_normal_lx * math.cos(math.radians(30.0)) * image
+    below = 0.0245 * state.beam_normal_lx * math.sin(math.radians(30.0)) / 2.0
+    expected = beam * float(cylinder.seen_share(180.0 - bearing)) + below
+    assert (with_sun - without).sum() == pytest.approx(expected, rel=0.01)
+
+
+def test_low_sun_behind_the_bank_is_gone():
+    low = replace(SUNNY, sun_height_deg=15.0, sun_bearing_deg=20.0)
+    assert at(low, BRIGHT).sun_in_view
+    assert not at(low, DARK).sun_in_view
+    assert at(replace(low, sun_bearing_deg=160.0), DARK).sun_in_view
+    assert looked(low, DARK).sparkle_mm2.max() == 0.0
+    assert looked(replace(low, sun_bearing_deg=160.0), DARK).sparkle_mm2.max() == 0.0
+    angle = looked(low, BRIGHT).sky_glare[1]
+    assert angle.shape[1] == looked(low, DARK).sky_glare[1].shape[1] + 1
+
+
+def test_sun_lane():
+    low = replace(SUNNY, sun_height_deg=12.0, sun_bearing_deg=100.0)
+    lane, open_ = looked(low, LANE), looked(low, BRIGHT)
+    assert (lane.water[:, 0] > 20.0 * open_.water[:, 0]).all()
+    assert (lane.sparkle_mm2 > 1.0).all()
+    assert open_.sparkle_mm2.max() < 1e-3
+    sun = lane.sky_glare[1][:, 0]
+    assert sun == pytest.approx(12.0 + lane.look_down_deg)
+    assert lane.sky_glare[0][2, 0] == pytest.approx(
+        sky.sky_state(low).beam_normal_lx * math.cos(math.radians(sun[2])), rel=0.03
+    )
+
+
+def test_mist():
+    clear, mist_ = looked(), looked(replace(DULL, visibility_m=150.0))
+    kept = mist.transmittance(np.hypot(RANGES, 1.5), 150.0)
+    gap = clear.tips - clear.water
+    np.testing.assert_allclose(
+        (mist_.tips - mist_.water),
+        gap * (kept / mist.transmittance(np.hypot(RANGES, 1.5), 20000.0))[:, None],
+        rtol=1e-6,
+        atol=1e-6,
+    )
+    horizon = sky_channels(at(), 0.0, 0.0)
+    np.testing.assert_allclose(mist_.air, (1.0 - kept)[:, None] * horizon)
+    assert (mist_.facet_contrast < clear.facet_contrast).all()
+
+
+def test_gloss_mirrors_water_on_both_sides():
+    matt, shiny = looked(finishes=[BLACK, Finish("black", gloss=True)], wind=CALM).tips
+    water = looked(wind=CALM).water
+    near, far = cylinder.gloss_shares()
+    np.testing.assert_allclose((shiny - matt)[:, 0], (near + far) * water[:, 0], rtol=0.03)
+    sunny = looked(SUNNY, finishes=[BLACK, Finish("black", gloss=True)], wind=CALM)
+    added = (sunny.tips[1] - sunny.tips[0])[2, 0] / sunny.water[2, 0]
+    assert added < 0.95 * (near + far)
+
+
+@pytest.mark.parametrize("tint", [row["name"] for row in tables.rows("tints")])
+def test_tints_darken_tip_and_water_nearly_alike(tint):
+    plain, tinted = looked(), looked(angler=Angler(tint=tint))
+    share = next(float(r["transmittance"]) for r in tables.rows("tints") if r["name"] == tint)
+    assert tinted.tips[1, 2, 0] == pytest.approx(share * plain.tips[1, 2, 0], rel=0.05)
+    low, high = (0.7, 0.95) if tint == "polarised" else (0.94, 1.06)
+    assert low < tinted.water[2, 0] / (share * plain.water[2, 0]) < high
+
+
+def test_colour_blind_have_no_red_green():
+    seen = looked(
+        finishes=[Finish("fluorescent orange")], angler=Angler(colour_vision="red-blind")
+    )
+    assert np.abs(seen.tips[..., 1]).max() < 1e-9
+    assert np.abs(looked(finishes=[Finish("fluorescent orange")]).tips[..., 1]).min() > 1.0
+
+
+def test_bank_lit_dim_and_against_the_light():
+    state = sky.sky_state(SUNNY)
+    lit = bank.light_on(state, "brick", True, 0.0).sum()
+    shut = bank.light_on(state, "brick", False, 0.0).sum()
+    direct = state.beam_normal_lx * math.cos(math.radians(30.0))
+    assert lit - shut == pytest.approx(direct)
+    assert bank.light_on(state, "dark trees", True, 0.0).sum() - shut == pytest.approx(direct / 2)
+    against = bank.light_on(state, "brick", True, 180.0).sum()
+    assert against == pytest.approx(bank.light_on(state, "brick", False, 180.0).sum())
+    uniform = sky.sky_state(Light(sky_type=5))
+    level = bank.light_on(uniform, "mud", False, [0.0, 90.0]).sum(axis=-1)
+    np.testing.assert_allclose(level, uniform.diffuse_lx * 0.55, rtol=1e-3)
+
+
+# Luminance factor under D65 of each kind of bank (judgement, but the one that was meant).
+@pytest.mark.parametrize(
+    ("name", "factor"),
+    [
+        ("dark trees", 0.03), ("bare trees", 0.10), ("grass", 0.08), ("reed", 0.20),
+        ("brick", 0.14), ("mud", 0.08), ("concrete", 0.30), ("snow", 0.85),
+    ],
+)  # fmt: skip
+def test_how_bright_a_bank_is(name, factor):
+    d65 = daylight.weights(1e6 / 6504.0)
+    grey = observer.reflected(bank.spectrum(name), observer.channels())[:, 0] * math.pi
+    assert float(d65 @ grey) == pytest.approx(factor, rel=0.12)
+
+
+@pytest.mark.parametrize("name", water_body.water_names())
+def test_water_body_has_its_luminance_factor(name):
+    d65 = daylight.weights(1e6 / 6504.0)
+    level = observer.reflected(water_body.spectrum(name), observer.channels())[:, 0] * math.pi
+    assert float(d65 @ level) == pytest.approx(water_body.luminance_factor(name), rel=0.05)
+
+
+def test_around_splits_at_the_skyline():
+    here = at(SUNNY, BROKEN)
+    low, high = around(here, [9.999, 10.0], 40.0)
+    np.testing.assert_allclose(high, sky_channels(here, 10.0, 40.0))
+    facing = 180.0 + 40.0 - 60.0
+    wall = bank.bank_channels(here.state, "dark trees", False, facing, here.channels)
+    np.testing.assert_allclose(low, wall, rtol=1e-3, atol=1e-2)
+    np.testing.assert_allclose(around(here, -9.999, 40.0), low)
+
+
+def test_sky_colour_is_the_mix_of_the_basis():
+    here = at(SUNNY)
+    bright = sky.luminance(here.state, 25.0, 20.0 - 60.0)
+    mixed = bright * (daylight.sky_weights(here.state, bright, 25.0, -40.0) @ here.seen)
+    np.testing.assert_allclose(sky_channels(here, 25.0, 20.0), mixed, rtol=1e-9)
+
+
+def test_glare_of_a_uniform_sky_is_half_of_it():
+    """Upper half of the field, all of it brighter than black water: π L / 2 (elementary)."""
+    here = at(Light(sky_type=5), Stretch(bank_height_deg=0.0))
+    lux, angle = glare.glare(here, np.array([0.1]), np.array([0.0]))
+    assert lux.sum() == pytest.approx(here.state.diffuse_lx / 2.0, rel=0.05)
+    assert angle.max() < 91.0
+
+
+TABLES = ["paints", "banks", "water_colours"]
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_every_row_names_its_source(name):
+    assert all(row["source"] for row in tables.rows(name))
+
+
+ASKED = {
+    "light": DULL,
+    "stretch": BRIGHT,
+    "wind": CALM,
+    "stream": Stream(),
+    "angler": Angler(),
+    "finishes": [BLACK],
+    "range_m": 20.0,
+    "eye_height_m": 1.5,
+}
+
+
+@pytest.mark.parametrize(
+    ("change", "text"),
+    [
+        ({"stretch": Stretch(bank="lawn")}, "bank: 'lawn' will not do; say one of dark trees"),
+        (
+            {"stream": Stream(water_colour="beer")},
+            "water colour: 'beer' will not do; say one of clear",
+        ),
+        ({"finishes": [Finish("tartan")]}, "paint: 'tartan' will not do"),
+    ],
+)
+def test_unknown_words(change, text):
+    with pytest.raises(Mistakes) as told:
+        look(**(ASKED | change))
+    assert text in str(told.value)
+
+
+@pytest.mark.parametrize("call", [bank.self_shade, bank.spectrum])
+def test_unknown_bank(call):
+    with pytest.raises(Mistakes, match="bank: 'lawn' will not do"):
+        call("lawn")
+
+
+@pytest.mark.parametrize("call", [water_body.luminance_factor, water_body.spectrum])
+def test_unknown_water(call):
+    with pytest.raises(Mistakes, match="water colour: 'beer' will not do"):
+        call("beer")
+
+
+@pytest.mark.parametrize(
+    ("change", "text"),
+    [
+        ({"range_m": 0.5}, "range must be 1 to 300 m, got 0.5 m"),
+        ({"eye_height_m": 40.0}, "eye height must be 0.1 to 30 m, got 40 m"),
+        ({"stretch": Stretch(bank_height_deg=95.0)}, "skyline must be 0 to 89 deg, got 95 deg"),
+    ],
+)
+def test_out_of_range(change, text):
+    with pytest.raises(OutOfRange) as told:
+        look(**(ASKED | change))
+    assert str(told.value) == text
+
+
+@pytest.mark.parametrize(("height"), [91.0, -91.0])
+def test_around_out_of_range(height):
+    with pytest.raises(OutOfRange, match="height above the horizon must be -90 to 90 deg"):
+        around(at(), height, 0.0)
+
+
+@pytest.mark.parametrize(
+    ("table", "column", "call", "text"),
+    [
+        ("banks", "self_shade", lambda: bank.self_shade("mud"), "self shade of mud must be 0"),
+        (
+            "water_colours", "factor", lambda: water_body.luminance_factor("tea"),
+            "luminance factor of water must be 0 to 1, got 2",
+        ),
+    ],
+)  # fmt: skip
+def test_bad_row_of_ones_own(tmp_path, table, column, call, text):
+    rows = [dict(row, **{column: "2"}) for row in tables.rows(table)]
+    lines = [",".join(rows[0]), *(",".join(row.values()) for row in rows)]
+    (tmp_path / f"{table}.csv").write_text("\n".join(lines))
+    tables.use_folder(tmp_path)
+    try:
+        with pytest.raises(OutOfRange, match=text):
+            call()
+    finally:
+        tables.use_folder(None)
