@@ -1,0 +1,250 @@
+"""The light of a patch of water with a tip in it, in the channels of the answer."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tipsight.advice.examine import painted_mm
+from tipsight.advice.swim import finish_of
+from tipsight.afloat import chop, hidden
+from tipsight.inputs.case import Case, Finish, Stretch, Tip
+from tipsight.pictures.cast import Frame, Seen, cast
+from tipsight.pictures.ripple import Sheet, sheet
+from tipsight.scene import daylight, mist, observer
+from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
+from tipsight.scene.look import GLINT_FROM_DEG, Look, look, shade
+from tipsight.scene.setting import Setting, setting
+
+Array = NDArray[np.float64]
+
+MOST_AWAY_MM = 20000.0
+"""Water farther than this beyond the tip repeats."""
+
+
+@dataclass(frozen=True, eq=False)
+class Scene:
+    """One water at the asked distance, with all that is painted on the tips to be drawn."""
+
+    case: Case
+    stretch: Stretch
+    finishes: tuple[Finish, ...]
+    here: Setting
+    look: Look
+    sea: chop.Sea
+    hidden_mm: float
+    """Mean height that crests hide of a tip's foot."""
+
+    @property
+    def slope_of_sight(self) -> float:
+        """Fall of the line of sight."""
+        return self.case.place.eye_height_m / self.case.place.range_m
+
+    @property
+    def water(self) -> Array:
+        """Channels of the mean water, shape (4,) [cd/m2]."""
+        return np.asarray(self.look.water[0])
+
+    @property
+    def clear(self) -> float:
+        """What the mist lets through."""
+        place = self.case.place
+        return float(mist.transmittance(
+            math.hypot(place.range_m, place.eye_height_m), self.case.light.visibility_m))
+
+
+def scene(case: Case, stretch: Stretch, tips: Sequence[Tip]) -> Scene:
+    """Return one water with the paints of some tips, at the asked distance.
+
+    Parameters
+    ----------
+    case : Case
+        The question in numbers.
+    stretch : Stretch
+        The water behind the tip.
+    tips : sequence of Tip
+        The tips that are to be drawn before it.
+
+    Returns
+    -------
+    Scene
+        The same light, water and paint as in the answer.
+
+    Raises
+    ------
+    Mistakes
+        For a paint, bank or water colour that is not known.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.demo import question
+    >>> from tipsight.inputs.settle import settle
+    >>> case = settle(question())
+    >>> scene(case, case.stretches[0], [case.tip]).water.shape
+    (4,)
+    """
+    finishes = tuple(dict.fromkeys(finish_of(tip, b.paint) for tip in tips for b in tip.bands))
+    parts = case.light, stretch, case.wind, case.stream, case.angler
+    place = case.place
+    sea = chop.sea(case.wind, case.stream.temperature_c)
+    mean_mm, _ = hidden.hidden_mm(sea, place.range_m, place.eye_height_m)
+    seen = look(*parts, finishes, [place.range_m], place.eye_height_m)
+    return Scene(case, stretch, finishes, setting(*parts), seen, sea, float(mean_mm))
+
+
+def blank(of: Scene, frame: Frame) -> Array:
+    """Return a picture filled with the mean water, shape (rows, columns, 4) [cd/m2].
+
+    Parameters
+    ----------
+    of : Scene
+        The water.
+    frame : Frame
+        The picture.
+
+    Returns
+    -------
+    numpy.ndarray
+        Rows from the lowest up.
+    """
+    return np.broadcast_to(of.water, (frame.rows, frame.columns, 4)).copy()
+
+
+def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
+    """Return a sheet of water large enough for a picture.
+
+    Parameters
+    ----------
+    of : Scene
+        The water.
+    frame : Frame
+        The largest picture that is to be cast on it.
+    seed : int
+        Which of all possible sheets.
+
+    Returns
+    -------
+    Sheet
+        Waters under one sky and wind can share it.
+    """
+    swell = 1e3 * of.sea.height_m
+    near = (frame.below_mm + swell) / of.slope_of_sight + 30.0
+    far = (frame.tall_mm - frame.below_mm + swell) / of.slope_of_sight + 30.0
+    wide = max(frame.wide_mm + 30.0, 4.0 * of.sea.clutter_wavelength_mm)
+    return sheet(of.sea, of.case.wind, of.here.slopes, near_mm=min(near, MOST_AWAY_MM),
+                 far_mm=min(far, MOST_AWAY_MM), wide_mm=wide, seed=seed)
+
+
+def rippled(of: Scene, drawn: Sheet, frame: Frame, seed: int = 0) -> tuple[Array, float]:
+    """Return a picture of the rippled water, and how much of a tip's foot it covers.
+
+    Parameters
+    ----------
+    of : Scene
+        The water.
+    drawn : Sheet
+        From `water_sheet`.
+    frame : Frame
+        The picture.
+    seed : int
+        Where the sun's sparkles fall.
+
+    Returns
+    -------
+    picture : numpy.ndarray
+        Channels, rows from the lowest up, shape (rows, columns, 4) [cd/m2].
+    covered_mm : float
+        Height above the still waterline to which water covers the tip.
+
+    Notes
+    -----
+    Each facet that a sight line meets is lit by `look.shade`, the sum whose mean is the answer's
+    water; then the sun's sparkles fall at random with the answer's coverage and luminance; then
+    the mist.
+    """
+    seen = cast(drawn, of.slope_of_sight, frame)
+    facets = _lit(of, seen)
+    finer = facets.reshape(frame.rows, -1, facets.shape[1], 4).mean(axis=1)
+    at = (frame.across_mm() - seen.across_mm[0]) / drawn.step_mm
+    left = np.clip(at.astype(int), 0, finer.shape[1] - 2)
+    share = (at - left)[:, None]
+    picture = finer[:, left] * (1.0 - share) + finer[:, left + 1] * share
+    picture += _sparkles(of, frame, seed)
+    return of.clear * picture + of.look.air[0], seen.crest_mm
+
+
+def _lit(of: Scene, seen: Seen) -> Array:
+    down = math.degrees(math.atan(of.slope_of_sight))
+    return shade(of.here, down, -seen.rise_away, seen.rise_right)
+
+
+def _sparkles(of: Scene, frame: Frame, seed: int) -> Array:
+    """Return the sun's sparkles before the mist."""
+    here, none = of.here, np.zeros((1, 1, 4))
+    sun = here.state.light.sun_height_deg
+    covered = sun < here.stretch.bank_height_deg
+    if not here.sun_in_view or covered or sun < GLINT_FROM_DEG:
+        return none
+    down = math.degrees(math.atan(of.slope_of_sight))
+    found = glint(down, sun, here.sun_azimuth_deg, here.slopes)
+    kept = float(observer.passed(found.upright, found.level, here.tint))
+    colour = here.state.beam_normal_lx * (daylight.beam_weights(here.state) @ here.seen)
+    mean = float(found.per_lux) * kept * 2.0 / float(found.upright + found.level) * colour
+    one = kept * colour / SUN_SR * SPARKLE_MM2 / frame.pixel_mm**2
+    if one[0] <= 0.0:
+        return none
+    count = np.random.default_rng(seed + 1).poisson(mean[0] / one[0], (frame.rows, frame.columns))
+    return np.asarray(count[..., None] * one)
+
+
+def with_tip(
+    picture: Array, of: Scene, frame: Frame, tip: Tip, covered_mm: float, at_mm: float = 0.0
+) -> Array:
+    """Return a picture with a tip before it.
+
+    Parameters
+    ----------
+    picture : numpy.ndarray
+        From `blank` or `rippled`.
+    of : Scene
+        The water; one of whose finishes each band has.
+    frame : Frame
+        The picture.
+    tip : Tip
+        The tip.
+    covered_mm : float
+        Height above the waterline to which water covers it [mm].
+    at_mm : float
+        Its middle, right of the picture's [mm].
+
+    Returns
+    -------
+    numpy.ndarray
+        Each band in the light that the answer gives it; a pixel that is covered in part is mixed.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.demo import question
+    >>> from tipsight.inputs.settle import settle
+    >>> case = settle(question())
+    >>> of = scene(case, case.stretches[0], [case.tip])
+    >>> frame = Frame(1.0, 30, 40, 10.0)
+    >>> with_tip(blank(of, frame), of, frame, case.tip, 0.0).shape
+    (40, 30, 4)
+    """
+    half = painted_mm(tip) / 2.0
+    edges_x = (np.arange(frame.columns + 1) - frame.columns / 2.0) * frame.pixel_mm
+    edges_u = np.arange(frame.rows + 1) * frame.pixel_mm - frame.below_mm
+    wide = np.diff(np.clip(edges_x, at_mm - half, at_mm + half)) / frame.pixel_mm
+    result = picture
+    for number, band in enumerate(tip.bands):
+        last = number == len(tip.bands) - 1
+        foot = covered_mm if last else max(tip.showing_mm - band.to_top_mm, covered_mm)
+        head = max(tip.showing_mm - band.from_top_mm, foot)
+        tall = np.diff(np.clip(edges_u, foot, head)) / frame.pixel_mm
+        light = of.look.tips[of.finishes.index(finish_of(tip, band.paint)), 0]
+        cover = np.outer(tall, wide)[..., None]
+        result = result * (1.0 - cover) + cover * light
+    return result

@@ -1,0 +1,194 @@
+"""A drawn sheet of rippled water: random waves with the very spread of slopes the answer uses."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import scipy
+from numpy.typing import NDArray
+
+from tipsight.afloat import chop
+from tipsight.checks import within
+from tipsight.inputs.case import Wind
+from tipsight.scene.slopes import SlopeVariance
+
+Array = NDArray[np.float64]
+
+STEP_MM = 3.0
+"""Between the points of a sheet."""
+SHORTEST_RAD_M = 400.0
+"""Waves with more radians to the metre are left out: they are shorter than 16 mm."""
+GENTLEST_CUT = 0.5
+"""Short waves are cut off no nearer than at half the peak's wavenumber; instead all are lowered."""
+PEAKEDNESS = 3.3
+
+
+@dataclass(frozen=True, eq=False)
+class Sheet:
+    """Water around the tip; rows run away from the viewer, columns to his right."""
+
+    height_mm: Array
+    rise_away: Array
+    """Slope of the water along the line of sight, upwards with distance [-]."""
+    rise_right: Array
+    """Slope across it [-]."""
+    step_mm: float
+    tip_row: int
+    """The row on which the tip stands."""
+
+    def turned(self, rows: int) -> "Sheet":
+        """Return the sheet with the tip so many rows farther on (the waves repeat)."""
+        moved = [np.roll(a, -rows, 0) for a in (self.height_mm, self.rise_away, self.rise_right)]
+        return Sheet(*moved, self.step_mm, self.tip_row)
+
+
+def heights_spectrum(peak_rad_m: float, wavenumber_rad_m: Array) -> Array:
+    """Return how a young sea shares its height among wavenumbers, to any scale.
+
+    Parameters
+    ----------
+    peak_rad_m : float
+        Wavenumber of the peak [rad/m], over 0.
+    wavenumber_rad_m : numpy.ndarray
+        Wavenumbers [rad/m], over 0, any shape.
+
+    Returns
+    -------
+    numpy.ndarray
+        Density per radian a metre, same shape.
+
+    Notes
+    -----
+    JONSWAP (Hasselmann et al. 1973), peakedness 3.3, carried to wavenumbers by the dispersion of
+    gravity and surface tension: S(k) = S(w) dw/dk.
+
+    Examples
+    --------
+    >>> k = np.linspace(10.0, 200.0, 1901)
+    >>> bool(abs(k[heights_spectrum(50.0, k).argmax()] - 50.0) < 2.0)
+    True
+    """
+    omega = chop.angular_rad_s(wavenumber_rad_m)
+    x = omega / chop.angular_rad_s(peak_rad_m)
+    width = np.where(x <= 1.0, 0.07, 0.09)
+    peak = PEAKEDNESS ** np.exp(-((x - 1.0) ** 2) / (2.0 * width**2))
+    step = 1e-4 * wavenumber_rad_m
+    speed = chop.angular_rad_s(wavenumber_rad_m + step) - omega
+    return np.asarray(x**-5.0 * np.exp(-1.25 * x**-4.0) * peak * speed / step)
+
+
+def fitted(sea: chop.Sea, slope_variance: float) -> tuple[float, float, float]:
+    """Return what gives a sea's spectrum the slopes that are wanted.
+
+    Parameters
+    ----------
+    sea : Sea
+        The chop; its length as the eye meets it.
+    slope_variance : float
+        Along and across together [-], over 0.
+
+    Returns
+    -------
+    peak_rad_m, cut_rad_m, scale_m2 : float
+        Height density = scale x `heights_spectrum` x exp(-k / cut), up to 400 rad/m.
+
+    Raises
+    ------
+    OutOfRange
+        If the slope variance is not over 0.
+
+    Notes
+    -----
+    The short waves are cut until the slopes come out right; where that would take the main waves
+    themselves, or where there is too little slope, the waves keep their shape and change in height.
+
+    Examples
+    --------
+    >>> peak, cut, scale = fitted(chop.sea(Wind(speed_m_s=4.0)), 0.0106)
+    >>> bool(peak < cut)
+    True
+    """
+    within("slope variance", slope_variance, 1e-9, 1.0)
+    peak = 2e3 * math.pi / sea.clutter_wavelength_mm
+    k = np.geomspace(0.2 * peak, SHORTEST_RAD_M, 2000)
+    shape = heights_spectrum(peak, k)
+    scale = (sea.height_m / 4.0) ** 2 / float(np.trapezoid(shape, k))
+
+    def slopes(log_cut: float) -> float:
+        return scale * float(np.trapezoid(k**2 * shape * np.exp(-k / math.exp(log_cut)), k))
+
+    low, high = math.log(GENTLEST_CUT * peak), math.log(1e6)
+    if slopes(low) < slope_variance < slopes(high):
+        cut = scipy.optimize.brentq(lambda at: slopes(at) - slope_variance, low, high, xtol=1e-6)
+    else:
+        cut = low if slopes(low) >= slope_variance else high
+        scale *= slope_variance / slopes(cut)
+    return peak, math.exp(cut), scale
+
+
+def sheet(
+    sea: chop.Sea,
+    wind: Wind,
+    slopes: SlopeVariance,
+    *,
+    near_mm: float,
+    far_mm: float,
+    wide_mm: float,
+    seed: int = 0,
+    step_mm: float = STEP_MM,
+) -> Sheet:
+    """Return a sheet of random water around the tip.
+
+    Parameters
+    ----------
+    sea : Sea
+        The chop.
+    wind : Wind
+        For its bearing to the line of sight, and the slopes that stand without it.
+    slopes : SlopeVariance
+        Along and across the line of sight, as the scene has them.
+    near_mm, far_mm, wide_mm : float
+        How far it reaches towards the viewer, away from him, and in all across [mm].
+    seed : int
+        Which of all possible sheets.
+    step_mm : float
+        Between its points [mm].
+
+    Returns
+    -------
+    Sheet
+        It repeats at its edges.
+
+    Notes
+    -----
+    Gaussian; the wind's waves spread as cos² about its line, the slopes without wind all round.
+
+    Examples
+    --------
+    >>> water = sheet(chop.sea(Wind()), Wind(), SlopeVariance(2e-4, 2e-4),
+    ...               near_mm=300.0, far_mm=2000.0, wide_mm=600.0)
+    >>> bool(0.3 < water.rise_away.var() / 2e-4 < 3.0)
+    True
+    """
+    total = slopes.along + slopes.across
+    peak, cut, scale = fitted(sea, total)
+    rows = scipy.fft.next_fast_len(math.ceil((near_mm + far_mm) / step_mm), real=True)
+    columns = scipy.fft.next_fast_len(math.ceil(wide_mm / step_mm), real=True)
+    step_m = 1e-3 * step_mm
+    away = 2.0 * np.pi * np.fft.fftfreq(rows, step_m)[:, None]
+    right = 2.0 * np.pi * np.fft.rfftfreq(columns, step_m)[None, :]
+    k = np.hypot(away, right)
+    inside = (k > 0.2 * peak) & (k <= SHORTEST_RAD_M)
+    held = k[inside]
+    turn = np.arctan2(*np.broadcast_arrays(right, away))[inside] - math.radians(wind.bearing_deg)
+    calm = min(2.0 * wind.base_slope_variance / total, 1.0)
+    spread = (1.0 - calm) * np.cos(turn) ** 2 / math.pi + calm / (2.0 * math.pi)
+    density = scale * heights_spectrum(peak, held) * np.exp(-held / cut) * spread / held
+    gain = np.zeros(k.shape)
+    gain[inside] = np.sqrt(density) * 2.0 * math.pi / step_m
+    noise = np.random.default_rng(seed).standard_normal((rows, columns))
+    waves = scipy.fft.rfft2(noise) * gain
+    height, rise_away, rise_right = (
+        scipy.fft.irfft2(waves * turned, s=(rows, columns)) for turned in (1e3, 1j * away, 1j * right)
+    )
+    return Sheet(height, rise_away, rise_right, step_mm, round(near_mm / step_mm))
