@@ -32,9 +32,9 @@ def smoothest(xy, matching):
     def gap(unknown):
         log, pull = unknown[:size], unknown[size:]
         spectrum = np.exp(log)
-        return np.concatenate([
-            hessian @ log + spectrum * (matching @ pull), spectrum @ matching - wanted
-        ])
+        return np.concatenate(
+            [hessian @ log + spectrum * (matching @ pull), spectrum @ matching - wanted]
+        )
 
     def jacobian(unknown):
         spectrum, pull = np.exp(unknown[:size]), unknown[size:]
