@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from tipsight.advice.answer import Answer, Change
+from tipsight.output.block_words import stand_words
 from tipsight.output.head import fitting, head, shortcomings
 from tipsight.output.text import text
 
@@ -132,9 +133,9 @@ def test_the_sections_stand_in_their_order() -> None:
         "bright  as is  in and out           1.6 (0.9 to 2.7)  goes at about 27 yd",
         "bright  bench  kept in view         5.4 (3.0 to 9.2)  holds past 100 yd",
         "rides well (margin 3.4), dips up to about 1 s, four a minute: strike",
-        "(0.14 g) to sink it; least dip seen",
-        "a pluck of 0.30 g",
-        "1.82 g of tin: bulk 4 BB; droppers No 6, 2 No 8; short by 0.01 g",
+        "a No 5 and a No 12 (0.14 g) sinks it; least dip seen 3 mm: slow draw",
+        "pluck 0.30 g",
+        "1.82 g of tin: bulk 4 BB; droppers No 6, 2 No 8\n",
         "64 mm, 2½ in: 45 mm shows, 12 wet, 7 glued in; 3 coats in all",
         "easy: out of reach with what you have",
         "as is, bright in and out",
@@ -149,7 +150,7 @@ def test_it_says(piece: str) -> None:
 
 def test_what_sinks_it_is_said_in_shot_weighed_in_air() -> None:
     """0.144 g of pull in water is 0.167 g of tin in air (density 7290, water 999.7 kg/m3)."""
-    assert "a No 5 and a No 12 (0.14 g) to sink it" in re.sub(r"\s+", " ", text(sample.answer()))
+    assert "a No 5 and a No 12 (0.14 g) sinks it" in re.sub(r"\s+", " ", text(sample.answer()))
 
 
 def test_what_cannot_be_seen_is_not_made_up() -> None:
@@ -159,15 +160,14 @@ def test_what_cannot_be_seen_is_not_made_up() -> None:
         handling=replace(answer.tip_in_hand.handling, visible_dip_mm=None, slow_bite_g=None),
     )
     said = text(replace(_as_it_is(answer, ()), tip_in_hand=blind))
-    assert "as is: it takes" in said
-    assert "no dip can be told at this distance" in re.sub(r"\s+", " ", said)
+    assert "as is: a No 5" in said
+    assert "no dip to be told this far off" in re.sub(r"\s+", " ", said)
 
 
 def test_cautions_and_warnings_outlive_everything_else() -> None:
     said = re.sub(r"\s+", " ", text(sample.longwinded()))
     assert all(f"Caution {n}:" in said for n in range(6))
-    assert "NOTE warning 1" in said
-    assert "NOTE 2 more under --full" in said
+    assert "NOTES 4 notes, which --full tells: warning 1" in said
     assert "NOT TOLD so taken as:" in said
 
 
@@ -192,6 +192,23 @@ def test_full_says_everything() -> None:
     assert all(f"{one.item.replace('_', ' ')}: {one.taken}" in flat for one in answer.assumed)
     for water in ("dark", "bright"):
         assert len(re.findall(rf"^  {water} +(?:as is|now|bench) ", said, re.MULTILINE)) == 3
+
+
+@pytest.mark.parametrize(
+    ("upright", "lean_deg", "lift_g", "said"),
+    [
+        (True, 2.4, 0.0, "upright, leaning 2 deg"),
+        (True, 12.0, 0.2, "upright, leaning 12 deg; holding back lifts it by 0.20 g"),
+        (True, None, None, "held back so, it lies flat"),
+        (False, 90.0, 0.0, "falls over"),
+    ],
+)
+def test_how_it_stands(
+    upright: bool, lean_deg: float | None, lift_g: float | None, said: str
+) -> None:
+    block = sample.answer().tip_in_hand
+    handled = replace(block.handling, upright=upright, lean_deg=lean_deg, lift_g=lift_g)
+    assert stand_words(replace(block, handling=handled)) == said
 
 
 def test_a_bare_answer_is_told_without_a_stumble() -> None:

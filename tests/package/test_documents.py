@@ -29,9 +29,9 @@ def first_python(text: str) -> list[str]:
     return [line for line in block[1].splitlines() if line.strip()]
 
 
-def test_the_readmes_six_lines_of_python_run() -> None:
+def test_the_readmes_lines_of_python_run() -> None:
     lines = first_python((ROOT / "README.md").read_text(encoding="utf-8"))
-    assert len(lines) == 6
+    assert 0 < len(lines) <= 6
     out = io.StringIO()
     with contextlib.redirect_stdout(out):
         exec("\n".join(lines), {})  # noqa: S102

@@ -5,6 +5,9 @@ from tipsight.inputs.case import Case
 from tipsight.load import plan, shot
 from tipsight.output import things, times, words
 
+SHORT_G = 0.015
+"""Less than this is not worth a word: the lightest shot weighs 0.01 g (judgement)."""
+
 
 def ride_words(block: Block) -> str:
     """Return how a tip rides, and which dips are the water's own.
@@ -13,6 +16,8 @@ def ride_words(block: Block) -> str:
     ----------
     block : Block
         The tip looked at.
+    terse : bool
+        Whether few words must do.
 
     Returns
     -------
@@ -52,7 +57,7 @@ def force_words(case: Case, force_g: float) -> str:
     )
 
 
-def bite_words(case: Case, block: Block) -> str:
+def bite_words(case: Case, block: Block, terse: bool = False) -> str:
     """Return what sinks a tip, the least dip that is seen, and the lightest bite that makes it.
 
     Parameters
@@ -61,6 +66,8 @@ def bite_words(case: Case, block: Block) -> str:
         The question, for its shot and its water.
     block : Block
         The tip looked at.
+    terse : bool
+        Whether few words must do.
 
     Returns
     -------
@@ -68,16 +75,15 @@ def bite_words(case: Case, block: Block) -> str:
         A piece of a sentence.
     """
     handled = block.handling
-    said = f"it takes {force_words(case, handled.sink_force_g)} to sink it; "
+    said = f"{force_words(case, handled.sink_force_g)} sinks it; "
     if handled.visible_dip_mm is None:
-        return said + "no dip can be told at this distance"
-    said += f"least dip seen {handled.visible_dip_mm:.0f} mm: "
-    slow = handled.slow_bite_g
-    return (
-        said
-        + (f"a slow draw of {words.grams(slow)}, " if slow is not None else "")
-        + f"a pluck of {words.grams(handled.pluck_g)}"
-    )
+        return said + "no dip to be told this far off"
+    slow, pluck = handled.slow_bite_g, words.grams(handled.pluck_g)
+    dip = f"{handled.visible_dip_mm:.0f} mm"
+    draw = "" if slow is None else f"{words.grams(slow)}, "
+    if terse:
+        return f"{said}dip {dip}, draw {draw}pluck {pluck}"
+    return f"{said}least dip seen {dip}: slow draw {draw}pluck {pluck}"
 
 
 def load_words(block: Block) -> str:
@@ -96,5 +102,29 @@ def load_words(block: Block) -> str:
     loaded = block.load
     said = f"{words.grams(loaded.shot_g)} of {loaded.shot_metal}: {things.shot_list(loaded.shot)}"
     return said + (
-        f"; short by {words.grams(loaded.short_by_g)}" if loaded.short_by_g >= 0.005 else ""
+        f"; short by {words.grams(loaded.short_by_g)}" if loaded.short_by_g >= SHORT_G else ""
     )
+
+
+def stand_words(block: Block) -> str:
+    """Return how a float stands in the wind and when it is held back.
+
+    Parameters
+    ----------
+    block : Block
+        The tip looked at.
+
+    Returns
+    -------
+    str
+        A piece of a sentence.
+    """
+    handled = block.handling
+    if not handled.upright:
+        return "falls over"
+    if handled.lean_deg is None or handled.lift_g is None:
+        return "held back so, it lies flat"
+    said = f"upright, leaning {handled.lean_deg:.0f} deg"
+    if handled.lift_g < 0.005:
+        return said
+    return f"{said}; holding back lifts it by {words.grams(handled.lift_g)}"

@@ -66,12 +66,7 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
             f"{handled.stiffness_g_per_mm:.3g} g for each mm",
         ),
         ("bites", block_words.bite_words(case, block)),
-        (
-            "stands",
-            f"{'upright' if handled.upright else 'not upright'}, "
-            f"leaning {handled.lean_deg:.0f} deg; "
-            f"holding back lifts it by {words.grams(handled.lift_g)}",
-        ),
+        ("stands", block_words.stand_words(block)),
         (
             "shot",
             f"{block_words.load_words(block)}; {loaded.change_words or 'no change'} "
@@ -88,7 +83,7 @@ def _trade(answer: Answer) -> tuple[str, ...]:
         return (
             f"{point.diameter_mm:g} mm",
             words.length(point.showing_mm),
-            f"{point.level:.1f}",
+            words.level(point.level),
             words.grams(point.sink_force_g),
             words.margin(point.ride_margin),
             mark,
@@ -112,7 +107,7 @@ def _changes(answer: Answer, start: str, given: dict[str, object]) -> tuple[str,
         enough = "enough" if change.block.passes else "not enough"
         seen = change.block.visibility
         lines += hanging(
-            f"- {words.with_inches(change.words)}: {seen.grade} ({seen.level:.1f}), "
+            f"- {words.with_inches(change.words)}: {seen.grade} ({words.level(seen.level)}), "
             f"{enough}; {change.undo}"
         )
         if change.options:

@@ -84,7 +84,7 @@ def fitting(change: Change) -> str:
 
 def _likely(block: Block) -> str:
     seen = block.visibility
-    return f" Level {seen.level:.1f}, likely {words.levels(seen.low, seen.high)}."
+    return f" Level {words.level(seen.level)}, likely {words.levels(seen.low, seen.high)}."
 
 
 def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ import math
 from typing import Any
 
 from tipsight.advice.answer import Answer, Block, Change, Reason, Rung, Sight, Step, TradePoint
+from tipsight.output.things import shown
 from tipsight.output.words import MOST_MARGIN
 
 SCHEMA = 1
@@ -14,6 +15,7 @@ _NULL = {
     "goes_at_m": "the level does not cross what is wanted within the distances looked at",
     "gone_at_m": "the tip is not gone within the distances looked at",
     "ordinary_dip_s": "the tip hardly ever goes under",
+    "lean_deg": "held back so hard, the float lies flat",
     "slow_bite_g": "no dip can be told at this distance",
     "visible_dip_mm": "no dip can be told at this distance",
 }
@@ -79,7 +81,7 @@ def block_form(block: Block) -> Told:
                 "from_top_mm": number(band.from_top_mm),
                 "to_top_mm": number(band.to_top_mm),
             }
-            for band in block.bands
+            for band in shown(block.bands, tip.showing_mm)
         ],
         "visibility": {
             "level": number(seen.level),

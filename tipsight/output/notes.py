@@ -67,9 +67,9 @@ def warnings(answer: Answer) -> Section:
     def lines(most: int | None) -> tuple[str, ...]:
         return tuple(line for one in said for line in entry("NOTE", f"{one}.", most))
 
-    few = lines(1)
-    if len(said) > 2:
-        few = (*few[:2], *entry("NOTE", f"{len(said) - 2} more under --full"))
+    few = lines(1)[:1]
+    if len(said) > 1:
+        few = entry("NOTES", f"{len(said)} notes, which --full tells: {said[0]}", 1)
     return Section("warnings", (lines(None), lines(2), lines(1), few))
 
 
@@ -90,7 +90,7 @@ def cautions(answer: Answer) -> Section:
         line for one in answer.cautions for line in entry("CARE", f"{one.words} [{one.trigger}]")
     )
     run_on = " ".join(f"{one.words} [{one.trigger}]" for one in answer.cautions)
-    return Section("cautions", (long, entry("CARE", run_on) if run_on else ()))
+    return Section("cautions", (long, hanging(f"CARE  {run_on}") if run_on else ()))
 
 
 def assumed_list(answer: Answer) -> tuple[str, ...]:

@@ -62,7 +62,7 @@ def sight_rows(
         (
             label,
             one.grade,
-            f"{one.level:.1f} ({words.levels(one.low, one.high)})",
+            f"{words.level(one.level)} ({words.levels(one.low, one.high)})",
             words.goes(one.goes_at_m, one.level, wanted),
         )
         for place, first in enumerate(of[0][1].visibility.by_background)
@@ -132,9 +132,13 @@ def handling(answer: Answer) -> tuple[Section, ...]:
         One each for riding, bites, shot, and what to cut.
     """
     of, case = _advised(answer), answer.case
+
+    def bites(terse: bool) -> tuple[str, ...]:
+        return _each("BITES", of, lambda block: block_words.bite_words(case, block, terse))
+
     return (
         Section("rides", (_each("RIDES", of, block_words.ride_words),)),
-        Section("bites", (_each("BITES", of, lambda block: block_words.bite_words(case, block)),)),
+        Section("bites", (bites(False), bites(True))),
         Section("shot", (_each("SHOT", of, block_words.load_words),)),
         Section("cut", (_cut(answer),)),
     )
@@ -165,12 +169,15 @@ def next_step(answer: Answer) -> Section:
     Section
         In fuller and shorter form.
     """
+    said: dict[str, list[str]] = {}
+    for step in answer.next_step:
+        said.setdefault(step.words, []).append(step.grade)
 
     def lines(most: int | None) -> tuple[str, ...]:
         return tuple(
             line
-            for n, step in enumerate(answer.next_step)
-            for line in entry("NEXT STEP" if n == 0 else "", f"{step.grade}: {step.words}", most)
+            for n, (what, steps) in enumerate(said.items())
+            for line in entry("NEXT STEP" if n == 0 else "", f"{', '.join(steps)}: {what}", most)
         )
 
     return Section("next", (lines(None), lines(1)))
@@ -224,10 +231,14 @@ def why(answer: Answer) -> Section:
     """
     said = [reason.words for reason in answer.reasons]
 
-    def lines(count: int, most: int | None) -> tuple[str, ...]:
+    def lines(count: int) -> tuple[str, ...]:
         kept = said if len(said) <= count else [*said[: count - 1], said[-1]]
         return tuple(
-            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text, most)
+            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text)
         )
 
-    return Section("why", (lines(5, None), lines(5, 1), lines(3, 1)))
+    brief = [text.partition(": ")[0].rstrip(".") + "." for text in said[:3]]
+    least = tuple(
+        line for n, text in enumerate(brief) for line in entry("" if n else "WHY", text, 1)
+    )
+    return Section("why", (lines(5), lines(4), lines(3), least))

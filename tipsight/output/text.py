@@ -11,22 +11,9 @@ from tipsight.sight import grades
 
 MOST = 40
 TIGHTEN = (
-    "space",
-    *["not told"] * 3,
-    "next",
-    "sight",
-    "cautions",
-    "warnings",
-    "not told",
-    "why",
-    "not told",
-    "ladder",
-    "doubt",
-    "warnings",
-    "why",
-    "warnings",
-    *["not told"] * 40,
-    "sight",
+    *("space", "not told", "not told", "not told", "next", "sight", "warnings", "cautions"),
+    *("bites", "not told", "not told", "ladder", "warnings", "why", "not told", "warnings"),
+    *("not told", "not told", "doubt", *["not told"] * 40, "why", "why", "sight"),
 )
 """Which section gives up its fullest form first when the lines do not suffice (judgement)."""
 

@@ -1,6 +1,7 @@
 """What tips, paint and shot are called."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from tipsight.advice.answer import ShotLine
 from tipsight.inputs.case import Band, Tip
@@ -26,15 +27,38 @@ def paint(bands: Sequence[Band], showing_mm: float) -> str:
     >>> paint((Band("black", 0, 15), Band("fluorescent orange", 15, 40)), 30)
     'black 15 mm over fluorescent orange 15 mm'
     """
-    shown = [band for band in bands if band.from_top_mm < showing_mm]
-    if len(shown) < 2:
-        return shown[0].paint if shown else "bare"
-    return (
-        " over ".join(
-            f"{band.paint} {min(band.to_top_mm, showing_mm) - band.from_top_mm:.3g} mm"
-            for band in shown[:-1]
-        )
-        + f" over {shown[-1].paint} {showing_mm - shown[-1].from_top_mm:.3g} mm"
+    blocks = shown(bands, showing_mm)
+    if len(blocks) < 2:
+        return blocks[0].paint if blocks else "bare"
+    return " over ".join(
+        f"{band.paint} {band.to_top_mm - band.from_top_mm:.3g} mm" for band in blocks
+    )
+
+
+def shown(bands: Sequence[Band], showing_mm: float) -> tuple[Band, ...]:
+    """Return the bands that show, the last of them as far down as the water.
+
+    Parameters
+    ----------
+    bands : sequence of Band
+        From the top down.
+    showing_mm : float
+        Length out of the water [mm].
+
+    Returns
+    -------
+    tuple of Band
+        Those that show, ending at the waterline.
+
+    Examples
+    --------
+    >>> shown((Band("black", 0, 15), Band("white", 15, 20)), 30)[-1].to_top_mm
+    30
+    """
+    above = [band for band in bands if band.from_top_mm < showing_mm]
+    return tuple(
+        replace(band, to_top_mm=showing_mm if n == len(above) - 1 else band.to_top_mm)
+        for n, band in enumerate(above)
     )
 
 

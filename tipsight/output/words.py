@@ -170,6 +170,27 @@ def rides(ride_margin: float, upright: bool = True) -> str:
     return "just rides" if ride_margin >= JUST else "does not ride this water"
 
 
+def level(visibility_level: float) -> str:
+    """Return a visibility level.
+
+    Parameters
+    ----------
+    visibility_level : float
+        The level [-].
+
+    Returns
+    -------
+    str
+        One decimal below ten, none above.
+
+    Examples
+    --------
+    >>> level(5.44), level(9.96), level(283.4)
+    ('5.4', '10', '283')
+    """
+    return f"{visibility_level:.0f}" if visibility_level >= 9.95 else f"{visibility_level:.1f}"
+
+
 def levels(low: float, high: float) -> str:
     """Return a range of visibility levels.
 
@@ -190,17 +211,17 @@ def levels(low: float, high: float) -> str:
     """
     if high < 0.05:
         return "under 0.1"
-    return " to ".join(f"{x:.0f}" if x >= 9.95 else f"{x:.1f}" for x in (low, high))
+    return " to ".join((level(low), level(high)))
 
 
-def goes(goes_at_m: float | None, level: float, wanted: float) -> str:
+def goes(goes_at_m: float | None, visibility_level: float, wanted: float) -> str:
     """Return the distance at which a tip goes.
 
     Parameters
     ----------
     goes_at_m : float or None
         Distance beyond which the level stays below what is wanted [m]; None where there is none.
-    level, wanted : float
+    visibility_level, wanted : float
         The level at the asked distance, and the one that is wanted [-].
 
     Returns
@@ -215,4 +236,4 @@ def goes(goes_at_m: float | None, level: float, wanted: float) -> str:
     """
     if goes_at_m is not None:
         return f"goes at about {goes_at_m / YARD_M:.0f} yd"
-    return "holds past 100 yd" if level >= wanted else "goes close in"
+    return "holds past 100 yd" if visibility_level >= wanted else "goes close in"
