@@ -172,7 +172,8 @@ def test_mobley_recommended(wind_m_s):
 
 
 # Glitter with Cox and Munk's isotropic slopes and Smith's shadowing, as the coxmunk 1.2.1
-# package (stats cm_iso, shadow on) has it: π L / (E sin h). Its water has n 1.334.
+# package (stats cm_iso, shadow on) has it: π L / (E sin h). Its water has n 1.334
+# and its sun is a point.
 # Sun and view from the zenith, and azimuth between the directions towards them.
 @pytest.mark.parametrize(
     ("sun_deg", "view_deg", "azimuth_deg", "wind_m_s", "reflectance"),
@@ -188,7 +189,7 @@ def test_glitter_against_coxmunk(sun_deg, view_deg, azimuth_deg, wind_m_s, refle
     each_axis = (0.003 + 5.12e-3 * wind_m_s) / 2.0
     found = glint.glint(
         90.0 - view_deg, 90.0 - sun_deg, 180.0 - azimuth_deg,
-        SlopeVariance(each_axis, each_axis), index=1.334,
+        SlopeVariance(each_axis, each_axis), index=1.334, sun_radius_deg=0.0,
     ).per_lux  # fmt: skip
     ratio = math.pi * float(found) / math.cos(math.radians(sun_deg))
     assert ratio == pytest.approx(reflectance, rel=1e-4)

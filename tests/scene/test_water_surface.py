@@ -175,13 +175,13 @@ def test_a_seen_ripple_stands_for_the_wind():
     assert glass == pytest.approx((2e-4, 2e-4))
 
 
-# Glitter on a sea of Cox and Munk's slopes, as a Monte Carlo and by hand (computed).
+# Glitter on a sea of Cox and Munk's slopes, a point sun (computed by hand, two figures).
 @pytest.mark.parametrize(
     ("sun", "wind_m_s", "coverage"), [(5.0, 2.0, 0.0042), (20.0, 4.0, 0.0012)]
 )
 def test_glitter_coverage(sun, wind_m_s, coverage):
     each_axis = (0.003 + 5.12e-3 * wind_m_s) / 2.0
-    found = glint.glint(5.0, sun, 0.0, SlopeVariance(each_axis, each_axis))
+    found = glint.glint(5.0, sun, 0.0, SlopeVariance(each_axis, each_axis), sun_radius_deg=0.0)
     assert float(found.coverage) == pytest.approx(coverage, abs=1.0e-4)
 
 
@@ -206,6 +206,28 @@ def test_glitter_is_the_facets_that_mirror_the_sun(down, sun, azimuth):
     found = float(glint.glint(down, sun, azimuth, SlopeVariance(rms**2, rms**2)).coverage)
     found *= 2.0 * math.pi * size**2 / glint.SUN_SR
     assert share == pytest.approx(found * (1.0 + both) / (1.0 + eye), rel=0.015)
+
+
+@pytest.mark.parametrize("variance", [SlopeVariance(1e-6, 1e-6), SlopeVariance(2e-5, 2e-5)])
+def test_glitter_is_never_brighter_than_the_sun(variance):
+    found = glint.glint([0.5, 1.0, 2.0, 5.0], 1.0, 0.0, variance)
+    assert found.coverage.max() <= 1.0
+    sun = 1.0 / glint.SUN_SR
+    assert (found.per_lux <= sun * (found.upright + found.level) / 2.0 + 1e-9).all()
+    assert found.coverage[1] > (0.9 if variance.along < 1e-5 else 0.4)
+    assert found.coverage[3] < 1e-6
+
+
+@pytest.mark.parametrize(("down", "sun"), [(1.0, 1.0), (3.0, 10.0), (10.0, 4.0)])
+def test_the_disc_spreads_the_glitter_and_loses_none(down, sun):
+    """Summed round the horizon, a round sun sheds as much as a point in the same place."""
+    variance = SlopeVariance(0.004, 0.004)
+    azimuth = np.linspace(-40.0, 40.0, 1601)
+    wide, point = (
+        np.sum([glint.glint(down, sun, a, variance, sun_radius_deg=r).coverage for a in azimuth])
+        for r in (glint.SUN_RADIUS_DEG, 0.0)
+    )
+    assert wide == pytest.approx(point, rel=0.02)
 
 
 def test_gloss_is_the_mean_mirroring_of_a_stick():
