@@ -6,7 +6,9 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.errors import OutOfRange
 
 
-def within(name: str, value: ArrayLike, low: float, high: float, unit: str = "") -> NDArray[np.float64]:
+def within(
+    name: str, value: ArrayLike, low: float, high: float, unit: str = ""
+) -> NDArray[np.float64]:
     """Return ``value`` as a float array if all of it lies within the range.
 
     Parameters

@@ -47,7 +47,9 @@ def use_folder(folder: Path | str | None) -> None:
     if folder is None:
         return
     if not Path(folder).is_dir():
-        raise Mistakes([Mistake("tables", str(folder), "there is no such folder", "--tables my-tables")])
+        raise Mistakes(
+            [Mistake("tables", str(folder), "there is no such folder", "--tables my-tables")]
+        )
     _own.append(Path(folder))
 
 
@@ -70,10 +72,12 @@ def rows(name: str) -> tuple[dict[str, str], ...]:
     >>> rows("shot")[0]["name"]
     'SSG'
     """
-    path = next((p for folder in (*_own, PACKAGED) if (p := folder / f"{name}.csv").exists()))
+    path = next(p for folder in (*_own, PACKAGED) if (p := folder / f"{name}.csv").exists())
     with path.open(encoding="utf-8", newline="") as file:
         lines = [line for line in file if line.strip() and not line.startswith("#")]
-    return tuple({k.strip(): (v or "").strip() for k, v in row.items()} for row in csv.DictReader(lines))
+    return tuple(
+        {k.strip(): (v or "").strip() for k, v in row.items()} for row in csv.DictReader(lines)
+    )
 
 
 @derived
@@ -96,7 +100,9 @@ def columns(name: str) -> dict[str, NDArray[np.float64]]:
     ['a', 'b', 'c']
     """
     table = rows(name)
-    arrays = {key: np.array([float(row[key]) for row in table]) for key in table[0] if key != "source"}
+    arrays = {
+        key: np.array([float(row[key]) for row in table]) for key in table[0] if key != "source"
+    }
     for array in arrays.values():
         array.setflags(write=False)
     return arrays

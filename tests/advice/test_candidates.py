@@ -24,7 +24,11 @@ def test_a_band_too_small_to_tell_apart_is_left_out_and_counted():
 
 
 @settings(deadline=None, derandomize=True, max_examples=40)
-@given(length=st.sampled_from([10.0, 15.0, 30.0, 60.0]), range_m=st.floats(3, 60), paints=st.integers(1, 5))
+@given(
+    length=st.sampled_from([10.0, 15.0, 30.0, 60.0]),
+    range_m=st.floats(3, 60),
+    paints=st.integers(1, 5),
+)
 def test_every_scheme_keeps_its_bands_and_its_neighbours_apart(length, range_m, paints):
     least = max(5.0, MM_PER_ARCMIN_M * range_m)
     for scheme in schemes(np.array([length]), list(range(paints)), range_m)[0]:

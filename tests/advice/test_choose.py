@@ -11,16 +11,18 @@ SHELF = st.integers(0, 2**32 - 1)
 
 
 def shelf(seed: int) -> tuple[Field, ...]:
-    """Five hundred candidates: 10 pieces of stock, edges and paints by number of bands, many ties."""
+    """Five hundred candidates: 10 pieces of stock, with many ties."""
     rng = np.random.default_rng(seed)
     fields = []
     for edges, paints in ((5, 4), (3, 6), (2, 6)):
-        fields.append(Field(
-            rng.uniform(0, 12, (10, edges, paints)),
-            rng.choice([0.05, 0.1, 0.2, 0.3], (10, edges)),
-            rng.choice([-0.2, -0.1, 0.0, 0.1, 0.2], (10, edges)),
-            rng.random((10, edges)) < 0.6,
-        ))
+        fields.append(
+            Field(
+                rng.uniform(0, 12, (10, edges, paints)),
+                rng.choice([0.05, 0.1, 0.2, 0.3], (10, edges)),
+                rng.choice([-0.2, -0.1, 0.0, 0.1, 0.2], (10, edges)),
+                rng.random((10, edges)) < 0.6,
+            )
+        )
     assert sum(f.level.size for f in fields) == 500
     return tuple(fields)
 
@@ -33,7 +35,12 @@ def exhaustive(fields: tuple[Field, ...], wanted: float) -> tuple[int, int, int,
                 for k in range(field.level.shape[2]):
                     if field.level[i, j, k] < wanted or not field.allowed[i, j]:
                         continue
-                    key = (field.sink_force_g[i, j], abs(field.change_g[i, j]), n, -field.level[i, j, k])
+                    key = (
+                        field.sink_force_g[i, j],
+                        abs(field.change_g[i, j]),
+                        n,
+                        -field.level[i, j, k],
+                    )
                     if best is None or key < best:
                         best, found = key, (n, i, j, k)
     return found

@@ -8,7 +8,13 @@ from tipsight.advice.limits import least_glued_mm, least_wet_mm
 from tipsight.advice.options import paint_words
 from tipsight.inputs.case import Band, Stock, Tip
 
-TIP = Tip(Stock("quill", 3.0, density_kg_m3=300.0), 20.0, 10.0, 5.0, (Band("white", 0, 8), Band("black", 8, 20)))
+TIP = Tip(
+    Stock("quill", 3.0, density_kg_m3=300.0),
+    20.0,
+    10.0,
+    5.0,
+    (Band("white", 0, 8), Band("black", 8, 20)),
+)
 
 
 def test_showing_more_takes_it_from_the_wet_part():
@@ -16,11 +22,14 @@ def test_showing_more_takes_it_from_the_wet_part():
     assert (more.showing_mm, more.wet_mm) == (26.0, 4.0)
 
 
-@pytest.mark.parametrize(("share", "bands"), [
-    (1.0, [("felt pen", 0, 20)]),
-    (0.5, [("felt pen", 0, 10), ("black", 10, 20)]),
-    (0.25, [("felt pen", 0, 5), ("white", 5, 8), ("black", 8, 20)]),
-])
+@pytest.mark.parametrize(
+    ("share", "bands"),
+    [
+        (1.0, [("felt pen", 0, 20)]),
+        (0.5, [("felt pen", 0, 10), ("black", 10, 20)]),
+        (0.25, [("felt pen", 0, 5), ("white", 5, 8), ("black", 8, 20)]),
+    ],
+)
 def test_ink_covers_from_the_top(share, bands):
     assert [(b.paint, b.from_top_mm, b.to_top_mm) for b in penned(TIP, share).bands] == bands
 

@@ -29,8 +29,11 @@ def median_s(work: Callable[[], object], runs: int = 15) -> float:
 def cold_s(*arguments: str, runs: int = 9) -> float:
     """Median wall time of a fresh interpreter."""
     command = [sys.executable, *arguments]
-    subprocess.run(command, check=True, stdout=subprocess.DEVNULL)
-    return median_s(lambda: subprocess.run(command, check=True, stdout=subprocess.DEVNULL), runs)
+
+    def start() -> None:
+        subprocess.run(command, check=True, stdout=subprocess.DEVNULL)  # noqa: S603 - our own
+
+    return median_s(start, runs)
 
 
 def answer_warm() -> None:
@@ -50,7 +53,9 @@ def answer_cold() -> None:
     whole = cold_s("-m", "tipsight", "advise")
     helped = cold_s("-m", "tipsight", "--help")
     print("from cold (asked: at most 2 times the bare imports)")
-    print(f"  bare imports {1e3 * imports:.0f} ms, advise {1e3 * whole:.0f} ms: ratio {whole / imports:.2f}")
+    print(
+        f"  bare imports {1e3 * imports:.0f} ms, advise {1e3 * whole:.0f} ms: ratio {whole / imports:.2f}"
+    )
     print(f"  --help {1e3 * helped:.0f} ms: ratio {helped / imports:.2f}")
 
 
@@ -67,21 +72,37 @@ def sight_against_brute_force() -> None:
     diameter = np.linspace(2.0, 8.0, 20)
     edges = np.stack([np.zeros(30), np.linspace(5, 30, 30), np.linspace(10, 60, 30)], axis=1)
     contrast = np.random.default_rng(1).uniform(-1, 4, (400, 2, 3)) * [1.0, 0.0, 0.0]
-    fast = median_s(lambda: kernel.level_grid(held, diameter_mm=diameter, edges_mm=edges, contrast=contrast, eye=eye), 5)
+    fast = median_s(
+        lambda: kernel.level_grid(
+            held, diameter_mm=diameter, edges_mm=edges, contrast=contrast, eye=eye
+        ),
+        5,
+    )
     each = fast / (20 * 30 * 400)
-    grid = kernel.level_grid(held, diameter_mm=diameter[:2], edges_mm=edges[:2], contrast=contrast[:2], eye=eye)
+    grid = kernel.level_grid(
+        held, diameter_mm=diameter[:2], edges_mm=edges[:2], contrast=contrast[:2], eye=eye
+    )
     worst, slow = 0.0, []
     for d in range(2):
         for s in range(2):
             for p in range(2):
                 start = time.perf_counter()
-                level = brute_level(diameter[d], edges[s], contrast[p], range_m=36.6, adaptation_cd_m2=700.0,
-                                    eye=eye, clutter=clutter)
+                level = brute_level(
+                    diameter[d],
+                    edges[s],
+                    contrast[p],
+                    range_m=36.6,
+                    adaptation_cd_m2=700.0,
+                    eye=eye,
+                    clutter=clutter,
+                )
                 slow.append(time.perf_counter() - start)
                 worst = max(worst, abs(float(level) / grid[d, s, p] - 1))
     print("sight of 240,000 candidates (asked: 1,000 times a brute-force transform, to 1e-3)")
-    print(f"  {1e3 * fast:.0f} ms, {1e6 * each:.2f} us each; brute force {1e3 * statistics.median(slow):.0f} ms each: "
-          f"{statistics.median(slow) / each:,.0f} times; they differ by {worst:.1e}")
+    print(
+        f"  {1e3 * fast:.0f} ms, {1e6 * each:.2f} us each; brute force {1e3 * statistics.median(slow):.0f} ms each: "
+        f"{statistics.median(slow) / each:,.0f} times; they differ by {worst:.1e}"
+    )
 
 
 if __name__ == "__main__":

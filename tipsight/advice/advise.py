@@ -1,5 +1,7 @@
 """The whole question answered: what to do now, what to fit, what it costs, why, and how sure."""
 
+from collections.abc import Mapping
+
 from tipsight.advice import bank, fit, ladder, reasons, words
 from tipsight.advice.answer import Answer, Change
 from tipsight.advice.bench import shelf
@@ -39,7 +41,7 @@ def advise(question: Question) -> Answer:
     return advise_case(settle(question), question.told())
 
 
-def advise_case(case: Case, told: dict[str, object] | None = None) -> Answer:
+def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
     """Return the same for a question that is in numbers already.
 
     Parameters
@@ -71,7 +73,7 @@ def advise_case(case: Case, told: dict[str, object] | None = None) -> Answer:
     leading = _leading(now, bench)
     return Answer(
         case=case,
-        question=told or {},
+        question=dict(told or {}),
         assumed=case.assumed,
         tip_in_hand=in_hand,
         at_the_bank=now,

@@ -3,8 +3,6 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from tipsight.advice.answer import Block, Change
 from tipsight.advice.candidates import showing_lengths_mm
 from tipsight.advice.examine import examine, quick_level
@@ -13,7 +11,16 @@ from tipsight.advice.options import tip_options
 from tipsight.advice.swim import PEN, Swim
 from tipsight.inputs.case import Band, Stock, Tip
 
-TROUBLE = ("as it is", "show more", "show less", "pen", "pen and show more", "sleeve", "insert", "move")
+TROUBLE = (
+    "as it is",
+    "show more",
+    "show less",
+    "pen",
+    "pen and show more",
+    "sleeve",
+    "insert",
+    "move",
+)
 """The order of trouble (judgement)."""
 PEN_CUTS = (1.0, 1 / 2, 1 / 3, 2 / 3)
 """Shares of the showing part, from the top, that a pen may blacken."""
@@ -94,10 +101,13 @@ def penned(tip: Tip, share: float) -> Tip:
     ink = float(round(share * tip.showing_mm))
     under = [
         Band(band.paint, max(band.from_top_mm, ink), max(band.to_top_mm, tip.showing_mm))
-        if band is tip.bands[-1] else Band(band.paint, max(band.from_top_mm, ink), band.to_top_mm)
+        if band is tip.bands[-1]
+        else Band(band.paint, max(band.from_top_mm, ink), band.to_top_mm)
         for band in tip.bands
     ]
-    return replace(tip, bands=(Band(PEN, 0.0, ink), *(b for b in under if b.to_top_mm > b.from_top_mm)))
+    return replace(
+        tip, bands=(Band(PEN, 0.0, ink), *(b for b in under if b.to_top_mm > b.from_top_mm))
+    )
 
 
 def _lengths(swim: Swim, tip: Tip) -> list[float]:
@@ -120,30 +130,51 @@ def variants(swim: Swim) -> list[Variant]:
         found += [("pen", penned(tip, s)) for s in PEN_CUTS]
         found += [("pen and show more", penned(reset(tip, x), s)) for x in more for s in PEN_CUTS]
     if box.sleeves and not tip.sleeve:
-        found += [("sleeve", _sleeved(reset(tip, x), paint)) for x in (tip.showing_mm, *more) for paint in box.paints]
+        found += [
+            ("sleeve", _sleeved(reset(tip, x), paint))
+            for x in (tip.showing_mm, *more)
+            for paint in box.paints
+        ]
     if tip.pulls_out:
-        found += [("insert", _insert(swim, tip, stock, x)) for stock in box.inserts
-                  for x in showing_lengths_mm(swim.longest_showing_mm(stock.diameter_mm))]
-    return [Variant(kind, one, quick_level(swim, one), quick_fails(swim, one)) for kind, one in found]
+        found += [
+            ("insert", _insert(swim, tip, stock, x))
+            for stock in box.inserts
+            for x in showing_lengths_mm(swim.longest_showing_mm(stock.diameter_mm))
+        ]
+    return [
+        Variant(kind, one, quick_level(swim, one), quick_fails(swim, one)) for kind, one in found
+    ]
 
 
 def _sleeved(tip: Tip, paint: str) -> Tip:
-    return replace(tip, sleeve=True, seasons=0.0, undercoat=True, bands=(Band(paint, 0.0, tip.showing_mm),))
+    return replace(
+        tip, sleeve=True, seasons=0.0, undercoat=True, bands=(Band(paint, 0.0, tip.showing_mm),)
+    )
 
 
 def _insert(swim: Swim, tip: Tip, stock: Stock, showing_mm: float) -> Tip:
     outside = max(tip.showing_mm + tip.wet_mm, showing_mm + tip.wet_mm)
-    return replace(tip, stock=stock, showing_mm=showing_mm, wet_mm=outside - showing_mm,
-                   bands=(Band(tip.bands[0].paint, 0.0, showing_mm),))
+    return replace(
+        tip,
+        stock=stock,
+        showing_mm=showing_mm,
+        wet_mm=outside - showing_mm,
+        bands=(Band(tip.bands[0].paint, 0.0, showing_mm),),
+    )
 
 
 def _best(kind: str, among: list[Variant], wanted: float) -> Variant:
     """Return the variant of one kind to offer: the least that does, else the best seen."""
     good = [v for v in among if v.level >= wanted and not v.fails]
     if not good:
+        enough = [v for v in among if v.level >= wanted]
+        if enough:
+            return min(enough, key=lambda v: v.tip.showing_mm)
         sound = [v for v in among if not v.fails] or among
         best = max(v.level for v in sound)
-        return min((v for v in sound if v.level * CLOSE_ENOUGH >= best), key=lambda v: v.tip.showing_mm)
+        return min(
+            (v for v in sound if v.level * CLOSE_ENOUGH >= best), key=lambda v: v.tip.showing_mm
+        )
     if kind == "show less":
         return min(good, key=lambda v: v.tip.showing_mm)
     least = min(v.tip.showing_mm for v in good)
@@ -171,13 +202,24 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
         by_kind.setdefault(variant.kind, []).append(variant)
     found = [Change("as it is", True, "leave it as it is", UNDO["as it is"], in_hand, {})]
     for kind in TROUBLE[1:-1]:
-        if kind not in by_kind or (kind == "show less" and not in_hand.passes and not _too_stiff(in_hand)):
+        if kind not in by_kind or (
+            kind == "show less" and not in_hand.passes and not _too_stiff(in_hand)
+        ):
             continue
         best = _best(kind, by_kind[kind], wanted)
         if kind == "show less" and (best.level < wanted or best.fails):
             continue
         block = examine(swim, best.tip)
-        found.append(Change(kind, True, _words(kind, block), UNDO[kind], block, tip_options(swim.case, best.tip)))
+        found.append(
+            Change(
+                kind,
+                True,
+                _words(kind, block),
+                UNDO[kind],
+                block,
+                tip_options(swim.case, best.tip),
+            )
+        )
     if swim.case.box.light_stick and swim.case.light.sun_height_deg < DUSK_DEG:
         found.append(_light_stick(swim))
     if not any(c.block.passes for c in found):
@@ -202,16 +244,23 @@ def _words(kind: str, block: Block) -> str:
         "show less": f"let only {tip.showing_mm:g} mm show{shot}",
         "pen": f"{pen}{shot}",
         "pen and show more": f"{pen} and let {tip.showing_mm:g} mm show{shot}",
-        "sleeve": f"slip a {tip.bands[0].paint if tip.bands else ''} sleeve over {tip.showing_mm:g} mm of it{shot}",
-        "insert": f"swap in the {tip.stock.diameter_mm:g} mm {tip.stock.kind} and let {tip.showing_mm:g} mm show{shot}",
+        "sleeve": f"slip a {tip.bands[0].paint} sleeve over {tip.showing_mm:g} mm of it{shot}",
+        "insert": f"swap in the {tip.stock.diameter_mm:g} mm {tip.stock.kind}, "
+        f"{tip.showing_mm:g} mm showing{shot}",
     }[kind]
 
 
 def _light_stick(swim: Swim) -> Change:
     tip = replace(swim.case.tip, light_stick="3 x 23 mm")
     block = examine(swim, tip)
-    return Change("light stick", True, f"carry a 3 x 23 mm light stick, if your rules allow: {block.load.change_words}",
-                  UNDO["light stick"], block, tip_options(swim.case, tip))
+    return Change(
+        "light stick",
+        True,
+        f"carry a 3 x 23 mm light stick, if your rules allow: {block.load.change_words}",
+        UNDO["light stick"],
+        block,
+        tip_options(swim.case, tip),
+    )
 
 
 def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
@@ -227,8 +276,14 @@ def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
         block = examine(moved, best.block.tip)
         if block.passes:
             first = "" if best.kind == "as it is" else f"{best.words}, and "
-            return Change("move", True, f"{first}fish it no farther than {near} yd", UNDO["move"], block,
-                          {**best.options, "distance": f"{near} yd"})
+            return Change(
+                "move",
+                True,
+                f"{first}fish it no farther than {near} yd",
+                UNDO["move"],
+                block,
+                {**best.options, "distance": f"{near} yd"},
+            )
     return None
 
 
@@ -252,6 +307,8 @@ def lead(offered: Iterable[Change], wanted: float) -> Change:
     if enough:
         return enough[0]
     still = [c for c in all_ if c.kind not in ("move", "light stick")]
-    sound = [c for c in still if not [f for f in c.block.fails if not f.startswith("sight")]] or still
+    sound = [
+        c for c in still if not [f for f in c.block.fails if not f.startswith("sight")]
+    ] or still
     best = max(c.block.visibility.level for c in sound)
     return next(c for c in sound if c.block.visibility.level * CLOSE_ENOUGH >= best)

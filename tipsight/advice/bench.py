@@ -1,4 +1,4 @@
-"""What to fit at the bench: every stock, length and scheme tried, the limits kept, the least taken."""
+"""What to fit at the bench: every stock, length and scheme, with what each costs."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -62,22 +62,31 @@ class Shelf:
         if self.own:
             return np.array([[self.own.glued_mm]])
         outside = self.showing_mm[None, :] + self.wet_mm[:, None]
-        return np.vectorize(least_glued_mm, otypes=[float])(outside)
+        return np.array([[least_glued_mm(float(x)) for x in row] for row in outside])
 
     @cached_property
     def pull_g(self) -> Array:
         """Pull left for shot, shape (T, L)."""
-        return budget.pull_grid(
-            self.swim.hull, self.stock, self.showing_mm, self.wet_mm[:, None], self.glued_mm,
-            coats=self.coats, temperature_c=self.swim.case.stream.temperature_c,
+        return np.asarray(
+            budget.pull_grid(
+                self.swim.hull,
+                self.stock,
+                self.showing_mm,
+                self.wet_mm[:, None],
+                self.glued_mm,
+                coats=self.coats,
+                temperature_c=self.swim.case.stream.temperature_c,
+            )
         )
 
     @cached_property
     def sink_force_g(self) -> Array:
         """Force that drowns the showing part, shape (T, L)."""
-        return np.asarray(budget.sink_force_g(
-            self.painted_mm[:, None], self.showing_mm, self.swim.case.stream.temperature_c
-        ))
+        return np.asarray(
+            budget.sink_force_g(
+                self.painted_mm[:, None], self.showing_mm, self.swim.case.stream.temperature_c
+            )
+        )
 
     @cached_property
     def limits(self) -> dict[str, Mask]:
@@ -91,21 +100,25 @@ class Shelf:
             "ride": margin >= REFUSED,
             "bite": self.sink_force_g <= swim.case.wanted.bite_share * self.pull_g + 1e-12,
             "strength": self.showing_mm <= longest + 1e-9,
-            "body": np.broadcast_to(room & (self.glued_mm <= swim.hull.body_length_mm), margin.shape),
+            "body": np.broadcast_to(
+                room & (self.glued_mm <= swim.hull.body_length_mm), margin.shape
+            ),
             "load": self.pull_g >= LEAST_PULL_G,
         }
 
     def levels(self, waters: tuple[str, ...]) -> tuple[Array, ...]:
-        """Return the worst level over some waters, one array (D, S, P) for each number of bands."""
+        """Return the worst level over some waters, (D, S, P) by number of bands."""
         diameters, here = np.unique(self.painted_mm), self.swim.here
         hidden = float(self.swim.hidden_mm[here])
         out = []
         for scheme in self.schemes:
             grids = [
                 kernel.level_grid(
-                    w.at(here), diameter_mm=diameters,
+                    w.at(here),
+                    diameter_mm=diameters,
                     edges_mm=detect.cut(scheme.edges_mm, hidden),
-                    contrast=w.contrast[scheme.paints, here], eye=self.swim.eye,
+                    contrast=w.contrast[scheme.paints, here],
+                    eye=self.swim.eye,
                 )
                 for w in (self.swim.waters[name] for name in waters)
             ]
@@ -118,8 +131,12 @@ class Shelf:
         which = np.unique(self.painted_mm, return_inverse=True)[1]
         change = (self.pull_g - self.swim.pull_g) / self.swim.wet_share
         return tuple(
-            choose.Field(level[which], self.sink_force_g[:, s.showing_index],
-                         change[:, s.showing_index], allowed[:, s.showing_index])
+            choose.Field(
+                level[which],
+                self.sink_force_g[:, s.showing_index],
+                change[:, s.showing_index],
+                allowed[:, s.showing_index],
+            )
             for level, s in zip(self.levels(waters), self.schemes, strict=True)
         )
 
@@ -129,13 +146,17 @@ class Shelf:
         edges, length = scheme.edges_mm[pick.edges], scheme.showing_index[pick.edges]
         names = [self.swim.finishes[f].paint for f in scheme.paints[pick.paints]]
         return Tip(
-            self.stock[pick.stock], float(self.showing_mm[length]), float(self.wet_mm[pick.stock]),
-            float(self.glued_mm[pick.stock, length]), bands_of(names, edges), coats=self.coats,
+            self.stock[pick.stock],
+            float(self.showing_mm[length]),
+            float(self.wet_mm[pick.stock]),
+            float(self.glued_mm[pick.stock, length]),
+            bands_of(names, edges),
+            coats=self.coats,
             pulls_out=bool(self.own and self.own.pulls_out),
         )
 
     def looked_at(self, picks: Iterable[choose.Pick]) -> Iterator[Block]:
-        """Yield tips that keep every limit but sight; one that sinks or falls over is passed by."""
+        """Yield tips that keep every limit but sight; those that sink are passed by."""
         for pick in picks:
             try:
                 block = examine(self.swim, self.tip(pick))

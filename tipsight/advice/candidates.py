@@ -1,7 +1,7 @@
 """Every tip worth a thought: all stock, all lengths, all ways to divide it between the paints."""
 
 from dataclasses import dataclass
-from itertools import product
+from itertools import pairwise, product
 
 import numpy as np
 from numpy.typing import NDArray
@@ -54,10 +54,12 @@ class Schemes:
     @property
     def bands(self) -> int:
         """Number of bands."""
-        return self.paints.shape[1]
+        return int(self.paints.shape[1])
 
 
-def schemes(showing_mm: Array, finishes: list[int], range_m: float) -> tuple[tuple[Schemes, ...], int]:
+def schemes(
+    showing_mm: Array, finishes: list[int], range_m: float
+) -> tuple[tuple[Schemes, ...], int]:
     """Return all band schemes, and how many were left out because a band would be too small.
 
     Parameters
@@ -95,7 +97,7 @@ def schemes(showing_mm: Array, finishes: list[int], range_m: float) -> tuple[tup
                     continue
                 index.append(i)
                 edges.append(heights)
-        paints = [c for c in product(finishes, repeat=n) if all(a != b for a, b in zip(c, c[1:], strict=False))]
+        paints = [c for c in product(finishes, repeat=n) if all(a != b for a, b in pairwise(c))]
         if index and paints:
             out.append(Schemes(np.array(index), np.array(edges), np.array(paints)))
     return tuple(out), left_out

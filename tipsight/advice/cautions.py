@@ -1,4 +1,4 @@
-"""Cautions that the advice really touches, each with what brings it up, and none that it does not."""
+"""Cautions that the advice really touches, each with what brings it up."""
 
 from collections.abc import Iterable
 
@@ -10,7 +10,9 @@ from tipsight.load.shot import is_lead
 LOCAL = "check your local rules"
 
 
-def cautions(swim: Swim, at_the_bank: Change, bench: Change | None, changes: Iterable[Change]) -> tuple[Caution, ...]:
+def cautions(
+    swim: Swim, at_the_bank: Change, bench: Change | None, changes: Iterable[Change]
+) -> tuple[Caution, ...]:
     """Return the cautions for this advice.
 
     Parameters
@@ -29,26 +31,33 @@ def cautions(swim: Swim, at_the_bank: Change, bench: Change | None, changes: Ite
     """
     case, found = swim.case, []
     blocks: list[Block] = [c.block for c in (at_the_bank, bench) if c is not None]
-    kinds = {c.kind for c in (at_the_bank, *changes)}
-    metals = {shot.metal for shot in case.box.shot if any(
-        line.name == shot.name for block in blocks for line in block.load.shot)}
-    if any(is_lead(metal) for metal in metals):
-        found.append(Caution(
-            f"Lead shot is banned in most sizes on many waters: {LOCAL}; wash your hands, never bite "
-            "it shut, keep it from children.", "the shot list has lead"))
-    lane = any(s.sun_ahead for s in case.stretches)
-    ahead = case.light.beam and case.light.sun_bearing_deg <= 45 and case.light.sun_height_deg > 0
-    if lane or ahead:
-        found.append(Caution(
-            "Do not stare into the sun or its lane on the water, with or without dark glasses; "
-            "look away often.", "the sun stands near the line of sight"))
+    kinds = {change.kind for change in (at_the_bank, *changes)}
+    named = {line.name for block in blocks for line in block.load.shot}
+    if any(is_lead(shot.metal) for shot in case.box.shot if shot.name in named):
+        found.append(
+            Caution(
+                f"Lead: most sizes are banned on many waters, {LOCAL}; wash hands, never bite it "
+                "shut, keep it from children.",
+                "lead in the shot list",
+            )
+        )
+    lane = any(stretch.sun_ahead for stretch in case.stretches)
+    ahead = case.light.sun_bearing_deg <= 45 and case.light.sun_height_deg > 0
+    if lane or (case.light.beam and ahead):
+        found.append(
+            Caution(
+                "Never stare into the sun or its lane, dark glasses or not; look away often.",
+                "sun near the line of sight",
+            )
+        )
     if "move" in kinds:
-        found.append(Caution(
-            "Do not wade or go out on a steep bank only to see better; the river decides.",
-            "coming closer is offered"))
+        found.append(
+            Caution("Do not wade or climb only to see better; the river decides.", "coming closer")
+        )
     if "light stick" in kinds:
-        found.append(Caution(f"A light stick is not allowed everywhere: {LOCAL}. Do not cut it open.",
-                             "a light stick is offered"))
+        found.append(
+            Caution(f"Light stick: {LOCAL}; never cut one open.", "a light stick is offered")
+        )
     if case.light.sun_height_deg < 0:
         found.append(Caution("Do not wade alone in the dusk.", "the sun is down"))
     if bench is not None:
@@ -57,21 +66,26 @@ def cautions(swim: Swim, at_the_bank: Change, bench: Change | None, changes: Ite
 
 
 def _bench(swim: Swim, bench: Change) -> list[Caution]:
-    case, new, found = swim.case, bench.block.tip, []
-    fitted = (new.stock, new.wet_mm, new.glued_mm) != (case.tip.stock, case.tip.wet_mm, case.tip.glued_mm)
-    foam = [m for m in swim.hull.materials if "melts" in paint_warning(m, "spirit")]
-    if fitted and new.stock.kind in ("cane", "balsa", "solid", "thin tube", "thick tube"):
-        found.append(Caution("Cutting and sanding makes dust: wear a mask, or sand wet.",
-                             f"a {new.stock.kind} tip is cut to length"))
+    new, old, found = bench.block.tip, swim.case.tip, []
+    fitted = (new.stock, new.wet_mm, new.glued_mm) != (old.stock, old.wet_mm, old.glued_mm)
     if fitted and new.stock.kind == "quill":
-        found.append(Caution(
-            f"Take quills only from domestic birds or a known lawful source: {LOCAL} on wild feathers.",
-            "a quill tip is advised"))
-    if fitted or new.bands != case.tip.bands:
-        found.append(Caution("Paint and glue with the window open and no flame; follow the label.",
-                             "the tip is painted"))
-        if foam:
-            found.append(Caution(
-                "Spirit, cellulose and spray paints melt foam: water-based paint only, or seal it "
-                "first and try a scrap.", "the body is foam"))
+        found.append(
+            Caution(
+                f"Quills: only from domestic birds or a known lawful source, {LOCAL} on wild feathers.",
+                "a quill tip",
+            )
+        )
+    elif fitted:
+        found.append(Caution("Dust: wear a mask, or sand wet.", f"a {new.stock.kind} tip to cut"))
+    if fitted or new.bands != old.bands:
+        found.append(
+            Caution("Paint and glue: open the window, no flame, read the label.", "a tip to paint")
+        )
+        if any("melts" in paint_warning(name, "spirit") for name in swim.hull.materials):
+            found.append(
+                Caution(
+                    "Spirit, cellulose and spray paints melt foam: water-based only, or seal it first.",
+                    "a foam body",
+                )
+            )
     return found

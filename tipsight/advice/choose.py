@@ -1,4 +1,4 @@
-"""The choice among all that passes: least sink force, then least change in shot, then fewest bands."""
+"""The choice: least sink force, then least change in shot, then fewest bands."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -60,7 +60,7 @@ def ranked(fields: tuple[Field, ...], wanted: float, ceiling: int = 40) -> Itera
 
     Examples
     --------
-    >>> one = Field(np.array([[[6.0, 7.0]]]), np.array([[0.1]]), np.array([[0.0]]), np.array([[True]]))
+    >>> one = Field(np.array([[[6.0, 7.0]]]), *np.array([[[0.1]], [[0.0]]]), np.array([[True]]))
     >>> next(ranked((one,), 5.0)).paints
     1
     """
@@ -68,10 +68,19 @@ def ranked(fields: tuple[Field, ...], wanted: float, ceiling: int = 40) -> Itera
     for n, field in enumerate(fields):
         good = (field.level >= wanted) & field.allowed[..., None]
         i, j, k = np.nonzero(good)
-        rows.append(np.column_stack([
-            np.round(field.sink_force_g[i, j], 5), np.round(np.abs(field.change_g[i, j]), 5),
-            np.full(i.size, n), -field.level[i, j, k], i, j, k,
-        ]))
+        rows.append(
+            np.column_stack(
+                [
+                    np.round(field.sink_force_g[i, j], 5),
+                    np.round(np.abs(field.change_g[i, j]), 5),
+                    np.full(i.size, n),
+                    -field.level[i, j, k],
+                    i,
+                    j,
+                    k,
+                ]
+            )
+        )
     table = np.concatenate(rows) if rows else np.empty((0, 7))
     if table.shape[0] > ceiling:  # only the least sink forces can come first
         cut = np.partition(table[:, 0], ceiling - 1)[ceiling - 1]
@@ -98,7 +107,7 @@ def brightest(fields: tuple[Field, ...], ceiling: int = 40) -> Iterator[Pick]:
 
     Examples
     --------
-    >>> one = Field(np.array([[[6.0, 7.0]]]), np.array([[0.1]]), np.array([[0.0]]), np.array([[True]]))
+    >>> one = Field(np.array([[[6.0, 7.0]]]), *np.array([[[0.1]], [[0.0]]]), np.array([[True]]))
     >>> next(brightest((one,))).level
     7.0
     """
@@ -107,7 +116,11 @@ def brightest(fields: tuple[Field, ...], ceiling: int = 40) -> Iterator[Pick]:
         level = np.where(field.allowed[..., None], field.level, -1.0)
         order = np.argpartition(-level, min(ceiling, level.size) - 1, axis=None)[:ceiling]
         i, j, k = np.unravel_index(order, level.shape)
-        rows.append(np.column_stack([-level[i, j, k], field.sink_force_g[i, j], np.full(i.size, n), i, i, j, k]))
+        rows.append(
+            np.column_stack(
+                [-level[i, j, k], field.sink_force_g[i, j], np.full(i.size, n), i, i, j, k]
+            )
+        )
     table = np.concatenate(rows) if rows else np.empty((0, 7))
     table = table[table[:, 0] < 0]
     for row in table[np.lexsort(table[:, 1::-1].T)][:ceiling]:
@@ -117,5 +130,12 @@ def brightest(fields: tuple[Field, ...], ceiling: int = 40) -> Iterator[Pick]:
 def _pick(fields: tuple[Field, ...], row: Array) -> Pick:
     n, i, j, k = (int(row[c]) for c in (2, 4, 5, 6))
     field = fields[n]
-    return Pick(n, i, j, k, float(field.level[i, j, k]), float(field.sink_force_g[i, j]),
-                float(field.change_g[i, j]))
+    return Pick(
+        n,
+        i,
+        j,
+        k,
+        float(field.level[i, j, k]),
+        float(field.sink_force_g[i, j]),
+        float(field.change_g[i, j]),
+    )

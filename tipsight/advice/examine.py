@@ -37,8 +37,10 @@ class Seen:
     def band(self, here: int, without: str = "") -> tuple[float, float]:
         """Return low and high level at the asked distance, one doubt left out if named."""
         kept = [spread for name, spread in self.doubts.items() if name != without]
-        down, up = (float(np.sqrt(sum(min(0.0, s * side) ** 2 for s in ends)))
-                    for side, ends in ((1, [min(k) for k in kept]), (-1, [max(k) for k in kept])))
+        down, up = (
+            float(np.sqrt(sum(min(0.0, s * side) ** 2 for s in ends)))
+            for side, ends in ((1, [min(k) for k in kept]), (-1, [max(k) for k in kept]))
+        )
         level = float(self.level[here])
         return level * np.exp(-down), level * np.exp(up)
 
@@ -54,8 +56,16 @@ def blocks_of(swim: Swim, tip: Tip) -> tuple[Array, list[int]]:
     return np.array(edges), finishes
 
 
-def _levels(swim: Swim, water: Water, tip: Tip, *, at: slice, hidden: Array, gain: float = 1.0,
-            kernels: kernel.Kernels | None = None) -> tuple[Array, Array]:
+def _levels(
+    swim: Swim,
+    water: Water,
+    tip: Tip,
+    *,
+    at: slice,
+    hidden: Array,
+    gain: float = 1.0,
+    kernels: kernel.Kernels | None = None,
+) -> tuple[Array, Array]:
     edges, finishes = blocks_of(swim, tip)
     return kernel.level_parts(
         kernels or water.kernels[at],
@@ -79,7 +89,13 @@ def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
 
     logs = np.log(np.maximum(level, FLOOR))
     far, near = (
-        float(np.interp(np.log(swim.range_m[here] * (1 + s * case.place.range_doubt)), np.log(swim.range_m), logs))
+        float(
+            np.interp(
+                np.log(swim.range_m[here] * (1 + s * case.place.range_doubt)),
+                np.log(swim.range_m),
+                logs,
+            )
+        )
         - np.log(base)
         for s in (1, -1)
     )
@@ -119,8 +135,18 @@ def without_streaks(swim: Swim, tip: Tip) -> float:
     """Return the same with the streaks of the ripple left out."""
     at = slice(swim.here, swim.here + 1)
     return min(
-        float(np.hypot(*_levels(swim, water, tip, at=at, hidden=swim.hidden_mm,
-                                kernels=water.at(swim.here, 0.0)))[0])
+        float(
+            np.hypot(
+                *_levels(
+                    swim,
+                    water,
+                    tip,
+                    at=at,
+                    hidden=swim.hidden_mm,
+                    kernels=water.at(swim.here, 0.0),
+                )
+            )[0]
+        )
         for water in (swim.waters[name] for name in swim.judged)
     )
 
@@ -134,18 +160,28 @@ def visibility(swim: Swim, sights: list[Seen]) -> Visibility:
     each = []
     for one in sights:
         low, high = one.band(here)
-        each.append(Sight(
-            one.water, float(one.level[here]), low, high, grades.grade(float(one.level[here])),
-            reach.goes_at(swim.range_m, one.level, wanted), reach.goes_at(swim.range_m, one.level, 1.0),
-            one.colour_share,
-        ))
+        each.append(
+            Sight(
+                one.water,
+                float(one.level[here]),
+                low,
+                high,
+                grades.grade(float(one.level[here])),
+                reach.goes_at(swim.range_m, one.level, wanted),
+                reach.goes_at(swim.range_m, one.level, 1.0),
+                one.colour_share,
+            )
+        )
     worst = np.min([one.level for one in sights], axis=0)
     level = float(worst[here])
     highs = [one.high for one in each]
     return Visibility(
-        level, min(one.low for one in each), max(highs) if swim.unsure else min(highs),
+        level,
+        min(one.low for one in each),
+        max(highs) if swim.unsure else min(highs),
         grades.grade(level),
-        reach.goes_at(swim.range_m, worst, wanted), reach.goes_at(swim.range_m, worst, 1.0),
+        reach.goes_at(swim.range_m, worst, wanted),
+        reach.goes_at(swim.range_m, worst, 1.0),
         tuple(each),
     )
 

@@ -7,7 +7,7 @@ from tipsight.advice.answer import Block, Change, Step
 from tipsight.advice.bench import Shelf, repaint
 from tipsight.advice.examine import examine
 from tipsight.advice.options import tip_options
-from tipsight.advice.swim import Swim
+from tipsight.advice.swim import YARD_M, Swim
 from tipsight.errors import Mistakes
 from tipsight.sight import grades
 
@@ -42,10 +42,21 @@ def fitting_words(block: Block) -> str:
 
 
 def _change(swim: Swim, block: Block) -> Change:
-    kind = "repaint" if (block.tip.stock, block.tip.showing_mm) == (swim.case.tip.stock, swim.case.tip.showing_mm) \
-        and block.tip.wet_mm == swim.case.tip.wet_mm else "fit"
-    return Change(kind, False, f"{kind} {fitting_words(block)}", "cannot be undone",
-                  block, tip_options(swim.case, block.tip))
+    kind = (
+        "repaint"
+        if (block.tip.stock, block.tip.showing_mm)
+        == (swim.case.tip.stock, swim.case.tip.showing_mm)
+        and block.tip.wet_mm == swim.case.tip.wet_mm
+        else "fit"
+    )
+    return Change(
+        kind,
+        False,
+        f"{kind} {fitting_words(block)}",
+        "cannot be undone",
+        block,
+        tip_options(swim.case, block.tip),
+    )
 
 
 def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
@@ -74,32 +85,39 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
             return Fit(_change(swim, found), ())
     word = grades.grade(wanted)
     for level in sorted((g for g in GRADES if g < wanted), reverse=True):
-        block = shelf.best_seen(fields)
-        if block is not None and block.visibility.level >= level:
-            lower = f"'{word}' is out of reach here with what you have: the best is " \
-                    f"'{block.visibility.grade}' (level {block.visibility.level:.1f} where {wanted:g} is wanted)"
-            return Fit(_change(swim, block), (lower + "; " + cure(swim, block),))
+        best = shelf.best_seen(fields)
+        if best is not None and best.visibility.level >= level:
+            said = (
+                f"'{word}' is out of reach here with what you have: the best is "
+                f"'{best.visibility.grade}', level {best.visibility.level:.1f} where {wanted:g} is "
+                f"wanted; {cure(best)}"
+            )
+            return Fit(_change(swim, best), (said,))
     return Fit(None, _why_nothing(swim, shelf, waters))
 
 
-def cure(swim: Swim, block: Block) -> str:
-    """Return what would bring a tip up to what is wanted, in words."""
+def cure(block: Block) -> str:
+    """Return what would bring a tip up to what is wanted.
+
+    Parameters
+    ----------
+    block : Block
+        The best tip to be had.
+
+    Returns
+    -------
+    str
+        A piece of a sentence.
+    """
     goes = block.visibility.goes_at_m
-    nearer = f"come closer than {goes / 0.9144:.0f} yd" if goes is not None else "come closer"
-    return f"to mend it: {nearer}, stand higher, or pick a darker or calmer stretch"
+    nearer = "come closer" if goes is None else f"fish it no farther than {goes / YARD_M:.0f} yd"
+    return f"{nearer}, stand higher, or pick a darker or calmer stretch"
 
 
 def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str, ...]:
     """Say which limit stands in the way, by how much, and what would cure it."""
-    words = []
-    says = {
-        "ride": "the water would drag it under (margin {:.1f} where 2 is the least): calmer water or a bolder tip",
-        "bite": "it takes {:.2f} g to sink, more than the bites allow: ask for bold bites, or take a float with more shot",
-        "strength": "it would have to show more than a tip of its thickness can stand",
-        "body": "the body is too slender for it: a thicker body",
-        "load": "the float has no shot left to cock it: a bigger float or a lighter tip",
-    }
-    for limit, sentence in says.items():
+    found = []
+    for limit in shelf.limits:
         pick = next(choose.brightest(shelf.fields(waters, ignore=limit)), None)
         if pick is None or pick.level < GRADES[0]:
             continue
@@ -107,17 +125,37 @@ def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str
             block = examine(swim, shelf.tip(pick))
         except Mistakes:
             continue
-        number = {"ride": block.handling.ride_margin, "bite": block.handling.sink_force_g}.get(limit, 0.0)
-        words.append(f"nothing passes; {fitting_words(block)} would be seen, but " + sentence.format(number))
-    if not words:
-        block = shelf.best_seen(shelf.fields(waters))
-        if block is None:
-            return ("nothing passes: no tip that you have keeps the limits on this float: a bigger float, or calmer water",)
-        words.append(
-            f"nothing passes: the best tip reaches level {block.visibility.level:.1f} where {GRADES[0]:g} is the least "
-            f"to be seen at all; {cure(swim, block)}"
+        found.append(
+            f"nothing passes: {fitting_words(block)} could be seen, but {_breaks(swim, limit, block)}"
         )
-    return tuple(words)
+    best = shelf.best_seen(shelf.fields(waters))
+    if best is not None:
+        found.append(
+            f"nothing passes: the best that keeps the limits, {fitting_words(best)}, reaches level "
+            f"{best.visibility.level:.1f} where {GRADES[0]:g} is the least to be seen; {cure(best)}"
+        )
+    elif not found:
+        found.append(
+            "nothing passes: no tip that you have keeps the limits on this float; a float with "
+            "more shot, or calmer water"
+        )
+    return tuple(found)
+
+
+def _breaks(swim: Swim, limit: str, block: Block) -> str:
+    """Return which limit a tip breaks, by how much, and the cure."""
+    handled, loaded, wanted = block.handling, block.load, swim.case.wanted
+    most = wanted.bite_share * loaded.pull_g
+    longest = swim.longest_showing_mm(block.tip.stock.diameter_mm)
+    return {
+        "ride": f"its ride margin is {handled.ride_margin:.1f} where 2 is the least; calmer water",
+        "bite": f"it takes {handled.sink_force_g:.2f} g to sink where {most:.2f} g is the most for "
+        "such bites; allow for bolder bites, or a float with more shot",
+        "strength": f"it would show {block.tip.showing_mm:g} mm where {longest:.0f} mm is the most "
+        "that it can stand; a thicker tip",
+        "body": f"it is too thick for a body of {swim.hull.body_diameter_mm:.0f} mm; a thicker body",
+        "load": f"it leaves {loaded.pull_g:.2f} g for shot; a bigger float or a lighter tip",
+    }[limit]
 
 
 def next_steps(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[Step, ...]:
@@ -143,5 +181,12 @@ def next_steps(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[Step,
         if block is None:
             steps.append(Step(grades.grade(level), None, "out of reach with what you have"))
         else:
-            steps.append(Step(grades.grade(level), block, fitting_words(block), tip_options(swim.case, block.tip)))
+            steps.append(
+                Step(
+                    grades.grade(level),
+                    block,
+                    fitting_words(block),
+                    tip_options(swim.case, block.tip),
+                )
+            )
     return tuple(steps)

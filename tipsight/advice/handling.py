@@ -36,12 +36,25 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
     margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
     rate = float(rides.rate_hz[0])
     low, high = bite.sink_force_g(painted, tip.showing_mm, warm)
-    seen = float(dip.visible_dip_mm(
-        level, tip.showing_mm, rides.rms_mm[0], swim.range_m[swim.here], swim.eye, swim.adaptation_cd_m2,
-    ))
+    seen = float(
+        dip.visible_dip_mm(
+            level,
+            tip.showing_mm,
+            rides.rms_mm[0],
+            swim.range_m[swim.here],
+            swim.eye,
+            swim.adaptation_cd_m2,
+        )
+    )
     rigged = swim.rigged(tip)
-    held_deg, lift_g = (float(x) for x in lean.held_back(rigged, min(swim.stream.hold_m_s, 1.0), painted, warm))
-    blown_deg = float(lean.wind_lean_deg(rigged, swim.case.wind.speed_m_s, painted, max(tip.showing_mm, 2.0), warm))
+    held_deg, lift_g = (
+        float(x) for x in lean.held_back(rigged, min(swim.stream.hold_m_s, 1.0), painted, warm)
+    )
+    blown_deg = float(
+        lean.wind_lean_deg(
+            rigged, swim.case.wind.speed_m_s, painted, max(tip.showing_mm, 2.0), warm
+        )
+    )
     return Handling(
         sink_force_g=float(low),
         sink_force_high_g=float(high),
@@ -55,7 +68,9 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
         slow_bite_g=_number(float(bite.slow_bite_g(painted, seen, warm))),
         pluck_g=float(bite.pluck_g(rigged, painted, temperature_c=warm)),
         visible_dip_mm=_number(seen),
-        lean_deg=_number(max(held_deg, blown_deg) if not math.isnan(held_deg + blown_deg) else math.nan),
+        lean_deg=_number(
+            max(held_deg, blown_deg) if not math.isnan(held_deg + blown_deg) else math.nan
+        ),
         upright=bool(lean.upright(rigged, painted, warm)[1]),
         lift_g=_number(lift_g),
     )

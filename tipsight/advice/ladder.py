@@ -8,7 +8,7 @@ from tipsight.advice.answer import Rung, TradePoint
 from tipsight.advice.examine import quick_level, series
 from tipsight.advice.limits import quick_fails
 from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, YARD_M, Swim, painted_mm
-from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.inputs.case import Band, Tip
 from tipsight.load import budget
 
 QUARTER_INCH_MM = 6.35
@@ -39,7 +39,8 @@ def by_distance(swim: Swim, in_hand: Tip, advised: Tip) -> tuple[Rung, ...]:
     for yards in LADDER_YD:
         i = int(np.argmin(np.abs(swim.range_m - yards * YARD_M)))
         old, new = (
-            {w.name: float(levels[which, w.name][i]) for w in (DARK, BRIGHT)} for which in ("in hand", "advised")
+            {w.name: float(levels[which, w.name][i]) for w in (DARK, BRIGHT)}
+            for which in ("in hand", "advised")
         )
         rungs.append(Rung(yards * YARD_M, old, new))
     return tuple(rungs)
@@ -73,10 +74,14 @@ def stretched(tip: Tip, showing_mm: float) -> Tip:
 
 def _point(swim: Swim, tip: Tip, chosen: Tip, of: str) -> TradePoint:
     level = quick_level(swim, tip)
-    force = float(budget.sink_force_g(painted_mm(tip), tip.showing_mm, swim.case.stream.temperature_c))
+    force = float(
+        budget.sink_force_g(painted_mm(tip), tip.showing_mm, swim.case.stream.temperature_c)
+    )
     margin = float(swim.ride_margin(painted_mm(tip), tip.showing_mm)[0])
     passes = level >= swim.case.wanted.level and not quick_fails(swim, tip)
-    return TradePoint(tip.stock.diameter_mm, tip.showing_mm, level, force, margin, passes, tip == chosen, of)
+    return TradePoint(
+        tip.stock.diameter_mm, tip.showing_mm, level, force, margin, passes, tip == chosen, of
+    )
 
 
 def trade_off(swim: Swim, tip: Tip) -> tuple[TradePoint, ...]:
@@ -92,7 +97,7 @@ def trade_off(swim: Swim, tip: Tip) -> tuple[TradePoint, ...]:
     Returns
     -------
     tuple of TradePoint
-        Quarter inches from a half to two and a quarter, the tip itself among them; then thicknesses.
+        Quarter inches from a half up, the tip itself among them; then thicknesses.
     """
     lengths = sorted({*(QUARTER_INCH_MM * n for n in range(2, 10)), tip.showing_mm})
     points = [_point(swim, stretched(tip, float(x)), tip, "longer") for x in lengths]
@@ -100,6 +105,8 @@ def trade_off(swim: Swim, tip: Tip) -> tuple[TradePoint, ...]:
     for step in (-1.0, -0.5, 0.0, 0.5, 1.0):
         diameter = tip.stock.diameter_mm + step
         if THINNEST_MM <= diameter <= swim.thickest_mm and diameter > wall:
-            stock = replace(tip.stock, diameter_mm=diameter, bore_mm=diameter - wall if wall else 0.0)
+            stock = replace(
+                tip.stock, diameter_mm=diameter, bore_mm=diameter - wall if wall else 0.0
+            )
             points.append(_point(swim, replace(tip, stock=stock), tip, "thicker"))
     return tuple(points)

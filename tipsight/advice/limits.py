@@ -2,17 +2,12 @@
 
 import math
 
-
-
-
 from tipsight.advice.answer import Handling, Load, Visibility
 from tipsight.advice.swim import Swim, painted_mm
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Tip
 from tipsight.load import budget
 from tipsight.sight import grades
-
-
 
 RIDES, REFUSED = 3.0, 2.0
 """Ride margin that rides well, and below which a tip is refused (judgement)."""
@@ -62,7 +57,9 @@ def least_glued_mm(outside_mm: float) -> float:
     return max(LEAST_GLUED_MM, float(math.ceil(GLUED_SHARE * outside_mm - 1e-9)))
 
 
-def fails(swim: Swim, tip: Tip, sight: Visibility, handled: Handling, loaded: Load) -> tuple[str, ...]:
+def fails(
+    swim: Swim, tip: Tip, sight: Visibility, handled: Handling, loaded: Load
+) -> tuple[str, ...]:
     """Return which limits a tip does not keep, and by how much, in words."""
     wanted, words = swim.case.wanted, []
     if sight.level < wanted.level:
@@ -74,10 +71,14 @@ def fails(swim: Swim, tip: Tip, sight: Visibility, handled: Handling, loaded: Lo
         words.append(f"ride: margin {handled.ride_margin:.1f} where {REFUSED:g} is the least")
     bite_limit = wanted.bite_share * loaded.pull_g
     if handled.sink_force_g > bite_limit + 1e-9:
-        words.append(f"bite: takes {handled.sink_force_g:.2f} g to sink where {bite_limit:.2f} g is the most")
+        words.append(
+            f"bite: {handled.sink_force_g:.2f} g to sink it where {bite_limit:.2f} g is the most"
+        )
     longest = swim.longest_showing_mm(tip.stock.diameter_mm)
     if tip.showing_mm > longest + 1e-9:
-        words.append(f"strength: {tip.showing_mm:.0f} mm showing where {longest:.0f} mm is the most")
+        words.append(
+            f"strength: {tip.showing_mm:.0f} mm showing where {longest:.0f} mm is the most"
+        )
     if not handled.upright:
         words.append("balance: top-heavy, it leans or falls over")
     return tuple(words)

@@ -1,6 +1,7 @@
 """Options that make a change: told again with them, the question gives the printed answer."""
 
 from tipsight.inputs.case import Band, Case, Tip, WeighedFloat
+from tipsight.inputs.settle_tip import stock_words
 
 
 def paint_words(bands: tuple[Band, ...], showing_mm: float) -> str:
@@ -29,7 +30,8 @@ def paint_words(bands: tuple[Band, ...], showing_mm: float) -> str:
         return bands[0].paint
     ends = [*(band.to_top_mm for band in bands[:-1]), showing_mm]
     return ", ".join(
-        f"{band.paint} {band.from_top_mm:.12g}-{end:.12g} mm" for band, end in zip(bands, ends, strict=True)
+        f"{band.paint} {band.from_top_mm:.12g}-{end:.12g} mm"
+        for band, end in zip(bands, ends, strict=True)
     )
 
 
@@ -77,7 +79,7 @@ def tip_options(case: Case, tip: Tip) -> dict[str, str]:
     if isinstance(case.float_, WeighedFloat) and options:
         weighed = case.weighed_tip
         options["takes_showing"] = f"{weighed.showing_mm:.12g} mm"
-        options["weighed_tip"] = f"{weighed.stock.diameter_mm:.12g} mm {weighed.stock.kind}"
+        options["weighed_tip"] = stock_words(weighed.stock)
         options["weighed_wet"] = f"{weighed.wet_mm:.12g} mm"
         options["weighed_glued"] = f"{weighed.glued_mm:.12g} mm"
         options["weighed_coats"] = f"{weighed.coats}"

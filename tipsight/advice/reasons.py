@@ -5,21 +5,24 @@ from dataclasses import replace
 import numpy as np
 
 from tipsight.advice.answer import Block, Change, Doubt, Reason
-from tipsight.advice.bench import Shelf
+from tipsight.advice.bench import Shelf, shelf
 from tipsight.advice.candidates import MM_PER_ARCMIN_M
 from tipsight.advice.examine import seen, without_streaks
 from tipsight.advice.fit import fit, fitting_words
-from tipsight.advice.swim import BRIGHT, DARK, Swim, finish_of, painted_mm
+from tipsight.advice.swim import BRIGHT, DARK, YARD_M, Swim, finish_of, painted_mm, swim
 from tipsight.inputs.case import Tip
 
 SAYS = {
-    "distance": "how far it really is: pace it out or count the line off the reel",
-    "eyes": "your own eyes against those of your age: a painted stick at a known distance tells",
-    "streaks": "how much the streaks of the ripple hide a thin tip: no one has measured it on rivers",
+    "distance": "how far it really is: pace it out, or count the line off the reel",
+    "eyes": "your own eyes against others of your age: try a painted stick at known paces",
+    "streaks": "how much the streaks of the ripple hide a thin tip: nobody has measured it",
     "water": "how bright the water behind the tip is: look from where your eye will be",
     "ripple": "how much of the foot the nearer ripples hide",
+    "behind": "what the water behind the tip mirrors: look along the trot before you fish",
 }
 """Each doubt in words, and what would settle it."""
+NOTICED = 0.1
+"""Share of the level that the streaks must take to be worth a line."""
 
 
 def doubts(swim: Swim, tip: Tip) -> tuple[Doubt, ...]:
@@ -46,20 +49,18 @@ def doubts(swim: Swim, tip: Tip) -> tuple[Doubt, ...]:
         less_low, less_high = worst.band(here, without=name)
         found.append(Doubt(name, SAYS[name], float((high / low) / (less_high / less_low))))
     if swim.unsure:
-        levels = [float(one.level[here]) for one in sights]
-        spread = max(levels) / max(min(levels), 1e-6)
-        found.append(Doubt("behind", "what the water behind the tip mirrors: look along the trot before you fish",
-                           float(spread)))
+        levels = [max(float(one.level[here]), 1e-6) for one in sights]
+        found.append(Doubt("behind", SAYS["behind"], max(levels) / min(levels)))
     return tuple(sorted(found, key=lambda doubt: -doubt.spread))
 
 
 def _size(swim: Swim, block: Block) -> Reason:
     tip, metres = block.tip, swim.range_m[swim.here]
     tall, wide = (x / (MM_PER_ARCMIN_M * metres) for x in (tip.showing_mm, painted_mm(tip)))
-    what = "it is seen by its area, not its shape" if wide < 1 else "you can see its shape"
+    what = "it counts by its area, not its shape" if wide < 1 else "you can see its shape"
     return Reason(
-        f"At {metres / 0.9144:.0f} yd, {tip.showing_mm:g} mm of {tip.stock.diameter_mm:g} mm spans {tall:.1f} by "
-        f"{wide:.2f} arc minutes: {what}."
+        f"At {metres / YARD_M:.0f} yd {tip.showing_mm:g} mm of {tip.stock.diameter_mm:g} mm spans "
+        f"{tall:.1f} by {wide:.1f} arc minutes: {what}."
     )
 
 
@@ -67,42 +68,80 @@ def _paint(swim: Swim, block: Block) -> list[Reason]:
     lines = []
     for name in swim.judged:
         water, tip = swim.waters[name], block.tip
-        shares = [float(water.contrast[swim.finishes.index(finish_of(tip, b.paint)), swim.here, 0]) for b in tip.bands]
+        states = [swim.finishes.index(finish_of(tip, band.paint)) for band in tip.bands]
+        shares = [float(c) for c in water.contrast[states, swim.here, 0]]
         best = int(np.argmax(np.abs(shares)))
         paint, contrast = tip.bands[best].paint, shares[best]
-        side = f"darker than the water by {-contrast:.0%}" if contrast < 0 else (
-            f"brighter than the water by {contrast:.0%}" if contrast < 2 else
-            f"{1 + contrast:.0f} times as bright as the water")
-        lines.append(Reason(f"On {name} water {paint} shows best: {side}."))
+        if contrast < 0:
+            side = f"is {-contrast:.0%} darker than"
+        else:
+            side = (
+                f"is {contrast:.0%} brighter than"
+                if contrast < 1
+                else f"has {1 + contrast:.0f} times the light of"
+            )
+        lines.append(Reason(f"On the {name} water {paint} {side} what lies behind it."))
     return lines
 
 
 def _ripple(swim: Swim, block: Block) -> list[Reason]:
-    lines, hidden = [], block.handling.hidden_mm
+    hidden = block.handling.hidden_mm
     cost = 1 - block.visibility.level / max(without_streaks(swim, block.tip), 1e-9)
-    if hidden >= 1 or cost >= 0.1:
-        lines.append(Reason(
-            f"The nearer ripples hide about {hidden:.0f} mm of the foot, and the streaks of the water take "
-            f"{max(cost, 0):.0%} of what a calm surface would give."
-        ))
-    return lines
-
-
-def _flip(swim: Swim, shelf: Shelf, bench: Change | None) -> list[Reason]:
-    """Say how the answer turns when the water behind the tip is the other kind."""
-    if bench is None or swim.unsure:
+    words = []
+    if hidden >= 1:
+        words.append(f"nearer ripples hide about {hidden:.0f} mm of its foot")
+    if cost >= NOTICED:
+        words.append(f"the streaks of the water take {cost:.0%} of what calm water would give")
+    if not words:
         return []
-    worst = min(bench.block.visibility.by_background, key=lambda one: one.level).name
-    first = swim.waters[worst].contrast[swim.finishes.index(
-        finish_of(bench.block.tip, bench.block.tip.bands[0].paint)), swim.here, 0]
-    other = DARK if first < 0 else BRIGHT
-    turned = fit(replace(swim, judged=(other.name,)), shelf, (other.name,)).change
+    said = "; ".join(words)
+    return [Reason(said[0].upper() + said[1:] + ".")]
+
+
+def _other_water(swim: Swim, shelf: Shelf, bench: Change) -> list[Reason]:
+    """Say how the answer turns when the water behind the tip is the other kind."""
+    if len(swim.judged) > 1:
+        return []
+    tip = bench.block.tip
+    first = swim.finishes.index(finish_of(tip, tip.bands[0].paint))
+    other = DARK if swim.waters[swim.judged[0]].contrast[first, swim.here, 0] < 0 else BRIGHT
+    turned = fit(
+        swim.on(other.name), replace(shelf, swim=swim.on(other.name)), (other.name,)
+    ).change
+    return _turned(f"On {other.name} water", bench, turned, {"behind": other.name})
+
+
+def _turned(
+    when: str, bench: Change, turned: Change | None, options: dict[str, str]
+) -> list[Reason]:
     if turned is None or turned.block.tip.bands == bench.block.tip.bands:
         return []
-    return [Reason(
-        f"Were the water behind it {other.name}, the choice would turn to {fitting_words(turned.block)}.",
-        {"behind": other.name}, turned.block,
-    )]
+    words = f"{when} the choice would turn to {fitting_words(turned.block)}."
+    return [Reason(words, options, turned.block)]
+
+
+def _normal_colour(here: Swim, bench: Change) -> list[Reason]:
+    """Say how the answer turns for eyes that see colours as most do."""
+    angler = here.case.angler
+    if angler.colour_vision == "normal":
+        return []
+    usual = swim(replace(here.case, angler=replace(angler, colour_vision="normal")))
+    turned = fit(usual, shelf(usual), usual.judged).change
+    options = {"colour_vision": "normal"}
+    found = _turned(
+        f"You told {angler.colour_vision} eyes: with normal ones", bench, turned, options
+    )
+    if found or turned is None:
+        return found
+    mine, theirs = bench.block.visibility.level, turned.block.visibility.level
+    return [
+        Reason(
+            f"You told {angler.colour_vision} eyes: normal ones would have this paint at level "
+            f"{theirs:.1f}, yours at {mine:.1f}.",
+            options,
+            turned.block,
+        )
+    ]
 
 
 def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tuple[Reason, ...]:
@@ -125,4 +164,5 @@ def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tupl
         What decides first; what would turn the answer last.
     """
     shown = bench.block if bench is not None else lead
-    return (_size(swim, shown), *_paint(swim, shown)[:2], *_ripple(swim, shown), *_flip(swim, shelf, bench))
+    turns = [*_normal_colour(swim, bench), *_other_water(swim, shelf, bench)] if bench else []
+    return (_size(swim, shown), *_paint(swim, shown)[:2], *_ripple(swim, shown), *turns)[:5]

@@ -1,6 +1,6 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -8,6 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.advice.waters import Water, water
 from tipsight.afloat import chop, hidden, ride
+from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
 from tipsight.inputs.case import Case, Finish, Stream, Stretch, Tip, WeighedFloat
 from tipsight.load import balance, budget, hull, patterns, shot, tips
@@ -18,9 +19,16 @@ Array = NDArray[np.float64]
 YARD_M = 0.9144
 NEAREST_M, FARTHEST_M = 3.0, 100.0
 LADDER_YD = (10, 20, 30, 40, 50, 60)
-RANGE_M = np.unique(np.concatenate([
-    [NEAREST_M], YARD_M * np.arange(4.0, 61.0), YARD_M * np.arange(64.0, 109.0, 4.0), [FARTHEST_M],
-]))
+RANGE_M = np.unique(
+    np.concatenate(
+        [
+            [NEAREST_M],
+            YARD_M * np.arange(4.0, 61.0),
+            YARD_M * np.arange(64.0, 109.0, 4.0),
+            [FARTHEST_M],
+        ]
+    )
+)
 """Whole yards to 60, then every fourth: where the level is worked out [m]."""
 PEN = "felt pen"
 DARK = Stretch("dark", bank_height_deg=25.0)
@@ -43,7 +51,7 @@ def finish_of(tip: Tip, name: str) -> Finish:
 
 
 def painted_mm(tip: Tip) -> float:
-    """Return the diameter of the showing part with its paint, and its sleeve if it wears one [mm]."""
+    """Return the diameter of the showing part, its paint and any sleeve included [mm]."""
     painted = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
     return painted + (tips.SLEEVE_MM if tip.sleeve else 0.0)
 
@@ -78,7 +86,7 @@ class Swim:
     """Whether the waters are what it might be, not what the trot crosses."""
     diameters_mm: Array
     """Painted diameters whose ride was worked out, rising."""
-    ride: ride.Ride
+    ride: Ride
 
     @cached_property
     def wet_share(self) -> float:
@@ -104,7 +112,7 @@ class Swim:
 
     @property
     def adaptation_cd_m2(self) -> float:
-        """The dimmest light to which the eye adapts on the judged waters, at the asked distance."""
+        """The dimmest light to which the eye adapts on the judged waters, here."""
         return min(float(self.waters[name].adaptation_cd_m2[self.here]) for name in self.judged)
 
     def rigged(self, tip: Tip) -> Rig:
@@ -119,11 +127,20 @@ class Swim:
         """Return the chop's part of a tip's ups and downs [mm]."""
         return float(self.rides(painted_mm).wave_rms_mm[0])
 
-    def rides(self, painted_mm: float) -> ride.Ride:
+    def rides(self, painted_mm: float) -> Ride:
         """Return the ride of the worked diameter nearest to a painted one, as arrays of one."""
         i = int(np.argmin(np.abs(self.diameters_mm - painted_mm)))
-        one = {f.name: getattr(self.ride, f.name) for f in fields(self.ride)}
-        return ride.Ride(**{k: v[i:i + 1] if isinstance(v, np.ndarray) else v for k, v in one.items()})
+        r, one = self.ride, slice(i, i + 1)
+        return Ride(
+            r.wave_rms_mm[one],
+            r.boil_rms_mm[one],
+            r.rms_mm[one],
+            r.tail_rms_mm[one],
+            r.rate_hz[one],
+            r.sink_mm,
+            r.stiffness_g_per_mm[one],
+            r.pull_rms_g[one],
+        )
 
 
 def swim(case: Case) -> Swim:
@@ -156,11 +173,18 @@ def swim(case: Case) -> Swim:
     pull_now = budget.pull_g(bare, case.tip, warm)
     sea = chop.sea(case.wind, warm)
     # one ride serves all tips of a diameter: that of the float with the tip by which it is known
-    tackle = _rig(case, bare, case.weighed_tip if isinstance(case.float_, WeighedFloat) else case.tip)
+    tackle = _rig(
+        case, bare, case.weighed_tip if isinstance(case.float_, WeighedFloat) else case.tip
+    )
     stream = case.stream
     if stream.dips_per_min_told is not None:
         factor = ride.boil_factor_from_dips(
-            stream.dips_per_min_told, case.tip.showing_mm, painted_mm(case.tip), tackle, sea, stream
+            stream.dips_per_min_told,
+            case.tip.showing_mm,
+            painted_mm(case.tip),
+            tackle,
+            sea,
+            stream,
         )
         stream = replace(stream, boil_factor=factor)
     diameters = _diameters(case)
@@ -172,9 +196,20 @@ def swim(case: Case) -> Swim:
     stretches = {s.name: s for s in (DARK, BRIGHT, *case.stretches)}
     hidden_mm, high_mm = hidden.hidden_mm(sea, distances, case.place.eye_height_m)
     return Swim(
-        case=case, range_m=distances, here=here, finishes=finishes, fresh=fresh, eye=eyes, sea=sea,
-        hidden_mm=np.asarray(hidden_mm), hidden_high_mm=np.asarray(high_mm),
-        hull=bare, pattern=patterns.pattern(case.float_.pattern), rig=tackle, stream=stream, pull_g=pull_now,
+        case=case,
+        range_m=distances,
+        here=here,
+        finishes=finishes,
+        fresh=fresh,
+        eye=eyes,
+        sea=sea,
+        hidden_mm=np.asarray(hidden_mm),
+        hidden_high_mm=np.asarray(high_mm),
+        hull=bare,
+        pattern=patterns.pattern(case.float_.pattern),
+        rig=tackle,
+        stream=stream,
+        pull_g=pull_now,
         waters={
             name: water(case, s, finishes, distances, here, eyes, sea.clutter_wavelength_mm)
             for name, s in stretches.items()
@@ -192,7 +227,10 @@ def _diameters(case: Case) -> Array:
     bare = {s.diameter_mm for s in (*case.box.stock, *case.box.inserts, tip.stock)}
     bare |= {tip.stock.diameter_mm + step for step in (-1.0, -0.5, 0.5, 1.0)}
     painted = {float(tips.painted_diameter_mm(d, FRESH_COATS)) for d in bare if d >= 0.5}
-    painted |= {float(tips.painted_diameter_mm(s.diameter_mm, tip.coats)) for s in (*case.box.inserts, tip.stock)}
+    painted |= {
+        float(tips.painted_diameter_mm(s.diameter_mm, tip.coats))
+        for s in (*case.box.inserts, tip.stock)
+    }
     sleeved = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats)) + tips.SLEEVE_MM
     return np.array(sorted({*painted, sleeved}))
 
@@ -201,7 +239,11 @@ def _finishes(case: Case) -> tuple[tuple[Finish, ...], tuple[int, ...]]:
     """Return the shelf's paints new, the pen, and those on the tip as they are."""
     shelf = [Finish(name) for name in case.box.paints if name != PEN]
     worn = [finish_of(case.tip, name) for name in (*(b.paint for b in case.tip.bands), PEN)]
-    slipped = [Finish(name, gloss=case.tip.gloss) for name in case.box.paints] if case.box.sleeves else []
+    slipped = (
+        [Finish(name, gloss=case.tip.gloss) for name in case.box.paints]
+        if case.box.sleeves
+        else []
+    )
     found = tuple(dict.fromkeys((*shelf, *worn, *slipped, Finish(PEN))))
     return found, tuple(range(len(shelf)))
 
@@ -212,7 +254,12 @@ def _rig(case: Case, bare: hull.Hull, known: Tip) -> Rig:
     shot_g = budget.pull_g(bare, known, warm) / float(shot.wet_share(metal, warm))
     share = SHOT_DEPTH_SHARE[bare.fixing]
     return rig(
-        bare.profile, known.wet_mm, balance.float_mass_g(bare, known), balance.centre_of_mass_mm(bare, known), shot_g,
-        shot_density_kg_m3=shot.density_kg_m3(metal), shot_depth_m=share * case.stream.depth_m,
+        bare.profile,
+        known.wet_mm,
+        balance.float_mass_g(bare, known),
+        balance.centre_of_mass_mm(bare, known),
+        shot_g,
+        shot_density_kg_m3=shot.density_kg_m3(metal),
+        shot_depth_m=share * case.stream.depth_m,
         shot_slip_m_s=SHOT_SLIP * case.stream.pace_m_s,
     )

@@ -55,27 +55,46 @@ class Water:
 
 
 def _between(coarse_m: Array, values: Array, fine_m: Array) -> Array:
-    """Return values over distance (axis -2, or -1 if there is no other) drawn straight in log distance."""
+    """Return values over distance, the last axis but any channels, straight in log distance."""
     x, at = np.log(fine_m), np.log(coarse_m)
     high = np.clip(np.searchsorted(at, x), 1, at.size - 1)
-    share = ((x - at[high - 1]) / (at[high] - at[high - 1]))
+    share = (x - at[high - 1]) / (at[high] - at[high - 1])
     if values.ndim == 1:
         return np.asarray(values[high - 1] * (1 - share) + values[high] * share)
-    return np.asarray(values[..., high - 1, :] * (1 - share)[:, None] + values[..., high, :] * share[:, None])
+    return np.asarray(
+        values[..., high - 1, :] * (1 - share)[:, None] + values[..., high, :] * share[:, None]
+    )
 
 
-def _streaks(seen: Look, coarse_m: Array, fine_m: Array, wavelength_mm: float) -> tuple[Clutter, ...]:
+def _streaks(
+    seen: Look, coarse_m: Array, fine_m: Array, wavelength_mm: float
+) -> tuple[Clutter, ...]:
     facet, sparkle, down = (
-        _between(coarse_m, values, fine_m) for values in (seen.facet_contrast, seen.sparkle_mm2, seen.look_down_deg)
+        _between(coarse_m, values, fine_m)
+        for values in (seen.facet_contrast, seen.sparkle_mm2, seen.look_down_deg)
     )
     return tuple(
-        Clutter(float(f), wavelength_mm, seen.slope_rms, seen.bank_height_deg, float(d), float(max(q, 0.0)))
+        Clutter(
+            float(f),
+            wavelength_mm,
+            seen.slope_rms,
+            seen.bank_height_deg,
+            float(d),
+            float(max(q, 0.0)),
+        )
         for f, q, d in zip(facet, sparkle, down, strict=True)
     )
 
 
-def water(case: Case, stretch: Stretch, finishes: Sequence[Finish], range_m: Array, here: int,
-          eyes: eye.Eye, wavelength_mm: float) -> Water:
+def water(
+    case: Case,
+    stretch: Stretch,
+    finishes: Sequence[Finish],
+    range_m: Array,
+    here: int,
+    eyes: eye.Eye,
+    wavelength_mm: float,
+) -> Water:
     """Return one water as the eye has it at each distance.
 
     Parameters
@@ -101,8 +120,16 @@ def water(case: Case, stretch: Stretch, finishes: Sequence[Finish], range_m: Arr
         Contrast, adaptation and noise.
     """
     coarse = np.unique(np.append(np.geomspace(range_m[0], range_m[-1], COARSE), range_m[here]))
-    seen = look(case.light, stretch, case.wind, case.stream, case.angler, finishes, coarse,
-                case.place.eye_height_m)
+    seen = look(
+        case.light,
+        stretch,
+        case.wind,
+        case.stream,
+        case.angler,
+        finishes,
+        coarse,
+        case.place.eye_height_m,
+    )
     behind, tips = (_between(coarse, values, range_m) for values in (seen.water, seen.tips))
     glare_lx, angle_deg = seen.sky_glare
     veil = _between(coarse, eye.veil(glare_lx, angle_deg, eyes.age_years).sum(axis=-1), range_m)
