@@ -1,5 +1,6 @@
 """Sight lines cast on a drawn sheet of water: which facet each point of the picture shows."""
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -36,11 +37,11 @@ class Frame:
     def heights_mm(self, finer: int = 1) -> Array:
         """Return the heights of the rows' middles above the tip's foot, rising."""
         count = self.rows * finer
-        return (np.arange(count) + 0.5) * self.pixel_mm / finer - self.below_mm
+        return np.asarray((np.arange(count) + 0.5) * self.pixel_mm / finer - self.below_mm)
 
     def across_mm(self) -> Array:
         """Return the columns' middles, to the right of the tip."""
-        return (np.arange(self.columns) + 0.5 - self.columns / 2.0) * self.pixel_mm
+        return np.asarray((np.arange(self.columns) + 0.5 - self.columns / 2.0) * self.pixel_mm)
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,7 +63,7 @@ def cast(sheet: Sheet, slope_of_sight: float, frame: Frame, finer: int = 2) -> S
     Parameters
     ----------
     sheet : Sheet
-        The water; it must reach as far as the picture.
+        The water; where it does not reach as far as the picture, it repeats.
     slope_of_sight : float
         Fall of the line of sight, the tangent of the look-down [-], over 0.
     frame : Frame
@@ -88,26 +89,26 @@ def cast(sheet: Sheet, slope_of_sight: float, frame: Frame, finer: int = 2) -> S
     0.0
     """
     points, columns = sheet.height_mm.shape
-    x = (np.arange(points) - sheet.tip_row) * sheet.step_mm
     wanted = frame.heights_mm(finer)
     across = (np.arange(columns) - columns // 2) * sheet.step_mm
-    keep = np.abs(across) <= 0.5 * frame.wide_mm + 2.0 * sheet.step_mm
-    raised = sheet.height_mm[:, keep] + (x * slope_of_sight)[:, None]
-    top = np.maximum.accumulate(raised, axis=0)
-    chosen = np.flatnonzero(keep)
-    found = np.empty((len(wanted), chosen.size), dtype=np.intp)
-    for column in range(chosen.size):
-        found[:, column] = np.searchsorted(top[:, column], wanted)
-    after = np.clip(found, 1, points - 1)
-    lane = np.arange(chosen.size)[None, :]
-    low, high = raised[after - 1, lane], raised[after, lane]
-    share = np.clip((wanted[:, None] - low) / np.maximum(high - low, 1e-9), 0.0, 1.0)
+    chosen = np.flatnonzero(np.abs(across) <= 0.5 * frame.wide_mm + 2.0 * sheet.step_mm)
+    reach_mm = (float(wanted[-1]) - float(sheet.height_mm.min())) / slope_of_sight
+    rounds = max(1, math.ceil((reach_mm / sheet.step_mm + sheet.tip_row + 2) / points))
+    lift = (np.arange(rounds * points) - sheet.tip_row) * sheet.step_mm * slope_of_sight
+    after = np.empty((len(wanted), chosen.size), dtype=np.intp)
+    share = np.empty(after.shape)
+    for lane, column in enumerate(chosen):
+        raised = np.tile(sheet.height_mm[:, column], rounds) + lift
+        found = np.searchsorted(np.maximum.accumulate(raised), wanted)
+        found = np.clip(found, 1, raised.size - 1)
+        low, high = raised[found - 1], raised[found]
+        share[:, lane] = np.clip((wanted - low) / np.maximum(high - low, 1e-9), 0.0, 1.0)
+        after[:, lane] = found
 
     def between(values: Array) -> Array:
-        kept = values[:, keep]
-        return np.asarray(kept[after - 1, lane] * (1.0 - share) + kept[after, lane] * share)
+        near, far = values[(after - 1) % points, chosen], values[after % points, chosen]
+        return np.asarray(near * (1.0 - share) + far * share)
 
-    middle = columns // 2
-    crest = float(np.max(sheet.height_mm[: sheet.tip_row + 1, middle]
-                         + x[: sheet.tip_row + 1] * slope_of_sight))
-    return Seen(between(sheet.rise_away), between(sheet.rise_right), across[keep], crest)
+    before = slice(None, sheet.tip_row + 1)
+    crest = float(np.max(sheet.height_mm[before, columns // 2] + lift[before]))
+    return Seen(between(sheet.rise_away), between(sheet.rise_right), across[chosen], crest)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from tipsight.advice.examine import painted_mm
+from tipsight.advice.swim import painted_mm
 from tipsight.advice.swim import finish_of
 from tipsight.afloat import chop, hidden
 from tipsight.inputs.case import Case, Finish, Stretch, Tip
@@ -20,7 +20,7 @@ from tipsight.scene.setting import Setting, setting
 
 Array = NDArray[np.float64]
 
-MOST_AWAY_MM = 20000.0
+MOST_AWAY_MM = 12000.0
 """Water farther than this beyond the tip repeats."""
 
 

@@ -19,7 +19,7 @@ STEP_MM = 3.0
 SHORTEST_RAD_M = 400.0
 """Waves with more radians to the metre are left out: they are shorter than 16 mm."""
 GENTLEST_CUT = 0.5
-"""Short waves are cut off no nearer than at half the peak's wavenumber; instead all are lowered."""
+"""Short waves are cut off no nearer than at half the peak's wavenumber; then all are lowered."""
 PEAKEDNESS = 3.3
 
 
@@ -35,11 +35,6 @@ class Sheet:
     step_mm: float
     tip_row: int
     """The row on which the tip stands."""
-
-    def turned(self, rows: int) -> "Sheet":
-        """Return the sheet with the tip so many rows farther on (the waves repeat)."""
-        moved = [np.roll(a, -rows, 0) for a in (self.height_mm, self.rise_away, self.rise_right)]
-        return Sheet(*moved, self.step_mm, self.tip_row)
 
 
 def heights_spectrum(peak_rad_m: float, wavenumber_rad_m: Array) -> Array:
@@ -100,7 +95,7 @@ def fitted(sea: chop.Sea, slope_variance: float) -> tuple[float, float, float]:
     Notes
     -----
     The short waves are cut until the slopes come out right; where that would take the main waves
-    themselves, or where there is too little slope, the waves keep their shape and change in height.
+    themselves, or where there is too little slope, the waves keep their shape and change height.
 
     Examples
     --------
@@ -189,6 +184,6 @@ def sheet(
     noise = np.random.default_rng(seed).standard_normal((rows, columns))
     waves = scipy.fft.rfft2(noise) * gain
     height, rise_away, rise_right = (
-        scipy.fft.irfft2(waves * turned, s=(rows, columns)) for turned in (1e3, 1j * away, 1j * right)
+        scipy.fft.irfft2(waves * by, s=(rows, columns)) for by in (1e3, 1j * away, 1j * right)
     )
     return Sheet(height, rise_away, rise_right, step_mm, round(near_mm / step_mm))

@@ -6,7 +6,7 @@ from numpy.typing import NDArray
 
 from tipsight import tables
 from tipsight.scene import daylight, observer, spectra
-from tipsight.scene.setting import Setting
+from tipsight.scene.setting import Setting, tip_lx
 
 Array = NDArray[np.float64]
 
@@ -22,6 +22,8 @@ XYZ_TO_RGB = np.array([
     [0.0557, -0.2040, 1.0570],
 ])
 """To the linear primaries of a screen (IEC 61966-2-1)."""
+WHITE_REFLECTANCE = 0.85
+"""Of white paint (row of paints.csv)."""
 
 
 @tables.derived
@@ -118,6 +120,58 @@ def dulled(channels: Array, water: Array, share: float, blur_px: float) -> Array
     return np.asarray(found)
 
 
+def linear(channels: Array, white: Array) -> Array:
+    """Return a picture in the linear primaries of a screen, before it is fitted to one.
+
+    Parameters
+    ----------
+    channels : numpy.ndarray
+        Shape (..., 4) [cd/m2].
+    white : numpy.ndarray
+        From `white_cones`.
+
+    Returns
+    -------
+    numpy.ndarray
+        Shape (..., 3) [cd/m2]; some below nought, or far apart, where a screen has no such colour.
+
+    Notes
+    -----
+    Von Kries: each cone over that of the scene's white.
+    """
+    adapted = cones_of(channels) / white * np.array(observer.D65_CONES)
+    return np.asarray(adapted @ cones_to_rgb())
+
+
+def exposure_cd_m2(here: Setting, white: Array, water: Array, tips: Array) -> float:
+    """Return the luminance that the screen shows in full.
+
+    Parameters
+    ----------
+    here : Setting
+        The scene.
+    white : numpy.ndarray
+        From `white_cones`.
+    water : numpy.ndarray
+        A picture of the water, shape (..., 4) [cd/m2].
+    tips : numpy.ndarray
+        Channels of each paint, shape (P, 4) [cd/m2].
+
+    Returns
+    -------
+    float
+        The brightest of: all but a hundredth of the water; each primary of each paint, so that
+        its colour fits; a third of white paint in the tip's light, so that dark water stays dark
+        (judgement).
+    """
+    lit = float(tip_lx(here).sum()) * WHITE_REFLECTANCE / np.pi
+    return max(
+        float(np.quantile(water[..., 0], 0.99)),
+        float(linear(tips, white).max(initial=0.0)),
+        lit / 3.0,
+    )
+
+
 def rgb(channels: Array, white: Array, brightest_cd_m2: float) -> NDArray[np.uint8]:
     """Return a picture in screen colours.
 
@@ -137,8 +191,8 @@ def rgb(channels: Array, white: Array, brightest_cd_m2: float) -> NDArray[np.uin
 
     Notes
     -----
-    Von Kries: each cone over that of the scene's white. Colours beyond the screen are drawn
-    towards grey until they fit, so that luminance, on which sight hangs most, stays true.
+    See `linear`. Colours beyond the screen are drawn towards grey until they fit, so that
+    luminance, on which sight hangs most, stays true.
 
     Examples
     --------
@@ -146,10 +200,8 @@ def rgb(channels: Array, white: Array, brightest_cd_m2: float) -> NDArray[np.uin
     >>> rgb(grey, cones_of(np.array([1.0, 0.0, 0.0, 0.0])), 1.0).tolist()
     [188, 188, 188]
     """
-    adapted = cones_of(channels) / white * np.array(observer.D65_CONES)
-    linear = adapted @ cones_to_rgb() / brightest_cd_m2
     bright = np.clip(channels[..., :1] / brightest_cd_m2, 0.0, 1.0)
-    away = linear - bright
+    away = linear(channels, white) / brightest_cd_m2 - bright
     room = np.where(away > 0.0, (1.0 - bright) / np.maximum(away, 1e-12),
                     bright / np.maximum(-away, 1e-12))
     fit = np.minimum(room.min(axis=-1, keepdims=True), 1.0)
