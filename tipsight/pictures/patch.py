@@ -7,8 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from tipsight.advice.swim import painted_mm
-from tipsight.advice.swim import finish_of
+from tipsight.advice.swim import finish_of, painted_mm
 from tipsight.afloat import chop, hidden
 from tipsight.inputs.case import Case, Finish, Stretch, Tip
 from tipsight.pictures.cast import Frame, Seen, cast

@@ -1,0 +1,126 @@
+"""The drawing of what is seen against what sinks it."""
+
+import math
+from collections.abc import Sequence
+from xml.sax.saxutils import quoteattr
+
+from tipsight.advice.answer import TradePoint
+from tipsight.output import words
+from tipsight.pictures.svg_parts import INK, line, path, svg, text
+from tipsight.sight import grades
+
+_LEFT, _RIGHT, _TOP, _FOOT = 34.0, 330.0, 52.0, 300.0
+_FAINTEST = 0.3
+"""Levels below this are drawn at it: none of them is seen."""
+
+
+def _mark(x: float, y: float, point: TradePoint) -> str:
+    """Return a point's mark: solid rides well, hollow just rides, a cross does not ride."""
+    ink = f'{INK} stroke-width="3"'
+    if point.ride_margin < words.JUST:
+        return path(f"M{x - 6:.1f} {y - 6:.1f}l12 12m0 -12l-12 12", ink)
+    fill = "currentColor" if point.ride_margin >= words.WELL else "none"
+    if point.of == "thicker":
+        return path(f"M{x:.1f} {y - 9:.1f}l9 9 -9 9 -9 -9z", ink, fill)
+    return f'<circle cx="{x:.1f}" cy="{y:.1f}" r="7" fill="{fill}" {ink}/>'
+
+
+def point_words(point: TradePoint) -> str:
+    """Return one point of the drawing in words.
+
+    Parameters
+    ----------
+    point : TradePoint
+        One length or thickness.
+
+    Returns
+    -------
+    str
+        What it is, how it is seen, what sinks it, how it rides.
+
+    Examples
+    --------
+    >>> point_words(TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, False, "longer"))
+    '3 mm by 25 mm: seen when stared at, sinks at 0.20 g, rides well'
+    """
+    return (
+        f"{point.diameter_mm:g} mm by {point.showing_mm:.0f} mm: {grades.grade(point.level)}, "
+        f"sinks at {words.grams(point.sink_force_g)}, {words.rides(point.ride_margin)}"
+    )
+
+
+def _told(said: str) -> str:
+    """Return what a point says when it is reached, above the drawing."""
+    hidden = 'class="tell" visibility="hidden"'
+    first, _, rest = said.partition(": ")
+    rest = rest.replace("seen when stared at", "stared at").replace(
+        "does not ride this water", "no"
+    )
+    return text(0, 18, first, hidden) + text(0, 40, rest, hidden)
+
+
+def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
+    """Return the drawing of what is seen against what sinks it.
+
+    Parameters
+    ----------
+    points : sequence of TradePoint
+        Lengths and thicknesses of one tip.
+    wanted : float
+        Level that is wanted [-].
+
+    Returns
+    -------
+    str
+        SVG; each point can be reached by keyboard and then says what it is.
+
+    Examples
+    --------
+    >>> point = TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, True, "longer")
+    >>> "rides well, advised" in seen_against_sunk((point,), 5.0)
+    True
+    """
+    most_g = 1.08 * max((point.sink_force_g for point in points), default=1.0)
+    levels = [max(point.level, _FAINTEST) for point in points] + [wanted]
+    low, high = math.log(min(levels) / 1.25), math.log(max(levels) * 1.25)
+
+    def up(level: float) -> float:
+        return _FOOT - (_FOOT - _TOP) * (math.log(max(level, _FAINTEST)) - low) / (high - low)
+
+    def at(point: TradePoint) -> tuple[float, float]:
+        return _LEFT + (_RIGHT - _LEFT) * point.sink_force_g / most_g, up(point.level)
+
+    end = 'text-anchor="end"'
+    parts = [
+        line(_LEFT, _FOOT, _RIGHT, _FOOT, 2),
+        line(_LEFT, _TOP, _LEFT, _FOOT, 2),
+        text(_RIGHT, _FOOT + 44, "what sinks it, in grams", end),
+        text(_LEFT, _FOOT + 20, "0"),
+        text(_RIGHT, _FOOT + 20, f"{most_g:.2g}", end),
+    ]
+    for name, level in grades.limits():
+        if level > 0 and low < math.log(level) < high:
+            y, asked = up(level), level == wanted
+            dash = "" if asked else 'stroke-dasharray="3 5"'
+            parts.append(line(_LEFT, y, _RIGHT, y, 2 if asked else 1, dash))
+            parts.append(text(_RIGHT, y - 5, name, end))
+    for of, dash in (("longer", ""), ("thicker", 'stroke-dasharray="7 5"')):
+        row = sorted((p for p in points if p.of == of), key=lambda p: p.sink_force_g)
+        if row:
+            way = "L".join(f"{x:.1f} {y:.1f}" for x, y in map(at, row))
+            parts.append(path(f"M{way}", f'{INK} stroke-width="1.5" {dash}'))
+    for point in sorted(points, key=lambda one: (one.of, one.sink_force_g)):
+        x, y = at(point)
+        said = point_words(point)
+        ring = f'<circle cx="{x:.1f}" cy="{y:.1f}" r="13" fill="none" {INK} stroke-width="3"/>'
+        label = quoteattr(f"{said}, advised" if point.chosen else said)
+        parts.append(
+            f'<g tabindex="0" role="img" aria-label={label} class="pt">{_mark(x, y, point)}'
+            f'{ring if point.chosen else ""}<circle cx="{x:.1f}" cy="{y:.1f}" r="16" '
+            f'fill="transparent"/>{_told(said)}</g>'
+        )
+    desc = (
+        "Each point is one length or thickness of the advised tip; "
+        "higher is seen better, farther right is harder to sink"
+    )
+    return svg((340, 352), "Seen against sunk", desc, parts, role="group")
