@@ -77,6 +77,9 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
         The change, or None with which limit stands in the way and what would cure it.
     """
     wanted = swim.case.wanted.level
+    in_hand = examine(swim, swim.case.tip)
+    if in_hand.passes:
+        return Fit(Change("as it is", False, "nothing to fit", "nothing to undo", in_hand), ())
     again = repaint(swim)
     for candidates in (again, shelf):
         fields = candidates.fields(waters)

@@ -7,7 +7,7 @@ import numpy as np
 from tipsight.advice.answer import Block, Change, Doubt, Reason
 from tipsight.advice.bench import Shelf, shelf
 from tipsight.advice.candidates import MM_PER_ARCMIN_M
-from tipsight.advice.examine import seen, without_streaks
+from tipsight.advice.examine import examine, seen, without_streaks
 from tipsight.advice.fit import fit, fitting_words
 from tipsight.advice.swim import BRIGHT, DARK, YARD_M, Swim, finish_of, painted_mm, swim
 from tipsight.inputs.case import Tip
@@ -128,20 +128,14 @@ def _normal_colour(here: Swim, bench: Change) -> list[Reason]:
     usual = swim(replace(here.case, angler=replace(angler, colour_vision="normal")))
     turned = fit(usual, shelf(usual), usual.judged).change
     options = {"colour_vision": "normal"}
-    found = _turned(
-        f"You told {angler.colour_vision} eyes: with normal ones", bench, turned, options
-    )
-    if found or turned is None:
-        return found
-    mine, theirs = bench.block.visibility.level, turned.block.visibility.level
-    return [
-        Reason(
-            f"You told {angler.colour_vision} eyes: normal ones would have this paint at level "
-            f"{theirs:.1f}, yours at {mine:.1f}.",
-            options,
-            turned.block,
-        )
-    ]
+    when = f"You told {angler.colour_vision} eyes: with normal ones"
+    found = _turned(when, bench, turned, options)
+    old, new = (examine(one, here.case.tip) for one in (here, usual))
+    mine, theirs = (max(one.visibility.level, 1e-6) for one in (old, new))
+    if not found and abs(np.log(theirs / mine)) > np.log(1 + NOTICED):
+        words = f"{when} the tip in hand would be at level {theirs:.1f}, not {mine:.1f}."
+        found = [Reason(words, options, new)]
+    return found
 
 
 def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tuple[Reason, ...]:
