@@ -153,9 +153,8 @@ def _run(arguments: Sequence[str]) -> str:
 
 def _say(text: str, stream: TextIO) -> None:
     """Write ``text``, in plain letters where the terminal has no others."""
-    encoding = stream.encoding or "ascii"
     try:
-        text.encode(encoding)
+        text.encode(stream.encoding or "utf-8")
     except (UnicodeEncodeError, LookupError):
         from tipsight.output.plain import plain
 

@@ -161,13 +161,13 @@ def test_what_cannot_be_seen_is_not_made_up() -> None:
     )
     said = text(replace(_as_it_is(answer, ()), tip_in_hand=blind))
     assert "as is: a No 5" in said
-    assert "no dip to be told this far off" in re.sub(r"\s+", " ", said)
+    assert "no dip can be seen" in re.sub(r"\s+", " ", said)
 
 
 def test_cautions_and_warnings_outlive_everything_else() -> None:
     said = re.sub(r"\s+", " ", text(sample.longwinded()))
     assert all(f"Caution {n}:" in said for n in range(6))
-    assert "NOTES 4 notes, which --full tells: warning 1" in said
+    assert "NOTES warning 1: this is told" in said
     assert "NOT TOLD so taken as:" in said
 
 

@@ -25,14 +25,11 @@ def ride_words(block: Block) -> str:
         A piece of a sentence.
     """
     handled = block.handling
-    said = (
+    return (
         f"{words.rides(handled.ride_margin, handled.upright)} "
         f"(margin {words.margin(handled.ride_margin)}), "
         f"dips {times.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
     )
-    if handled.hidden_mm >= 1:
-        said += f"; ripples hide {handled.hidden_mm:.0f} mm"
-    return said
 
 
 def force_words(case: Case, force_g: float) -> str:
@@ -77,7 +74,7 @@ def bite_words(case: Case, block: Block, terse: bool = False) -> str:
     handled = block.handling
     said = f"{force_words(case, handled.sink_force_g)} sinks it; "
     if handled.visible_dip_mm is None:
-        return said + "no dip to be told this far off"
+        return said + "no dip can be seen"
     slow, pluck = handled.slow_bite_g, words.grams(handled.pluck_g)
     dip = f"{handled.visible_dip_mm:.0f} mm"
     draw = "" if slow is None else f"{words.grams(slow)}, "

@@ -3,6 +3,7 @@
 from tipsight.advice.answer import Answer, Block, Change
 from tipsight.output import things, words
 from tipsight.output.layout import hanging
+from tipsight.output.notes import why_nothing
 
 MOST = 6
 _SHORT = {
@@ -110,8 +111,7 @@ def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
     change = answer.at_the_bench
     title = "OR AT THE BENCH: " if answer.at_the_bank.block.passes else "AT THE BENCH: "
     if change is None:
-        reason = answer.warnings[0] if answer.warnings else "nothing that you have passes"
-        return (f"{title}{reason.rstrip('.')}.",)
+        return (f"{title}{why_nothing(answer).rstrip('.')}.",)
     short = shortcomings(change.block, wanted)
     after = change.block.visibility.grade
     said = f"{title}{fitting(change)}. Now {answer.tip_in_hand.visibility.grade}, then {after}"

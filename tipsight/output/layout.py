@@ -58,7 +58,7 @@ def _wrapped(words: str, first: str, rest: str, most: int | None = None) -> tupl
     return tuple(line.replace("\xa0", " ") for line in lines)
 
 
-def hanging(words: str, first: str = "") -> tuple[str, ...]:
+def hanging(words: str, first: str = "", most: int | None = None) -> tuple[str, ...]:
     """Return ``words`` wrapped with all lines but the first set in.
 
     Parameters
@@ -67,6 +67,8 @@ def hanging(words: str, first: str = "") -> tuple[str, ...]:
         What is said.
     first : str
         Stands before the first line.
+    most : int or None
+        The most lines there may be; what is cut off ends in dots.
 
     Returns
     -------
@@ -78,7 +80,7 @@ def hanging(words: str, first: str = "") -> tuple[str, ...]:
     >>> hanging("one " * 21)[1]
     '  one'
     """
-    return _wrapped(words, first, "  ")
+    return _wrapped(words, first, "  ", most)
 
 
 def table(rows: Sequence[Sequence[str]], indent: int = 2, gap: int = 2) -> tuple[str, ...]:

@@ -62,15 +62,32 @@ def warnings(answer: Answer) -> Section:
     Section
         In fuller and shorter form.
     """
-    said = answer.warnings if answer.at_the_bench is not None else answer.warnings[1:]
+    said = [one for one in answer.warnings if one != why_nothing(answer)]
+    if not said:
+        return Section("warnings", ((),))
+    each = tuple(line for one in said for line in entry("NOTE", f"{one}."))
+    run_on = f"NOTES  {'. '.join(said)}."
+    forms = [hanging(run_on, most=most) for most in (None, 4, 3, 2)]
+    return Section("warnings", (each, *forms))
 
-    def lines(most: int | None) -> tuple[str, ...]:
-        return tuple(line for one in said for line in entry("NOTE", f"{one}.", most))
 
-    few = lines(1)[:1]
-    if len(said) > 1:
-        few = entry("NOTES", f"{len(said)} notes, which --full tells: {said[0]}", 1)
-    return Section("warnings", (lines(None), lines(2), lines(1), few))
+def why_nothing(answer: Answer) -> str:
+    """Return the warning that says why nothing passes; empty when something does.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    str
+        Which limit stands in the way, by how much, and what would cure it.
+    """
+    if answer.at_the_bench is not None:
+        return ""
+    found = [one for one in answer.warnings if one.startswith("nothing passes")]
+    return (found or list(answer.warnings) or ["nothing that you have passes"])[0]
 
 
 def cautions(answer: Answer) -> Section:

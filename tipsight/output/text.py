@@ -11,9 +11,18 @@ from tipsight.sight import grades
 
 MOST = 40
 TIGHTEN = (
-    *("space", "not told", "not told", "not told", "next", "sight", "warnings", "cautions"),
-    *("bites", "not told", "not told", "ladder", "warnings", "why", "not told", "warnings"),
-    *("not told", "not told", "doubt", *["not told"] * 40, "why", "why", "sight"),
+    *(
+        "space",
+        *["not told"] * 3,
+        "warnings",
+        "cautions",
+        "not told",
+        "sight",
+        "bites",
+        "not told",
+    ),
+    *("ladder", "warnings", "not told", "why", "warnings", "next", "doubt", "warnings", "why"),
+    *(*["not told"] * 40, "why", "sight"),
 )
 """Which section gives up its fullest form first when the lines do not suffice (judgement)."""
 
