@@ -17,8 +17,9 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.output import sections, things, words
 from tipsight.output.json_form import json_form
+from tipsight.pictures import svg
 from tipsight.sight import grades
-from webui import drawings, form, readings, safety, say, waters, whatif
+from webui import form, readings, safety, say, waters, whatif
 from webui.asking import Asked, read
 from webui.units import Units
 
@@ -69,7 +70,7 @@ def create_app(
         things=things,
         grades=grades,
         say=say,
-        drawings=drawings,
+        drawings=svg,
         waters=waters,
         readings=readings,
         whatif=whatif,
@@ -91,7 +92,7 @@ def create_app(
         ):
             return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
         try:
-            answer = _answer(kept, asked.question())
+            answer = _answer(kept, start if asked.own else asked.question())
             before = _before(kept, asked)
         except Mistakes as wrong:
             return _page(asked, mistakes=wrong.mistakes, fragment=fragment)
@@ -105,9 +106,10 @@ def create_app(
 
     @app.get("/advise.json")
     def as_json() -> Response:
-        asked = read(request.args, start)
+        asked = read(request.args, start, strict=True)
         try:
-            told: dict[str, Any] = json_form(_answer(kept, asked.question()))
+            question = start if asked.own else asked.question()
+            told: dict[str, Any] = json_form(_answer(kept, question))
         except Mistakes as wrong:
             listed = [
                 {"item": m.item, "said": m.said, "allowed": m.allowed, "example": m.example}

@@ -129,7 +129,7 @@ def typed_of(question: Question) -> Typed:
     }
 
 
-def read(args: MultiDict[str, str], own: Question) -> Asked:
+def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> Asked:
     """Return what an address asks.
 
     Parameters
@@ -139,6 +139,8 @@ def read(args: MultiDict[str, str], own: Question) -> Asked:
         otherwise) and ``was_...`` (what an item was before).
     own : Question
         What is asked when the address names no item.
+    strict : bool
+        Whether a bare number stays one, as it does for the command.
 
     Returns
     -------
@@ -156,7 +158,7 @@ def read(args: MultiDict[str, str], own: Question) -> Asked:
         elif key not in ("far", "high", "set"):
             named = True
             if text.strip():
-                said = units.spoken(ITEMS[key], text) if key in ITEMS else text
+                said = text if strict or key not in ITEMS else units.spoken(ITEMS[key], text)
                 typed[key] = (*typed.get(key, ()), said)
     if not named:
         typed = typed_of(own)

@@ -55,8 +55,8 @@ def readings(answer: Answer) -> tuple[Reading, ...]:
         )
 
     def bite(block: Block) -> tuple[str, tuple[str, ...]]:
-        sinks, _, rest = block_words.bite_words(case, block).partition("; ")
-        return sinks.removeprefix("it takes ").removesuffix(" to sink it"), (rest,)
+        _, _, rest = block_words.bite_words(case, block).partition("; ")
+        return block_words.force_words(case, block.handling.sink_force_g), (rest,)
 
     def shot(block: Block) -> tuple[str, tuple[str, ...]]:
         amount, _, where = block_words.load_words(block).partition(": ")

@@ -11,6 +11,8 @@ from tipsight.sight import grades
 from webui.units import Units
 
 UNCHANGED = "as it is"
+NOTHING, OUT_OF_REACH = "nothing passes", "is out of reach"
+"""How the advice begins, or turns, a warning that something stands in the way."""
 LABELS = {
     sections.AS_IS: "Tip in hand",
     sections.BANK: "Now, at the bank",
@@ -39,7 +41,8 @@ def _outcome(answer: Answer, block: Block, same: bool) -> str:
     wanted = grades.grade(answer.case.wanted.level)
     now, then = answer.tip_in_hand.visibility.grade, block.visibility.grade
     short = head.shortcomings(block, wanted)
-    said = f"It is {now}" if same else f"Now {now}, then {then}"
+    stays = f"It stays {now}" if now == then else f"Now {now}, then {then}"
+    said = f"It is {now}" if same else stays
     if not short:
         return f"{said}{', and that is enough' if same or block.passes else ''}."
     return f"{said}: {short}." if same else f"{said}: the best to be had, yet {short}."
@@ -91,7 +94,7 @@ def brief(answer: Answer, u: Callable[[str], str]) -> str:
 def swim(answer: Answer, units: Units) -> str:
     """Return what was asked, in one line."""
     case = answer.case
-    waters = ", ".join(one.name for one in case.stretches)
+    waters = " and ".join(one.name for one in case.stretches)
     wanted = grades.grade(case.wanted.level)
     return units.say(
         f"{words.yards(case.place.range_m)}, {waters} water behind the tip, wanted {wanted}."
@@ -107,12 +110,21 @@ def bars(grade: str) -> str:
 
 def in_the_way(answer: Answer) -> tuple[str, ...]:
     """Return which limits stand in the way, by how much, and what would cure it."""
-    bench_ = answer.at_the_bench
-    if bench_ is not None:
-        return tuple(sentence(one) for one in (*bench_.block.fails, *answer.warnings))
-    best = answer.at_the_bank.block.fails
-    said = [sentence(one.removeprefix("nothing passes; ")) for one in answer.warnings]
-    return (*said, *(f"At the bank: {one}." for one in best))
+    fails = answer.at_the_bench.block.fails if answer.at_the_bench else ()
+    short = tuple(
+        sentence(one.removeprefix(NOTHING).lstrip(":; ")) for one in answer.warnings if _short(one)
+    )
+    bank = () if answer.at_the_bench else answer.at_the_bank.block.fails
+    return (*map(sentence, fails), *short, *(f"At the bank: {one}." for one in bank))
+
+
+def to_mind(answer: Answer) -> tuple[str, ...]:
+    """Return what else the answer has to warn of."""
+    return tuple(sentence(one) for one in answer.warnings if not _short(one))
+
+
+def _short(warning: str) -> bool:
+    return warning.startswith(NOTHING) or OUT_OF_REACH in warning
 
 
 def painted_mm(tip: Tip) -> float:

@@ -160,18 +160,15 @@ def _serve(given: argparse.Namespace) -> str:
     told = given.file is not None or put.given
     at = addresses(given.host)
     app = create_app(put.question if told else None, hosts=at[1:])
-    try:
-        server = waitress.server.create_server(
-            app,
-            listen=" ".join(f"{address}:{given.port}" for address in at),
-            threads=4,
-            ident=None,
-            max_request_header_size=16384,
-            max_request_body_size=65536,
-            connection_limit=200,
-        )
-    except OSError as error:
-        raise Mistakes([_closed(error, at[-1], given.port)]) from None
+    server = waitress.server.create_server(
+        app,
+        sockets=_opened(at, given.port),
+        threads=4,
+        ident=None,
+        max_request_header_size=16384,
+        max_request_body_size=65536,
+        connection_limit=200,
+    )
     lines = [f"The page is open at http://{HERE}:{given.port}/ (Ctrl-C ends it)."]
     if len(at) > 1:
         lines.append(
@@ -185,6 +182,19 @@ def _serve(given: argparse.Namespace) -> str:
     finally:
         server.close()
     return ""
+
+
+def _opened(at: tuple[str, ...], port: int) -> list[socket.socket]:
+    """Return a listening socket for each address, all of them or none."""
+    opened: list[socket.socket] = []
+    for address in at:
+        try:
+            opened.append(socket.create_server((address, port)))
+        except OSError as error:
+            for one in opened:
+                one.close()
+            raise Mistakes([_closed(error, address, port)]) from None
+    return opened
 
 
 def _closed(error: OSError, host: str, port: int) -> Mistake:

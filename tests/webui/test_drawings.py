@@ -1,0 +1,119 @@
+"""The drawings: to scale, every part named, nothing told by colour alone."""
+
+import math
+import xml.etree.ElementTree as ET
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tipsight import tables
+from tipsight.advice.answer import TradePoint
+from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.pictures import svg as drawings
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def parsed(svg):
+    return ET.fromstring(svg)  # noqa: S314 - our own drawing
+
+
+BANDS = (Band("black", 0, 12.5), Band("fluorescent orange", 12.5, 20), Band("white", 20, 60))
+
+
+def drawn(bands=BANDS, showing_mm=30.0, painted_mm=3.2):
+    return parsed(drawings.tip(Tip(Stock("quill", 3.0), showing_mm), bands, painted_mm, "Tip"))
+
+
+def test_a_tip_is_drawn_to_scale():
+    rects = drawn().findall(f"{SVG}rect")
+    tall = [float(one.get("height")) / drawings.PX_PER_MM for one in rects]
+    assert tall == [12.5, 7.5, 10.0, 10.0]
+    wide = [float(one.get("width")) for one in rects]
+    assert wide == pytest.approx([3.2 * drawings.PX_PER_MM] * 4, abs=0.06)
+
+
+def test_each_band_is_named():
+    svg = drawn()
+    assert [one.text for one in svg.findall(f"{SVG}text")][:6] == [
+        *("black", "0 to 12.5 mm", "fluorescent orange", "12.5 to 20 mm", "white", "20 to 30 mm"),
+    ]
+    assert "from the top down black 0 to 12.5 mm, fluorescent orange 12.5 to 20 mm" in svg.get(
+        "aria-label"
+    )
+
+
+@settings(deadline=None, derandomize=True, max_examples=60)
+@given(st.lists(st.floats(1, 30), min_size=1, max_size=5), st.floats(2, 80))
+def test_labels_never_lie_on_each_other(lengths, showing_mm):
+    ends = [sum(lengths[: n + 1]) for n in range(len(lengths))]
+    bands = tuple(Band("black", end - tall, end) for end, tall in zip(ends, lengths, strict=True))
+    svg = drawn(bands, showing_mm)
+    down = sorted(
+        float(one.get("y")) for one in svg.findall(f"{SVG}text") if one.get("x") == "96.0"
+    )
+    assert all(lower - upper > 17 for upper, lower in pairwise(down))
+    assert down[-1] <= float(svg.get("height"))
+
+
+def test_every_paint_has_a_colour_for_the_screen():
+    for row in tables.rows("paints"):
+        assert len(drawings.swatches()[row["name"]]) == 7
+
+
+def points():
+    longer = [
+        TradePoint(3, 10.0 + 5 * n, 2.0 + n, 0.1 + 0.05 * n, 1.5 + n, n > 2, n == 3, "longer")
+        for n in range(5)
+    ]
+    thicker = [
+        TradePoint(3 + n, 26.0, 3.0 + n, 0.2 + 0.2 * n, 4.0, True, False, "thicker")
+        for n in range(2)
+    ]
+    return (*longer, *thicker)
+
+
+def test_each_point_can_be_reached_and_says_what_it_is():
+    svg = parsed(drawings.seen_against_sunk(points(), 5.0))
+    reached = [one for one in svg if one.get("tabindex") == "0"]
+    assert [one.get("aria-label") for one in reached if "advised" in one.get("aria-label")] == [
+        "3 mm by 25 mm: kept in view, sinks at 0.25 g, rides well, advised"
+    ]
+    assert len(reached) == len(points())
+    assert all("style" not in one.attrib for one in svg.iter())
+
+
+def test_points_stand_where_their_numbers_are():
+    svg = parsed(drawings.seen_against_sunk(points(), 5.0))
+    at = {
+        one.get("aria-label").split(":")[0]: [
+            float(one.findall(f"{SVG}circle")[-1].get(k)) for k in ("cx", "cy")
+        ]
+        for one in svg
+        if one.get("tabindex") == "0"
+    }
+    xs = [at[f"3 mm by {x} mm"] for x in (10, 15, 20, 25, 30)]
+    steps = [right[0] - left[0] for left, right in pairwise(xs)]
+    assert steps == pytest.approx([steps[0]] * 4, abs=0.11)
+    per_log = [
+        (a[1] - b[1]) / math.log(m / n)
+        for a, b, n, m in zip(xs, xs[1:], (2, 3, 4, 5), (3, 4, 5, 6), strict=False)
+    ]
+    assert per_log == pytest.approx([per_log[0]] * 4, rel=0.02)
+
+
+def test_how_a_tip_rides_is_told_by_shape():
+    shapes = []
+    for margin in (1.0, 2.5, 4.0):
+        svg = drawings.seen_against_sunk(
+            (TradePoint(3, 25, 4.0, 0.2, margin, True, False, "longer"),), 5.0
+        )
+        point = next(one for one in parsed(svg) if one.get("tabindex"))
+        shapes.append((point[0].tag.removeprefix(SVG), point[0].get("fill")))
+    assert shapes == [("path", "none"), ("circle", "none"), ("circle", "currentColor")]
+
+
+def test_no_points_is_no_crash():
+    assert "Seen against sunk" in drawings.seen_against_sunk((), 5.0)

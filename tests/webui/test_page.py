@@ -1,0 +1,336 @@
+"""What the page answers, whatever it is asked; every reply is held to the rules of the house."""
+
+import gzip
+import html
+import json
+import re
+from dataclasses import replace
+from pathlib import Path
+from urllib.parse import parse_qsl, urlencode
+
+import pytest
+
+import webui
+from tipsight.advice.advise import advise
+from tipsight.errors import OutOfRange
+from tipsight.inputs import demo
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.question import Question
+from tipsight.output.json_form import json_form
+from webui import create_app, safety
+from webui.asking import typed_of
+
+FRAGMENT = {"X-Fragment": "1"}
+
+
+def address(**told):
+    return f"/?{urlencode({**{k: v[0] for k, v in typed_of(demo.question()).items()}, **told})}"
+
+
+def texts(reply):
+    return " ".join(html.unescape(re.sub(r"<[^>]+>", " ", reply.text)).split())
+
+
+def test_the_first_page_answers_an_invented_swim_and_says_so(house):
+    reply = house.get("/")
+    assert reply.status_code == 200
+    said = texts(reply)
+    assert "An invented swim, until you tell yours: 40 yd (37 m)" in said
+    assert said.index("Now, at the bank") < said.index("At the bench") < said.index("The question")
+    for title in ("Sight", "Ride", "What sinks it", "Shot", "Next step up", "Seen against sunk"):
+        assert f">{title}<" in reply.text
+
+
+def test_an_own_question_stands_where_nothing_is_typed(client_of):
+    own = Question(distance="22 yd", behind=["dark"], paint="white")
+    reply = client_of(own=own).get("/")
+    assert "invented" not in reply.text
+    assert "22 yd (20 m), dark water behind the tip" in texts(reply)
+    assert 'value="22 yd"' in reply.text
+
+
+def test_one_address_is_one_answer(house):
+    assert house.get(address(distance="30 yd")).data == house.get(address(distance="30 yd")).data
+
+
+def test_the_form_as_a_browser_sends_it_leads_to_the_short_address(house):
+    sent = [(key, "") for key in ITEMS if key not in ("distance", "behind")]
+    sent += [("distance", "40"), ("behind", "dark"), ("far", "yd")]
+    reply = house.get(f"/?{urlencode(sent)}")
+    assert reply.status_code == 303
+    assert reply.headers["Location"] == "/?distance=40+yd&behind=dark"
+
+
+def test_nothing_told_is_a_question_too(house):
+    assert house.get("/?distance=&age=").headers["Location"] == "/?distance="
+    reply = house.get("/?distance=")
+    assert reply.status_code == 200
+    assert "invented" not in reply.text
+
+
+def test_a_tap_changes_one_thing_and_tells_what_it_was(house):
+    reply = house.get("/?distance=40+yd&behind=dark&set=distance%3D25%2Byd")
+    assert reply.headers["Location"] == "/?distance=25+yd&behind=dark&was_distance=40+yd"
+    page = house.get(reply.headers["Location"])
+    assert "What that changed" in page.text
+    assert re.search(r">distance</th><td>40 yd</td><td>25 yd<", page.text)
+
+
+def test_what_changed_is_what_the_two_answers_say(house):
+    page = house.get(address(showing="30 mm", was_showing="20 mm", wet="0 mm", was_wet="10 mm"))
+    before = advise(demo.question()).tip_in_hand
+    after = advise(demo.question().with_options(showing="30 mm", wet="0 mm")).tip_in_hand
+    row = re.search(r">Seen</th><td>([^<]*)</td><td>([^<]*)<", page.text)
+    assert row.groups() == tuple(
+        f"{one.visibility.grade} (level {one.visibility.level:.1f})" for one in (before, after)
+    )
+
+
+def test_every_what_if_is_a_link_to_an_answer(house):
+    page = house.get("/").text
+    row = page[page.index("What if") : page.index('id="r-1"')]
+    links = dict(re.findall(r'href="\?([^"]*)">([^<]*)</a>', row))
+    assert set(links.values()) == {
+        *("Show 10 mm more", "Show 10 mm less", "1 mm thicker", "1 mm thinner"),
+        *("Paint it black", "Paint it white", "The sun comes out", "A dull sky"),
+    }
+    for query, words in links.items():
+        told = dict(parse_qsl(html.unescape(query)))
+        reply = house.get(f"/?{html.unescape(query)}")
+        assert (reply.status_code, words) == (200, words)
+        assert "What that changed" in reply.text
+        if words == "Show 10 mm more":
+            assert (told["showing"], told["wet"], told["was_showing"]) == (
+                "30 mm",
+                "0 mm",
+                "20 mm",
+            )
+        if words == "The sun comes out":
+            assert (told["sky"], told["sun_out"]) == ("clear", "yes")
+
+
+def test_every_change_that_is_offered_can_be_taken(house):
+    page = house.get("/").text
+    offered = re.findall(r'form="q" name="set" value="([^"]*)"', page)
+    answer = advise(demo.question())
+    assert [dict(parse_qsl(html.unescape(one))) for one in offered][: len(answer.changes) - 1] == [
+        change.options for change in answer.changes if change.options
+    ]
+    taken = house.get(f"{address()}&{urlencode({'set': html.unescape(offered[-1])})}")
+    assert taken.status_code == 303
+    assert house.get(taken.headers["Location"]).status_code == 200
+
+
+def test_a_fragment_is_the_answer_alone(house):
+    reply = house.get(address(distance="30 yd"), headers=FRAGMENT)
+    assert reply.status_code == 200
+    assert "<form" not in reply.text
+    assert 'data-brief="' in reply.text
+    assert "X-Fragment" in ", ".join(reply.headers.getlist("Vary"))
+    assert reply.text.strip() in house.get(address(distance="30 yd")).text
+
+
+def test_mistakes_are_counted_linked_and_kept(house):
+    reply = house.get(address(distance="frog", sky="cleer", paint="purpel"))
+    assert reply.status_code == 422
+    assert "<title>Three things to mend - tipsight</title>" in reply.text
+    main = reply.text[reply.text.index("<main>") :]
+    assert main.index('id="mend"') < main.index("<h1>")
+    for key, typed in (("distance", "frog"), ("sky", "cleer"), ("paint", "purpel")):
+        assert f'<a href="#{key}">' in reply.text
+        assert f'value="{typed}"' in reply.text
+        field = re.search(rf'<p class="wrong" id="{key}-m">(.*?)</p>', reply.text)[1]
+        words = html.unescape(field.partition("</span>")[2])
+        assert words in texts(reply).split("Which tip can you watch?")[0]
+        assert f"'{typed}' will not do; " in words
+    assert 'value="6BB"' in reply.text
+    assert reply.text.count('aria-invalid="true"') == 3
+
+
+def test_one_mistake_is_one_thing(house):
+    assert "<title>One thing to mend" in house.get("/?distance=frog").text
+
+
+def test_the_words_of_a_mistake_are_those_of_the_command(house):
+    with pytest.raises(ValueError, match="eye: '9000 m' will not do") as caught:
+        advise(Question(eye="9000 m"))
+    words = str(caught.value).partition(": ")[2]
+    assert words in texts(house.get("/?eye=9000+m"))
+
+
+def test_what_is_no_item_is_a_mistake_with_the_nearest_spelling(house):
+    reply = house.get("/?distnace=40")
+    assert reply.status_code == 422
+    assert "distnace There is no such item; did you mean 'distance'?" in texts(reply)
+
+
+def test_what_is_folded_opens_where_something_is_to_be_mended(house):
+    assert "<details open>" not in house.get("/?age=60").text.partition("<form")[2]
+    part = house.get("/?temperature=900").text.partition('id="s-water"')[2]
+    assert part.index("<details open>") < part.index('id="temperature"') < part.index("</section>")
+
+
+def test_typed_text_cannot_become_page(house):
+    reply = house.get("/?" + urlencode({"paint": '"><script src="//x">', "<b>": "<i>"}))
+    assert reply.status_code == 422
+    assert "<i>" not in reply.text
+    assert "<b>" not in reply.text.partition("<form")[0]
+    assert 'src="//x"' not in reply.text
+
+
+def test_nothing_passes_is_an_answer(client_of):
+    answer = advise(demo.question())
+    why = "nothing passes; 7 mm thick tube would be seen, but it takes 2.43 g to sink: ask for bold bites"
+    other = "in so light a wind the ride is a rough guess"
+    none = replace(answer, at_the_bench=None, warnings=(why, other))
+    reply = client_of(advise=lambda question: none).get("/")
+    assert reply.status_code == 200
+    said = texts(reply)
+    stuck = said[said.index("Nothing passes") : said.index("What if")]
+    assert (
+        "7 mm thick tube would be seen, but it takes 2.43 g to sink: ask for bold bites." in stuck
+    )
+    assert "rough guess" not in stuck
+    assert "Mind In so light a wind the ride is a rough guess." in said
+    assert all(f"At the bank: {one}." in stuck for one in answer.at_the_bank.block.fails)
+    assert 'id="mend"' not in reply.text
+
+
+def test_a_question_that_nothing_passes_is_answered(house):
+    told = {"distance": "60 yd", "bites": "shy"}
+    assert advise(Question(**told)).at_the_bench is None
+    assert "Nothing passes" in texts(house.get(f"/?{urlencode(told)}"))
+
+
+def test_short_of_what_was_wanted_says_so_and_how_to_mend_it(client_of):
+    answer = advise(demo.question())
+    bench = replace(
+        answer.at_the_bench, block=replace(answer.at_the_bench.block, fails=("sight: short",))
+    )
+    cure = "'kept in view' is out of reach here with what you have: to mend it: come closer than 29 yd"
+    short = replace(answer, at_the_bench=bench, warnings=(cure,))
+    said = texts(client_of(advise=lambda question: short).get("/"))
+    stuck = said[said.index("Not all that was wanted") : said.index("What if")]
+    assert "Sight: short." in stuck
+    assert f"{cure}." in stuck
+    assert "Mind" not in said
+
+
+def test_a_number_outside_the_sums_is_a_mistake_not_a_crash(client_of):
+    def outside(question):
+        raise OutOfRange("slope of the ripple", 0.5, 0.0, 0.3)
+
+    reply = client_of(advise=outside).get("/?distance=40+yd")
+    assert reply.status_code == 422
+    assert "sums Slope of the ripple must be 0 to 0.3, got 0.5" in texts(reply)
+
+
+def test_yards_and_metres_are_switched_for_the_whole_page(house):
+    metres = house.get(address(far="m", high="m"))
+    said = texts(metres)
+    assert "37 m, bright water behind the tip" in said
+    answer = said.partition("This answer again")[0]
+    assert not re.search(r"\d yd", answer.partition("What was asked")[0])
+    assert "How far is the end of the trot? (metres)" in said
+    assert "3 to 100 m may be typed" in said
+    assert "How deep is the water at the end of the trot? (metres)" in said
+    assert house.get("/?distance=40&far=m").headers["Location"] == "/?distance=40+m&far=m"
+    assert house.get("/?eye=5&high=ft").headers["Location"] == "/?eye=5+ft"
+    yards = texts(house.get(address()))
+    assert "3.3 to 109 yd may be typed" in yards
+    assert "Heights in metres" in yards
+    assert "Distances in yards" in said
+
+
+def test_json_is_that_of_the_command(house):
+    told = {"distance": "30 yd", "behind": "dark", "paint": "white"}
+    reply = house.get(f"/advise.json?{urlencode(told)}")
+    assert reply.mimetype == "application/json"
+    assert reply.json == json.loads(json.dumps(json_form(advise(Question(**told)))))
+    assert house.get("/advise.json").json == json.loads(
+        json.dumps(json_form(advise(demo.question())))
+    )
+
+
+def test_json_lists_the_mistakes(house):
+    reply = house.get("/advise.json?distance=40&eye=frog")
+    assert reply.status_code == 422
+    assert reply.json["mistakes"][0] == {
+        "item": "distance",
+        "said": "40",
+        "allowed": "say the unit, yards or metres",
+        "example": "40 yd",
+    }
+    assert [one["item"] for one in reply.json["mistakes"]] == ["distance", "eye"]
+
+
+def test_the_paper_has_the_question_and_the_whole_link(house):
+    page = house.get(address(distance="30 yd")).text
+    paper = page[page.index('class="paper"') :]
+    assert "<dt>How far is the end of the trot?</dt><dd>30 yd</dd>" in paper
+    link = html.unescape(re.search(r'class="link">([^<]*)<', paper)[1])
+    assert link.startswith("http://localhost/?distance=30+yd&")
+    assert house.get(link).data == house.get(address(distance="30 yd")).data
+
+
+def test_the_page_is_small(house):
+    reply = house.client.get("/", headers={"Accept-Encoding": "gzip"})
+    files = (Path(webui.__file__).parent / "static").iterdir()
+    assert len(reply.data) + sum(file.stat().st_size for file in files) < 60_000
+    assert gzip.decompress(reply.data) == house.client.get("/").data
+
+
+@pytest.mark.parametrize("host", ["evil.example", "127.0.0.1.evil.example", "192.168.1.20"])
+def test_other_hosts_are_refused(host):
+    reply = create_app().test_client().get("/", headers={"Host": host})
+    assert reply.status_code == 400
+    assert "Not this address" in reply.text
+
+
+def test_exactly_the_host_that_was_named_is_admitted():
+    client = create_app(hosts=["192.168.1.20"]).test_client()
+    assert client.get("/nowhere", headers={"Host": "192.168.1.20:8765"}).status_code == 404
+    assert client.get("/nowhere", headers={"Host": "192.168.1.21:8765"}).status_code == 400
+
+
+@pytest.mark.parametrize(
+    ("site", "status"),
+    [("cross-site", 403), ("same-site", 403), ("same-origin", 405), (None, 405)],
+)
+def test_nothing_is_taken_from_another_site(house, site, status):
+    headers = {"Sec-Fetch-Site": site} if site else {}
+    assert house.client.post("/", headers=headers, data={"x": "1"}).status_code == status
+
+
+def test_work_is_bounded(house):
+    long = house.get("/?paint=" + "x" * safety.MOST_QUERY)
+    assert long.status_code == 414
+    assert "longer than any question" in long.text
+    assert house.get("/?paint=" + "x" * 3000).status_code == 422
+    many = house.get("/?" + "&".join("behind=dark" for _ in range(200)))
+    assert many.status_code == 422
+    assert "this says more than 160 things" in texts(many).lower()
+
+
+@pytest.mark.parametrize("path", ["/nowhere", "/static/../app.py", "/static/nothing.css"])
+def test_there_is_nothing_else(house, path):
+    assert house.get(path).status_code == 404
+
+
+def test_no_trace_is_kept_of_who_asked(house, caplog):
+    with caplog.at_level("DEBUG"):
+        house.get("/?age=61")
+    assert "61" not in caplog.text
+
+
+def test_an_answer_is_worked_out_once(client_of):
+    asked = []
+
+    def count(question):
+        asked.append(question)
+        return advise(replace(question))
+
+    client = client_of(advise=count)
+    client.get("/?distance=")
+    client.get("/?distance=", headers=FRAGMENT)
+    assert len(asked) == 1
