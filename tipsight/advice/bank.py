@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from tipsight.advice.answer import Block, Change
 from tipsight.advice.candidates import showing_lengths_mm
-from tipsight.advice.examine import examine, quick_level
+from tipsight.advice.examine import examine, quick_levels
 from tipsight.advice.limits import quick_fails
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import PEN, Swim
@@ -141,8 +141,10 @@ def variants(swim: Swim) -> list[Variant]:
             for stock in box.inserts
             for x in showing_lengths_mm(swim.longest_showing_mm(stock.diameter_mm))
         ]
+    levels = quick_levels(swim, [one for _, one in found])
     return [
-        Variant(kind, one, quick_level(swim, one), quick_fails(swim, one)) for kind, one in found
+        Variant(kind, one, level, quick_fails(swim, one))
+        for (kind, one), level in zip(found, levels, strict=True)
     ]
 
 

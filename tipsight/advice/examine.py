@@ -1,9 +1,11 @@
 """One tip on this float in this swim: how it is seen, how it rides, what it takes."""
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from tipsight.advice.answer import Block, Sight, Visibility
 from tipsight.advice.handling import handling
@@ -56,99 +58,182 @@ def blocks_of(swim: Swim, tip: Tip) -> tuple[Array, list[int]]:
     return np.array(edges), finishes
 
 
-def _levels(
-    swim: Swim,
-    water: Water,
-    tip: Tip,
-    *,
-    at: slice,
-    hidden: Array,
-    gain: float = 1.0,
-    kernels: kernel.Kernels | None = None,
-) -> tuple[Array, Array]:
+def _levels(swim: Swim, water: Water, tip: Tip) -> tuple[Array, Array]:
+    """Return the level by luminance and by colour at all distances."""
     edges, finishes = blocks_of(swim, tip)
     return kernel.level_parts(
-        kernels or water.kernels[at],
+        water.kernels,
         diameter_mm=painted_mm(tip),
-        edges_mm=detect.cut(edges, hidden[at][:, None]),
-        contrast=gain * water.contrast[finishes, at].swapaxes(0, 1),
+        edges_mm=detect.cut(edges, swim.hidden_mm[:, None]),
+        contrast=water.contrast[finishes].swapaxes(0, 1),
         eye=swim.eye,
     )
 
 
-def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
-    """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone."""
-    here, case = swim.here, swim.case
-    lum, col = _levels(swim, water, tip, at=slice(None), hidden=swim.hidden_mm)
-    level = np.hypot(lum, col)
-    base = max(float(level[here]), FLOOR)
-    at = slice(here, here + 1)
-
-    def log_ratio(lum_col: tuple[Array, Array]) -> float:
-        return float(np.log(max(float(np.hypot(*lum_col)[0]), FLOOR) / base))
-
-    logs = np.log(np.maximum(level, FLOOR))
-    far, near = (
-        float(
-            np.interp(
-                np.log(swim.range_m[here] * (1 + s * case.place.range_doubt)),
-                np.log(swim.range_m),
-                logs,
-            )
-        )
-        - np.log(base)
-        for s in (1, -1)
+def _here(
+    swim: Swim,
+    water: Water,
+    tip: Tip,
+    hidden_mm: ArrayLike = math.nan,
+    gain: ArrayLike = 1.0,
+    streaks: float = 1.0,
+) -> Array:
+    """Return the level at the asked distance for several hidden heights and contrasts at once."""
+    edges, finishes = blocks_of(swim, tip)
+    told = np.asarray(hidden_mm, dtype=float)
+    hidden = np.where(np.isnan(told), swim.hidden_mm[swim.here], told)
+    hidden, gains = np.broadcast_arrays(hidden, np.asarray(gain, dtype=float))
+    parts = kernel.level_parts(
+        water.at(swim.here, streaks),
+        diameter_mm=painted_mm(tip),
+        edges_mm=detect.cut(edges, hidden[..., None, None]),
+        contrast=gains[..., None, None, None] * water.contrast[finishes, swim.here],
+        eye=swim.eye,
     )
-    eyes = float(np.log(case.angler.own_eye_doubt))
+    return np.hypot(*parts)[..., 0]
+
+
+def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
+    """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    water : Water
+        One of its waters.
+    tip : Tip
+        The tip to be looked at.
+
+    Returns
+    -------
+    Seen
+        The level over distance, and the spread that each doubt gives it where it is asked about.
+    """
+    here, place = swim.here, swim.case.place
+    lum, col = _levels(swim, water, tip)
+    level = np.hypot(lum, col)
+    base = np.log(max(float(level[here]), FLOOR))
+    moved = swim.range_m[here] * (1 + place.range_doubt * np.array([1.0, -1.0]))
+    logs = np.log(np.maximum(level, FLOOR))
+    far, near = np.interp(np.log(moved), np.log(swim.range_m), logs) - base
+    eyes = float(np.log(swim.case.angler.own_eye_doubt))
+    streaks = [_here(swim, water, tip, streaks=s) for s in (STREAKS_DOUBT, 1 / STREAKS_DOUBT)]
+    doubtful = _here(
+        swim,
+        water,
+        tip,
+        [swim.hidden_mm[here], swim.hidden_mm[here], swim.hidden_high_mm[here]],
+        [1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT, 1.0],
+    )
+    ratios = np.log(np.maximum([*streaks, *doubtful], FLOOR)) - base
+    strong, weak, pale, sharp, hidden = (float(x) for x in ratios)
     doubts = {
-        "distance": (far, near),
+        "distance": (float(far), float(near)),
         "eyes": (-eyes, eyes),
-        "streaks": tuple(
-            log_ratio(_levels(swim, water, tip, at=at, hidden=swim.hidden_mm, kernels=k))
-            for k in (water.at(here, STREAKS_DOUBT), water.at(here, 1 / STREAKS_DOUBT))
-        ),
-        "water": tuple(
-            log_ratio(_levels(swim, water, tip, at=at, hidden=swim.hidden_mm, gain=g))
-            for g in (1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT)
-        ),
-        "ripple": (log_ratio(_levels(swim, water, tip, at=at, hidden=swim.hidden_high_mm)), 0.0),
+        "streaks": (strong, weak),
+        "water": (pale, sharp),
+        "ripple": (hidden, 0.0),
     }
     share = float(col[here] ** 2 / max(level[here] ** 2, FLOOR))
     return Seen(water.name, level, share, doubts)
 
 
 def series(swim: Swim, water: Water, tip: Tip) -> Array:
-    """Return the level of ``tip`` against ``water`` at all distances."""
-    return np.asarray(np.hypot(*_levels(swim, water, tip, at=slice(None), hidden=swim.hidden_mm)))
+    """Return the level of ``tip`` against ``water`` at all distances.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    water : Water
+        One of its waters.
+    tip : Tip
+        The tip to be looked at.
+
+    Returns
+    -------
+    numpy.ndarray
+        Level at each of the swim's distances [-].
+    """
+    return np.asarray(np.hypot(*_levels(swim, water, tip)))
 
 
 def quick_level(swim: Swim, tip: Tip) -> float:
-    """Return the worst level of ``tip`` over the judged waters at the asked distance."""
-    at = slice(swim.here, swim.here + 1)
-    return min(
-        float(np.hypot(*_levels(swim, swim.waters[name], tip, at=at, hidden=swim.hidden_mm))[0])
-        for name in swim.judged
-    )
+    """Return the worst level of ``tip`` over the judged waters at the asked distance.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    tip : Tip
+        The tip to be looked at.
+
+    Returns
+    -------
+    float
+        Level [-].
+    """
+    return quick_levels(swim, [tip])[0]
+
+
+def quick_levels(swim: Swim, tips: Sequence[Tip]) -> list[float]:
+    """Return the same for many tips, those with as many bands worked out together.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    tips : sequence of Tip
+        The tips to be looked at.
+
+    Returns
+    -------
+    list of float
+        Level of each [-].
+    """
+    split = [blocks_of(swim, tip) for tip in tips]
+    hidden = swim.hidden_mm[swim.here]
+    levels = np.zeros(len(tips))
+    for bands in {len(finishes) for _, finishes in split}:
+        which = [i for i, (_, finishes) in enumerate(split) if len(finishes) == bands]
+        edges = detect.cut(np.stack([split[i][0] for i in which]), hidden)[:, None, :]
+        finishes = np.array([split[i][1] for i in which])
+        width = np.array([[painted_mm(tips[i])] for i in which])
+        levels[which] = np.min(
+            [
+                np.hypot(
+                    *kernel.level_parts(
+                        water.at(swim.here),
+                        diameter_mm=width,
+                        edges_mm=edges,
+                        contrast=water.contrast[finishes, swim.here][:, None],
+                        eye=swim.eye,
+                    )
+                )[:, 0]
+                for water in (swim.waters[name] for name in swim.judged)
+            ],
+            axis=0,
+        )
+    return [float(level) for level in levels]
 
 
 def without_streaks(swim: Swim, tip: Tip) -> float:
-    """Return the same with the streaks of the ripple left out."""
-    at = slice(swim.here, swim.here + 1)
-    return min(
-        float(
-            np.hypot(
-                *_levels(
-                    swim,
-                    water,
-                    tip,
-                    at=at,
-                    hidden=swim.hidden_mm,
-                    kernels=water.at(swim.here, 0.0),
-                )
-            )[0]
-        )
-        for water in (swim.waters[name] for name in swim.judged)
-    )
+    """Return the worst level of ``tip`` with the streaks of the ripple left out.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+    tip : Tip
+        The tip to be looked at.
+
+    Returns
+    -------
+    float
+        Level [-].
+    """
+    return min(float(_here(swim, swim.waters[name], tip, streaks=0.0)) for name in swim.judged)
 
 
 def visibility(swim: Swim, sights: list[Seen]) -> Visibility:

@@ -62,7 +62,7 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
         ride_margin=margin,
         time_under=float(ride.time_under(margin)),
         dips_per_min=float(ride.dips_per_min(margin, rate)),
-        ordinary_dip_s=_number(float(ride.ordinary_dip_s(margin, rate))),
+        ordinary_dip_s=_number(float(ride.ordinary_dip_s(margin, rate, rides.slow_s[0]))),
         hidden_mm=min(float(swim.hidden_mm[swim.here]), tip.showing_mm),
         hidden_high_mm=min(float(swim.hidden_high_mm[swim.here]), tip.showing_mm),
         slow_bite_g=_number(float(bite.slow_bite_g(painted, seen, warm))),

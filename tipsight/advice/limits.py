@@ -1,6 +1,7 @@
 """The limits that a tip must keep, for one tip in words and for a whole shelf as masks."""
 
 import math
+from dataclasses import replace
 
 from tipsight.advice.answer import Handling, Load, Visibility
 from tipsight.advice.swim import Swim, painted_mm
@@ -87,11 +88,15 @@ def fails(
 def quick_fails(swim: Swim, tip: Tip) -> bool:
     """Return whether a tip breaks any limit but sight, without all of its numbers."""
     painted, warm = painted_mm(tip), swim.case.stream.temperature_c
-    try:
-        pull = budget.pull_g(swim.hull, tip, warm)
-    except Mistakes:
-        return True
-    force = float(budget.sink_force_g(painted, tip.showing_mm, warm))
+    stiff = float(budget.stiffness_g_per_mm(painted, warm))
+    force, old = stiff * tip.showing_mm, swim.case.tip
+    if replace(tip, showing_mm=old.showing_mm, wet_mm=old.wet_mm, bands=old.bands) == old:
+        pull = swim.pull_g - stiff * (tip.showing_mm - old.showing_mm)  # the same stick, set anew
+    else:
+        try:
+            pull = budget.pull_g(swim.hull, tip, warm)
+        except Mistakes:
+            return True
     return bool(
         float(swim.ride_margin(painted, tip.showing_mm)[0]) < REFUSED
         or force > swim.case.wanted.bite_share * pull + 1e-12

@@ -5,11 +5,11 @@ from dataclasses import replace
 import numpy as np
 
 from tipsight.advice.answer import Block, Change, Doubt, Reason
-from tipsight.advice.bench import Shelf, shelf
+from tipsight.advice.bench import Shelf
 from tipsight.advice.candidates import MM_PER_ARCMIN_M
 from tipsight.advice.examine import examine, seen, without_streaks
 from tipsight.advice.fit import fit, fitting_words
-from tipsight.advice.swim import BRIGHT, DARK, YARD_M, Swim, finish_of, painted_mm, swim
+from tipsight.advice.swim import BRIGHT, DARK, YARD_M, Swim, finish_of, painted_mm
 from tipsight.inputs.case import Tip
 
 SAYS = {
@@ -120,13 +120,14 @@ def _turned(
     return [Reason(words, options, turned.block)]
 
 
-def _normal_colour(here: Swim, bench: Change) -> list[Reason]:
+def _normal_colour(here: Swim, shelf: Shelf, bench: Change) -> list[Reason]:
     """Say how the answer turns for eyes that see colours as most do."""
     angler = here.case.angler
     if angler.colour_vision == "normal":
         return []
-    usual = swim(replace(here.case, angler=replace(angler, colour_vision="normal")))
-    turned = fit(usual, shelf(usual), usual.judged).change
+    case = replace(here.case, angler=replace(angler, colour_vision="normal"))
+    usual = here.lit(case, case.stretches)
+    turned = fit(usual, replace(shelf, swim=usual), usual.judged).change
     options = {"colour_vision": "normal"}
     when = f"You told {angler.colour_vision} eyes: with normal ones"
     found = _turned(when, bench, turned, options)
@@ -158,5 +159,7 @@ def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tupl
         What decides first; what would turn the answer last.
     """
     shown = bench.block if bench is not None else lead
-    turns = [*_normal_colour(swim, bench), *_other_water(swim, shelf, bench)] if bench else []
+    turns = (
+        [*_normal_colour(swim, shelf, bench), *_other_water(swim, shelf, bench)] if bench else []
+    )
     return (_size(swim, shown), *_paint(swim, shown)[:2], *_ripple(swim, shown), *turns)[:5]

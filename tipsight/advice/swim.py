@@ -1,5 +1,6 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -106,6 +107,11 @@ class Swim:
         """Return the same swim with the tip watched at the nearest of the worked distances."""
         return replace(self, here=int(np.argmin(np.abs(self.range_m - range_m))))
 
+    def lit(self, case: Case, stretches: Iterable[Stretch]) -> "Swim":
+        """Return the same swim with its waters as the eyes of a case have them."""
+        args = self.finishes, self.range_m, self.here, self.eye, self.sea.clutter_wavelength_mm
+        return replace(self, case=case, waters={s.name: water(case, s, *args) for s in stretches})
+
     def on(self, *names: str) -> "Swim":
         """Return the same swim with the tip judged on the waters named."""
         return replace(self, judged=names, unsure=False)
@@ -130,17 +136,7 @@ class Swim:
     def rides(self, painted_mm: float) -> Ride:
         """Return the ride of the worked diameter nearest to a painted one, as arrays of one."""
         i = int(np.argmin(np.abs(self.diameters_mm - painted_mm)))
-        r, one = self.ride, slice(i, i + 1)
-        return Ride(
-            r.wave_rms_mm[one],
-            r.boil_rms_mm[one],
-            r.rms_mm[one],
-            r.tail_rms_mm[one],
-            r.rate_hz[one],
-            r.sink_mm,
-            r.stiffness_g_per_mm[one],
-            r.pull_rms_g[one],
-        )
+        return self.ride[i : i + 1]
 
 
 def swim(case: Case) -> Swim:
@@ -193,9 +189,9 @@ def swim(case: Case) -> Swim:
     here = int(np.argmin(np.abs(distances - case.place.range_m)))
     finishes, fresh = _finishes(case)
     eyes = eye.Eye(case.angler.age_years, case.angler.mar_arcmin, case.angler.own_eye_factor)
-    stretches = {s.name: s for s in (DARK, BRIGHT, *case.stretches)}
     hidden_mm, high_mm = hidden.hidden_mm(sea, distances, case.place.eye_height_m)
-    return Swim(
+    dark_or_bright = {s.name: s for s in (DARK, BRIGHT, *case.stretches)}
+    unlit = Swim(
         case=case,
         range_m=distances,
         here=here,
@@ -210,15 +206,13 @@ def swim(case: Case) -> Swim:
         rig=tackle,
         stream=stream,
         pull_g=pull_now,
-        waters={
-            name: water(case, s, finishes, distances, here, eyes, sea.clutter_wavelength_mm)
-            for name, s in stretches.items()
-        },
+        waters={},
         judged=tuple(s.name for s in case.stretches),
         unsure=sum(s.share for s in case.stretches) > 1.01,
         diameters_mm=diameters,
         ride=ride.ride(tackle, sea, stream, diameters),
     )
+    return unlit.lit(case, dark_or_bright.values())
 
 
 def _diameters(case: Case) -> Array:

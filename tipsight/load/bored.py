@@ -1,5 +1,7 @@
 """What slices of a float weigh, and what is bored out of them for a tip."""
 
+from functools import lru_cache
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -127,6 +129,20 @@ def replaced(slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike) -> tupl
     >>> round(float(gone), 5), float(proud)
     (0.02749, 0.0)
     """
+    if np.ndim(diameter_mm) == np.ndim(glued_mm) == 0:
+        return _replaced_by_one(
+            slices, float(np.asarray(diameter_mm)), float(np.asarray(glued_mm))
+        )
+    return _replaced(slices, diameter_mm, glued_mm)
+
+
+@lru_cache(maxsize=512)
+def _replaced_by_one(slices: Solid, diameter_mm: float, glued_mm: float) -> tuple[Array, Array]:
+    """Return the same for one tip, which is asked about many times over."""
+    return _replaced(slices, diameter_mm, glued_mm)
+
+
+def _replaced(slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike) -> tuple[Array, Array]:
     diameter, glued = np.broadcast_arrays(
         np.asarray(diameter_mm, dtype=float), np.asarray(glued_mm, dtype=float)
     )

@@ -43,6 +43,15 @@ class Channel:
         """What turns energy [arcmin2] into squared signal, 4 pi s^2/R^2 [1/arcmin2]."""
         return 4.0 * np.pi * (self.blur_arcmin / self.flux_arcmin2) ** 2
 
+    def __getitem__(self, at: slice) -> "Channel":
+        return Channel(
+            self.blur_arcmin[at],
+            self.seen_blur_arcmin[at],
+            self.flux_arcmin2[at],
+            self.floor[at],
+            self.fade_arcmin2,
+        )
+
     def kept(self, area_arcmin2: ArrayLike) -> Array:
         """Return how much of the level small things keep in this channel [-]."""
         area = np.asarray(area_arcmin2, dtype=float)

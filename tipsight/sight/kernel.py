@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
-from tipsight.sight.channels import capped, channels
+from tipsight.sight.channels import Channel, capped, channels
 from tipsight.sight.clutter import KAPPA2, Clutter, spectra
 from tipsight.sight.energy import MM_PER_ARCMIN_M, across, upright
 from tipsight.sight.eye import Eye
@@ -26,13 +26,15 @@ class Kernels:
 
     range_m: Array
     adaptation_cd_m2: Array
+    channels: tuple[Channel, Channel, Channel]
     streaks: tuple[Array, Array] | None
     """Frequencies, across and up the picture alike, shape (R, F) [1/mm], and quadrature weight
     over noise, shape (R, F across, F up) [1/mm4]; None for water without streaks."""
 
     def __getitem__(self, at: slice) -> "Kernels":
         held = self.streaks and (self.streaks[0][at], self.streaks[1][at])
-        return Kernels(self.range_m[at], self.adaptation_cd_m2[at], held)
+        grey, red, violet = (channel[at] for channel in self.channels)
+        return Kernels(self.range_m[at], self.adaptation_cd_m2[at], (grey, red, violet), held)
 
 
 def kernels(
@@ -76,9 +78,10 @@ def kernels(
     light = np.broadcast_to(np.asarray(adaptation_cd_m2, dtype=float), distance.shape)
     if len(clutter) not in (0, len(distance)):
         raise ValueError(f"{len(clutter)} waters do not fit {len(distance)} distances")
+    three = channels(light, eye)
     if all(one.is_nothing for one in clutter):
-        return Kernels(distance, light, None)
-    grey, scale = channels(light, eye)[0], MM_PER_ARCMIN_M * distance
+        return Kernels(distance, light, three, None)
+    grey, scale = three[0], MM_PER_ARCMIN_M * distance
     seen_mm = grey.seen_blur_arcmin * scale
     nodes = 0.5 * REACH * (_NODE + 1.0)
     # four quadrants of the frequency plane hold the same energy
@@ -90,7 +93,7 @@ def kernels(
     factor = np.array([one.factor for one in clutter])
     water = KAPPA2 * factor[:, None] * spectra(clutter, frequency)
     noise = own[:, None, None] + water[:, :, None] * passed
-    return Kernels(distance, light, (frequency, weight * passed / noise))
+    return Kernels(distance, light, three, (frequency, weight * passed / noise))
 
 
 def _widths(nodes: Array, weight: Array, diameter_mm: Array) -> Array:
@@ -171,7 +174,7 @@ def level_parts(
     share = _shares(edges)
     area = width / scale * np.diff(edges).sum(axis=-1) / scale
     levels2 = []
-    for k, channel in enumerate(channels(kernel.adaptation_cd_m2, eye)):
+    for k, channel in enumerate(kernel.channels):
         c = seen[..., k]
         if k == 0 and kernel.streaks:
             signal2 = _streaked(*kernel.streaks, width, edges, c)
@@ -263,7 +266,7 @@ def level_grid(
     share = _shares(edges)
     area = np.multiply.outer(width, np.diff(edges).sum(axis=-1)) / scale**2
     sums = []
-    for k, channel in enumerate(channels(kernel.adaptation_cd_m2, eye)):
+    for k, channel in enumerate(kernel.channels):
         c = seen[:, :, k]
         if k == 0 and kernel.streaks:
             form = _streaked_form(*kernel.streaks, width, edges)
