@@ -20,6 +20,7 @@ from tipsight.scene import (
     facets,
     fresnel,
     glare,
+    glint,
     mist,
     observer,
     sky,
@@ -211,6 +212,49 @@ def test_sun_lane():
     )
 
 
+@pytest.mark.parametrize("tint", ["none", "polarised"])
+def test_glitter_adds_its_mean_and_its_sparkles(tint):
+    light = replace(SUNNY, sun_height_deg=12.0, visibility_m=2000.0)
+    lane = looked(light, LANE, angler=Angler(tint=tint))
+    here = at(light, LANE, angler=Angler(tint=tint))
+    crowd = facets.visible(lane.look_down_deg, here.slopes, 0.5)
+    calm = np.einsum("rf,rfc->rc", crowd.weight, reflected(here, crowd))
+    found = glint.glint(lane.look_down_deg, 12.0, 0.0, here.slopes)
+    kept = observer.passed(found.upright, found.level, tint)
+    beam = here.state.beam_normal_lx * (daylight.beam_weights(here.state) @ here.seen)
+    clear = mist.transmittance(np.hypot(RANGES, 1.5), 2000.0)[:, None]
+    sparkle = kept[:, None] * beam / glint.SUN_SR
+    water = clear * (calm + found.coverage[:, None] * sparkle) + lane.air
+    np.testing.assert_allclose(lane.water, water, rtol=1e-9)
+    ratio = (clear * sparkle / water)[:, 0]
+    np.testing.assert_allclose(lane.sparkle_mm2, 0.2 * found.coverage * ratio**2, rtol=1e-9)
+    assert found.per_lux == pytest.approx(
+        found.coverage / glint.SUN_SR * (found.upright + found.level) / 2.0
+    )
+
+
+def test_sky_at_the_back_lights_the_tip_best():
+    light = replace(SUNNY, beam=False)
+    level = [
+        tip_lx(at(replace(light, sun_bearing_deg=b))).sum() for b in (0.0, 60.0, 120.0, 180.0)
+    ]
+    assert np.all(np.diff(level) > 0.0)
+    assert level[3] > 1.5 * level[0]
+
+
+@pytest.mark.parametrize(("name", "factor"), [("dark trees", 0.03), ("snow", 0.85)])
+def test_a_bank_to_the_zenith_takes_the_half_of_the_sky_ahead(name, factor):
+    """Elementary for a uniform sky: the shares of ∫ G on either side, and a bank of known grey."""
+    light, wall = Light(sky_type=5), Stretch(bank=name, bank_height_deg=89.0)
+    tea = Stream(water_colour="tea")
+    open_ = tip_lx(at(light, Stretch(bank_height_deg=0.0), stream=tea)).sum()
+    turn = np.linspace(0.0, 180.0, 100001)
+    share = cylinder.seen_share(turn)
+    behind = share[turn <= 90.0].sum() / share.sum()
+    expected = open_ * (behind + (1.0 - behind) * factor * 0.55)
+    assert tip_lx(at(light, wall, stream=tea)).sum() == pytest.approx(expected, rel=0.01)
+
+
 def test_mist():
     clear, mist_ = looked(), looked(replace(DULL, visibility_m=150.0))
     kept = mist.transmittance(np.hypot(RANGES, 1.5), 150.0)
@@ -223,6 +267,11 @@ def test_mist():
     )
     horizon = sky_channels(at(), 0.0, 0.0)
     np.testing.assert_allclose(mist_.air, (1.0 - kept)[:, None] * horizon)
+    spread = [
+        one.facet_contrast * one.water[:, 0] / mist.transmittance(np.hypot(RANGES, 1.5), far)
+        for one, far in ((clear, 20000.0), (mist_, 150.0))
+    ]
+    np.testing.assert_allclose(spread[0], spread[1])
     assert (mist_.facet_contrast < clear.facet_contrast).all()
 
 
@@ -231,9 +280,12 @@ def test_gloss_mirrors_water_on_both_sides():
     water = looked(wind=CALM).water
     near, far = cylinder.gloss_shares()
     np.testing.assert_allclose((shiny - matt)[:, 0], (near + far) * water[:, 0], rtol=0.03)
-    sunny = looked(SUNNY, finishes=[BLACK, Finish("black", gloss=True)], wind=CALM)
-    added = (sunny.tips[1] - sunny.tips[0])[2, 0] / sunny.water[2, 0]
-    assert added < 0.95 * (near + far)
+    light = replace(SUNNY, beam=False, visibility_m=300000.0)
+    sunny = looked(light, finishes=[BLACK, Finish("black", gloss=True)])
+    turned = looked(replace(light, sun_bearing_deg=240.0))
+    mixed = near * turned.water + far * sunny.water
+    np.testing.assert_allclose((sunny.tips[1] - sunny.tips[0])[:, 0], mixed[:, 0], rtol=0.01)
+    assert sunny.water[2, 0] > 1.3 * turned.water[2, 0]
 
 
 @pytest.mark.parametrize("tint", [row["name"] for row in tables.rows("tints")])
@@ -311,6 +363,9 @@ def test_glare_of_a_uniform_sky_is_half_of_it():
     lux, angle = glare.glare(here, np.array([0.1]), np.array([0.0]))
     assert lux.sum() == pytest.approx(here.state.diffuse_lx / 2.0, rel=0.05)
     assert angle.max() < 91.0
+    grey = here.state.diffuse_lx / math.pi / 2.0
+    half, _ = glare.glare(here, np.array([0.1]), np.array([grey]))
+    assert half.sum() == pytest.approx(lux.sum() / 2.0, rel=0.01)
 
 
 TABLES = ["paints", "banks", "water_colours"]

@@ -212,8 +212,7 @@ def look(
 def _glitter(here: Setting, down: Array) -> tuple[Array, Array, Array]:
     """Mean channels of the sun's glitter, its coverage, and the luminance of a sparkle."""
     sun = here.state.light.sun_height_deg
-    covered = sun < here.stretch.bank_height_deg
-    if not here.sun_in_view or covered or sun < GLINT_FROM_DEG:
+    if not here.sun_in_view or sun < GLINT_FROM_DEG:
         return np.zeros((down.size, 4)), np.zeros(down.size), np.zeros(down.size)
     found = glint(down, sun, here.sun_azimuth_deg, here.slopes)
     kept = observer.passed(found.upright, found.level, here.tint)
