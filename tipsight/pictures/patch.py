@@ -50,8 +50,11 @@ class Scene:
     def clear(self) -> float:
         """What the mist lets through."""
         place = self.case.place
-        return float(mist.transmittance(
-            math.hypot(place.range_m, place.eye_height_m), self.case.light.visibility_m))
+        return float(
+            mist.transmittance(
+                math.hypot(place.range_m, place.eye_height_m), self.case.light.visibility_m
+            )
+        )
 
 
 def scene(case: Case, stretch: Stretch, tips: Sequence[Tip]) -> Scene:
@@ -132,8 +135,15 @@ def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
     near = (frame.below_mm + swell) / of.slope_of_sight + 30.0
     far = (frame.tall_mm - frame.below_mm + swell) / of.slope_of_sight + 30.0
     wide = max(frame.wide_mm + 30.0, 4.0 * of.sea.clutter_wavelength_mm)
-    return sheet(of.sea, of.case.wind, of.here.slopes, near_mm=min(near, MOST_AWAY_MM),
-                 far_mm=min(far, MOST_AWAY_MM), wide_mm=wide, seed=seed)
+    return sheet(
+        of.sea,
+        of.case.wind,
+        of.here.slopes,
+        near_mm=min(near, MOST_AWAY_MM),
+        far_mm=min(far, MOST_AWAY_MM),
+        wide_mm=wide,
+        seed=seed,
+    )
 
 
 def rippled(of: Scene, drawn: Sheet, frame: Frame, seed: int = 0) -> tuple[Array, float]:

@@ -10,17 +10,21 @@ from tipsight.scene.setting import Setting, tip_lx
 
 Array = NDArray[np.float64]
 
-LMS_TO_XYZ = np.array([
-    [1.94735469, -1.41445123, 0.36476327],
-    [0.68990272, 0.34832189, 0.0],
-    [0.0, 0.0, 1.93485343],
-])
+LMS_TO_XYZ = np.array(
+    [
+        [1.94735469, -1.41445123, 0.36476327],
+        [0.68990272, 0.34832189, 0.0],
+        [0.0, 0.0, 1.93485343],
+    ]
+)
 """From cones with a peak of one to XYZ, two degrees (CIE 170-2:2015)."""
-XYZ_TO_RGB = np.array([
-    [3.2406, -1.5372, -0.4986],
-    [-0.9689, 1.8758, 0.0415],
-    [0.0557, -0.2040, 1.0570],
-])
+XYZ_TO_RGB = np.array(
+    [
+        [3.2406, -1.5372, -0.4986],
+        [-0.9689, 1.8758, 0.0415],
+        [0.0557, -0.2040, 1.0570],
+    ]
+)
 """To the linear primaries of a screen (IEC 61966-2-1)."""
 WHITE_REFLECTANCE = 0.85
 """Of white paint (row of paints.csv)."""
@@ -202,8 +206,9 @@ def rgb(channels: Array, white: Array, brightest_cd_m2: float) -> NDArray[np.uin
     """
     bright = np.clip(channels[..., :1] / brightest_cd_m2, 0.0, 1.0)
     away = linear(channels, white) / brightest_cd_m2 - bright
-    room = np.where(away > 0.0, (1.0 - bright) / np.maximum(away, 1e-12),
-                    bright / np.maximum(-away, 1e-12))
+    room = np.where(
+        away > 0.0, (1.0 - bright) / np.maximum(away, 1e-12), bright / np.maximum(-away, 1e-12)
+    )
     fit = np.minimum(room.min(axis=-1, keepdims=True), 1.0)
     held = np.clip(bright + fit * away, 0.0, 1.0)
     curved = np.where(held <= 0.0031308, 12.92 * held, 1.055 * held ** (1.0 / 2.4) - 0.055)

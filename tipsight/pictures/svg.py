@@ -131,14 +131,16 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
     True
     """
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
-    k, x, top = FLOAT_PX_PER_MM, 90.0, 12.0
+    k, x, top = FLOAT_PX_PER_MM, 120.0, 12.0
     painted = float(budget.painted_diameter_mm(drawn.stock.diameter_mm, drawn.coats))
     water = top + drawn.showing_mm * k
     root = water + drawn.wet_mm * k
     parts = []
     for paint, start, end in shown(drawn.bands, drawn.showing_mm):
         fill = swatches().get(paint, BARE)
-        parts.append(rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill, INK))
+        parts.append(
+            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill, INK)
+        )
     foot = swatches().get(drawn.bands[-1].paint, BARE) if drawn.bands else BARE
     parts.append(rect(x - painted * k / 2, water, painted * k, drawn.wet_mm * k, foot, INK))
     z, r = body.profile.z_mm, body.profile.r_mm
@@ -147,8 +149,11 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
     parts.append(path(f"M{'L'.join([*right, *left[::-1]])}z", INK, BARE))
     low = root - float(z[-1]) * k
     parts += [
-        path(f"M10 {water:.1f}q10 -6 20 0t20 0 20 0 20 0 20 0 20 0 20 0 20 0", f'{INK} stroke-width="2"'),
-        text(182, water + 6, "water"),
+        path(
+            f"M40 {water:.1f}q10 -6 20 0t20 0 20 0 20 0 20 0 20 0 20 0 20 0",
+            f'{INK} stroke-width="2"',
+        ),
+        text(208, water + 6, "water"),
         line(20, low - 50 * k, 20, low, 3),
         text(28, low - 25 * k + 6, "50 mm"),
     ]
@@ -157,8 +162,12 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
         f"{case.float_.pattern}, {long_mm:.0f} mm below the foot of the tip, body {wide_mm:.3g} mm "
         f"thick; tip {things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing, {drawn.wet_mm:.3g} mm wet"
     )
-    parts += [text(120, root + 22 * n + 40, words_) for n, words_ in enumerate(
-        (case.float_.pattern, f"body {wide_mm:.3g} mm", f"{long_mm:.0f} mm long"))]
+    parts += [
+        text(x + 40, root + 22 * n + 40, words_)
+        for n, words_ in enumerate(
+            (case.float_.pattern, f"body {wide_mm:.3g} mm", f"{long_mm:.0f} mm long")
+        )
+    ]
     return svg((330, low + 16), title, said, parts)
 
 
@@ -203,7 +212,9 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
     parts = []
     for paint, start, end in shown(drawn.bands, long_mm):
         fill = swatches().get(paint, BARE)
-        parts.append(rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill, INK))
+        parts.append(
+            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill, INK)
+        )
     label, said = top - 46.0, []
     for step in reversed(steps):
         y = top + step.showing_mm * k
@@ -211,9 +222,10 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
         parts += [
             line(x - painted * k / 2 - 6, y, x + painted * k / 2 + 6, y, 2),
             line(x + painted * k / 2 + 6, y, 70, label - 6, 1),
-            text(76, label, f"{step.mark}: {words.grams(step.shot_g)}"),
+            text(76, label, f"{step.mark}: {words.grams(step.shot_g)} of {box.shot_metal}"),
             text(76, label + 21, step.words),
         ]
-        said.append(f"{step.mark}, {step.showing_mm:.3g} mm showing, {words.grams(step.shot_g)}, {step.words}")
+        shows = f"{step.showing_mm:.3g} mm showing"
+        said.append(f"{step.mark}, {shows}, {words.grams(step.shot_g)}, {step.words}")
     high = max(top + long_mm * k, label + 24) + 12
     return svg((420, high), title, f"{box.shot_metal} shot: {'; '.join(said)}", parts)

@@ -52,7 +52,7 @@ def svg(
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide} {high}" width="{wide}" '
         f'height="{high}" role="{role}" aria-label={quoteattr(f"{title}. {desc}")} '
-        f'font-size="18" fill="currentColor"><title>{escape(title)}</title>'
+        f'font-size="18" font-family="sans-serif" fill="currentColor"><title>{escape(title)}</title>'
         f"<desc>{escape(desc)}</desc>{''.join(parts)}</svg>"
     )
 

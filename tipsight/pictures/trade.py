@@ -103,7 +103,7 @@ def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
             y, asked = up(level), level == wanted
             dash = "" if asked else 'stroke-dasharray="3 5"'
             parts.append(line(_LEFT, y, _RIGHT, y, 2 if asked else 1, dash))
-            parts.append(text(_RIGHT, y - 5, name, end))
+            parts.append(text(_LEFT + 6, y - 5, name))
     for of, dash in (("longer", ""), ("thicker", 'stroke-dasharray="7 5"')):
         row = sorted((p for p in points if p.of == of), key=lambda p: p.sink_force_g)
         if row:

@@ -11,11 +11,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tipsight.advice.answer import Answer, Block
-from tipsight.advice.swim import BRIGHT, DARK
 from tipsight.inputs.case import Case, Stretch, Tip
 from tipsight.output import things, words
 from tipsight.pictures import patch, screen
 from tipsight.pictures.cast import Frame
+from tipsight.pictures.subject import advised, waters
 from tipsight.sight import eye
 
 if TYPE_CHECKING:
@@ -42,45 +42,6 @@ class Panel:
     tip: Tip
     seen: str
     """How well it is seen, in words."""
-
-
-def waters(answer: Answer) -> tuple[Stretch, ...]:
-    """Return the waters on which the answer judges a tip.
-
-    Parameters
-    ----------
-    answer : Answer
-        The answer.
-
-    Returns
-    -------
-    tuple of Stretch
-        As told; dark and bright where it was not known.
-    """
-    told = {stretch.name: stretch for stretch in (DARK, BRIGHT, *answer.case.stretches)}
-    judged = [seen.name for seen in answer.tip_in_hand.visibility.by_background]
-    return tuple(told[name] for name in judged)
-
-
-def advised(answer: Answer) -> tuple[str, Block]:
-    """Return what is advised, and where it is done.
-
-    Parameters
-    ----------
-    answer : Answer
-        The answer.
-
-    Returns
-    -------
-    title : str
-        At the bank, or at the bench.
-    block : Block
-        The tip.
-    """
-    bank, bench = answer.at_the_bank, answer.at_the_bench
-    if bank.block.passes or bench is None:
-        return "Advised, at the bank", bank.block
-    return "Advised, at the bench", bench.block
 
 
 def _panels(answer: Answer, water: str) -> tuple[Panel, Panel]:
@@ -122,8 +83,8 @@ def describe(answer: Answer) -> str:
     """
     place = answer.case.place
     rows = [
-        f"Water behind the tip {water.name}: " + "; ".join(
-            ", ".join(_said(panel)) for panel in _panels(answer, water.name))
+        f"Water behind the tip {water.name}: "
+        + "; ".join(", ".join(_said(panel)) for panel in _panels(answer, water.name))
         for water in waters(answer)
     ]
     return (
@@ -134,7 +95,12 @@ def describe(answer: Answer) -> str:
 
 def _good(case: Case) -> Case:
     angler = replace(
-        case.angler, age_years=YOUNG_YEARS, mar_arcmin=1.0, colour_vision="normal", own_eye_factor=1.0)
+        case.angler,
+        age_years=YOUNG_YEARS,
+        mar_arcmin=1.0,
+        colour_vision="normal",
+        own_eye_factor=1.0,
+    )
     return replace(case, angler=angler)
 
 
@@ -146,7 +112,9 @@ def _weakened(of: patch.Scene, picture: Array, pixel_mm: float) -> Array:
     young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
     bright = float(of.water[0])
     share = (bright + young) / (bright + veil) * angler.own_eye_factor
-    share *= float(eye.age_factor(YOUNG_YEARS) / eye.age_factor(min(angler.age_years, eye.OLDEST_YEARS)))
+    share *= float(
+        eye.age_factor(YOUNG_YEARS) / eye.age_factor(min(angler.age_years, eye.OLDEST_YEARS))
+    )
     blur_mm = float(eye.defocus_arcmin(angler.mar_arcmin)) * of.case.place.range_m * 0.290888
     return screen.dulled(picture, of.water, min(share, 1.0), blur_mm / pixel_mm)
 
@@ -178,8 +146,10 @@ def frames(range_m: float, longest_mm: float) -> tuple[Frame, Frame]:
     """
     pixel = range_m / LOOK_FROM_M / PIXELS_PER_MM
     near = min((longest_mm + 26.0) / TALL_PX, pixel)
-    return (Frame(pixel, WIDE_PX, TALL_PX, FOOT_SHARE * TALL_PX * pixel),
-            Frame(near, INSET_PX, TALL_PX, 14.0 if near < pixel else FOOT_SHARE * TALL_PX * pixel))
+    return (
+        Frame(pixel, WIDE_PX, TALL_PX, FOOT_SHARE * TALL_PX * pixel),
+        Frame(near, INSET_PX, TALL_PX, 14.0 if near < pixel else FOOT_SHARE * TALL_PX * pixel),
+    )
 
 
 def pictures(
@@ -242,7 +212,9 @@ def _wrap(said: str, size: int, wide_px: float) -> list[str]:
     return lines
 
 
-def _write(pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str], size: int = 13) -> int:
+def _write(
+    pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str], size: int = 13
+) -> int:
     for line in lines:
         pen.text((x, y), line, font=_font(size), fill="black")
         y += size + 5
@@ -250,7 +222,7 @@ def _write(pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str], siz
 
 
 def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
-    """Return the view from the bank.
+    r"""Return the view from the bank.
 
     Parameters
     ----------
@@ -270,7 +242,7 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     --------
     >>> from tipsight import Question, advise
     >>> png(advise(Question(behind=["dark"])))[:4]
-    b'\\x89PNG'
+    b'\x89PNG'
     """
     from PIL import Image, ImageDraw, PngImagePlugin
 
@@ -278,32 +250,48 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     pair = WIDE_PX + 6 + INSET_PX
     wide = 2 * pair + 3 * MARGIN_PX
     each = waters(answer)
-    panel, inset = frames(place.range_m, max(b.tip.showing_mm for b in (
-        answer.tip_in_hand, advised(answer)[1])))
+    panel, inset = frames(
+        place.range_m, max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
+    )
     rows = [
-        [[line for words_ in _said(p) for line in _wrap(words_, 13, pair)]
-         for p in _panels(answer, water.name)]
+        [
+            [line for words_ in _said(p) for line in _wrap(words_, 13, pair)]
+            for p in _panels(answer, water.name)
+        ]
         for water in each
     ]
     sky = answer.question.get("sky")
-    title = f"View from the bank: {words.yards(place.range_m)}, eye {place.eye_height_m:.3g} m above the water"
-    title += f", {sky}" if sky else ""
+    title = f"View from the bank: {words.yards(place.range_m)}, eye {place.eye_height_m:.3g} m"
+    title += f" above the water, {sky}" if sky else " above the water"
     told = answer.case.angler
-    whose = ("young eyes that see all colours" if eyes == "good" else
-             f"the eyes told ({told.age_years:.0f} years, colour vision {told.colour_vision})")
+    whose = (
+        "young eyes that see all colours"
+        if eyes == "good"
+        else f"the eyes told ({told.age_years:.0f} years, colour vision {told.colour_vision})"
+    )
     foot = _wrap(
         f"Computed, not a photograph; for {whose}. Zoom until the bar is 100 mm long: from "
         f"{LOOK_FROM_M:g} m away the wide panels then have their true angular size; the narrow ones "
         f"are magnified {panel.pixel_mm / inset.pixel_mm:.2g} times. This is one of many ripples that such "
         "water makes; it moves, and crests cover the foot by turns. A screen does not glow as fluorescent "
-        "paint does, and it is far less bright than the day.", 13, wide - 2 * MARGIN_PX)
-    tall = 62 + sum(30 + TALL_PX + 10 + 18 * max(map(len, row)) for row in rows) + 40 + 18 * len(foot)
+        "paint does, and it is far less bright than the day.",
+        13,
+        wide - 2 * MARGIN_PX,
+    )
+    tall = (
+        62 + sum(30 + TALL_PX + 10 + 18 * max(map(len, row)) for row in rows) + 40 + 18 * len(foot)
+    )
     sheet = Image.new("RGB", (wide, tall), "white")
     pen = ImageDraw.Draw(sheet)
     pen.text((MARGIN_PX, 14), title, font=_font(18, True), fill="black")
     y = 48
     for water, row in zip(each, rows, strict=True):
-        pen.text((MARGIN_PX, y), f"Water behind the tip: {water.name}", font=_font(15, True), fill="black")
+        pen.text(
+            (MARGIN_PX, y),
+            f"Water behind the tip: {water.name}",
+            font=_font(15, True),
+            fill="black",
+        )
         drawn = pictures(answer, water, eyes, seed)
         for side in range(2):
             x = MARGIN_PX + side * (pair + MARGIN_PX)

@@ -1,0 +1,1 @@
+"""Paper at true size, and the one file for the phone."""

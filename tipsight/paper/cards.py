@@ -1,0 +1,229 @@
+"""Two cards for the lid of the box, 60 by 90 mm: the shotting, and what to show where."""
+
+from collections.abc import Callable
+
+from tipsight.advice.answer import Answer
+from tipsight.advice.swim import painted_mm
+from tipsight.inputs.question import Question
+from tipsight.load import hull, plan, shot
+from tipsight.load.budget import stiffness_g_per_mm
+from tipsight.output import things, words
+from tipsight.paper.cells import WATERS, YARDS, Cell, cell
+from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
+from tipsight.pictures.subject import advised
+
+WIDE_CARD_MM, TALL_CARD_MM = 60.0, 90.0
+_X, _Y = 2.0, TALL_MM - TALL_CARD_MM - 12.0
+"""Lower left corner of the card on its page."""
+TRIM_MM = 4.0
+"""A shot that moves the waterline by about so much is counted up and down."""
+
+
+def _card(paper: Paper, title: str) -> Page:
+    page = Page(paper, title)
+    page.text(_X, TALL_MM - 6, "Print at 100 %, cut along the line; 60 by 90 mm.", 8)
+    page.box(_X, _Y, WIDE_CARD_MM, TALL_CARD_MM, edge_mm=0.15)
+    page.ruler(_X + 75, _Y + 20, 50.0, "50 mm")
+    page.text(_X + 75, _Y + 12, "measure this first", 7.5)
+    return page
+
+
+def _fit(
+    page: Page, x: float, y: float, said: str, points: float, wide_mm: float, bold: bool = False
+) -> None:
+    """Print a line, smaller where it would not fit."""
+    points = min(points, points * wide_mm / max(width_mm(said, points, bold), 1e-6))
+    page.text(x, y, said, points, bold)
+
+
+def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
+    """Return the card that shows which shot goes where on the line.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer; the card is for the tip that it advises now.
+    paper : str
+        ``a4`` or ``letter``.
+
+    Returns
+    -------
+    bytes
+        A PDF of one page.
+
+    Raises
+    ------
+    Mistakes
+        For any other paper.
+    """
+    case, (_, block) = answer.case, advised(answer)
+    warm, depth = case.stream.temperature_c, case.stream.depth_m
+    body = hull.hull_of(case.float_, case.weighed_tip, warm)
+    planned = plan.plan(block.load.pull_g, case.box.shot, body.fixing, warm)
+    page = _card(paper, "Shotting card")
+    left, top, wide = _X + 3.0, _Y + TALL_CARD_MM, WIDE_CARD_MM - 6.0
+    _fit(
+        page,
+        left,
+        top - 5.5,
+        f"{case.float_.pattern}, {block.load.shot_metal} shot",
+        8.5,
+        wide,
+        True,
+    )
+    _fit(
+        page,
+        left,
+        top - 9.5,
+        f"{things.stock(block.tip)}, {words.length(block.tip.showing_mm)} showing",
+        6.5,
+        wide,
+    )
+    _fit(
+        page,
+        left,
+        top - 13.2,
+        f"{planned.shot_g:.2f} g in air, {planned.pull_g:.2f} g in water",
+        6.5,
+        wide,
+    )
+    line_top, line_foot, x = top - 19.0, _Y + 25.0, left + 7.0
+    page.line(x, line_top, x, line_foot, 0.3)
+    page.box(x - 1.2, line_top, 2.4, 3.0, edge_mm=0.25)
+    page.outline(
+        [
+            (x, line_foot),
+            (x, line_foot - 2.2),
+            (x + 1.6, line_foot - 2.2),
+            (x + 1.6, line_foot - 0.8),
+        ],
+        closed=False,
+    )
+    page.text(x + 4, line_foot - 2.0, f"hook; {depth:.2g} m deep", 6)
+    placed = plan.layout(planned, depth)
+    label = line_top + 3.0
+    gap = min(4.2, (line_top - line_foot) / max(len(placed), 1))
+    for one in placed:
+        y = line_foot + (line_top - line_foot) * one.from_hook_m / depth
+        label = min(y - 0.8, label - gap)
+        half = 0.9 if one.where == plan.BULK else 0.6
+        page.box(x - half, y - half, 2 * half, 2 * half, fill=0.0, edge_mm=0.0)
+        page.line(x + half, y, x + 3.5, label + 0.8, 0.1)
+        far = "under the float" if one.where == plan.TRIM else f"{100 * one.from_hook_m:.0f} cm"
+        page.text(x + 4, label, f"{one.count} {one.name}, {far}", min(6.5, gap / 0.42))
+    if not placed:
+        page.text(x + 4, (line_top + line_foot) / 2, "no shot that you have fits", 6.5)
+    _more_and_fewer(page, left, answer)
+    return page.bytes()
+
+
+def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
+    """Return a small shot, and how much shows with two fewer to two more of it.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+
+    Returns
+    -------
+    name : str
+        The shot, which moves the waterline by about 4 mm.
+    steps : list of (int, float)
+        How many more, and what then shows [mm]; under nothing where it sinks.
+    """
+    case, (_, block) = answer.case, advised(answer)
+    warm, tip, metal = case.stream.temperature_c, block.tip, case.box.shot_metal
+    stiff = float(stiffness_g_per_mm(painted_mm(tip), warm))
+    share = float(shot.wet_share(metal, warm))
+    had = [s for s in case.box.shot if not shot.is_olivette(s.name)] or list(shot.sizes(metal))
+    one = min(had, key=lambda s: abs(s.mass_g * share / stiff - TRIM_MM))
+    step_mm = one.mass_g * float(shot.wet_share(one.metal, warm)) / stiff
+    return one.name, [(n, tip.showing_mm - n * step_mm) for n in (-2, -1, 0, 1, 2)]
+
+
+def _more_and_fewer(page: Page, left: float, answer: Answer) -> None:
+    name, rows = steps(answer)
+    tip = advised(answer)[1].tip
+    outside = tip.showing_mm + tip.wet_mm
+    page.line(left, _Y + 20.5, left + WIDE_CARD_MM - 6, _Y + 20.5, 0.1)
+    _fit(
+        page,
+        left,
+        _Y + 17.0,
+        f"{name}, so many more or fewer: mm showing",
+        6.5,
+        WIDE_CARD_MM - 6,
+        True,
+    )
+    for column, (count, shows) in enumerate(rows):
+        x = left + column * 11.0
+        said = ("two fewer", "one fewer", "as it is", "one more", "two more")[column]
+        text = "sinks" if shows <= 0 else "body out" if shows > outside else f"{shows:.0f} mm"
+        page.text(x + 5, _Y + 12.5, said, 5, align="middle")
+        page.text(x + 5, _Y + 8.5, text, 6.5, bold=not count, align="middle")
+    page.text(left, _Y + 3.5, "counted from the list above", 5)
+
+
+def bank(
+    answer: Answer, paper: Paper = "a4", progress: Callable[[int, int], None] | None = None
+) -> bytes:
+    """Return the card that says what to show at each distance on each water.
+
+    Parameters
+    ----------
+    answer : Answer
+        An answer for this float; its question is asked again at every distance and water.
+    paper : str
+        ``a4`` or ``letter``.
+    progress : callable, optional
+        Told how many cells are done, and of how many.
+
+    Returns
+    -------
+    bytes
+        A PDF of one page.
+
+    Raises
+    ------
+    Mistakes
+        For any other paper.
+    """
+    question = Question(**answer.question)  # type: ignore[arg-type]  # it holds what was told
+    yards, names = YARDS[::2], [w for w in WATERS if w != "sun lane"]
+    found: dict[tuple[int, str], Cell] = {}
+    for yard in yards:
+        for name in names:
+            found[yard, name] = cell(question, yard, name)
+            if progress:
+                progress(len(found), len(yards) * len(names))
+    page = _card(paper, "Bank card")
+    left, top, wide = _X + 3.0, _Y + TALL_CARD_MM, WIDE_CARD_MM - 6.0
+    tip = answer.tip_in_hand.tip
+    _fit(page, left, top - 5.5, f"{answer.case.float_.pattern}: what to show", 8.5, wide, True)
+    _fit(
+        page,
+        left,
+        top - 9.3,
+        f"{things.stock(tip)}, {things.paint(tip.bands, tip.showing_mm)}",
+        6,
+        wide,
+    )
+    y, across = top - 14.0, (wide - 7.0) / len(names)
+    page.text(left, y, "yd", 6, bold=True)
+    for column, name in enumerate(names):
+        page.text(left + 7 + column * across, y, name, 6, bold=True)
+    tall = (y - _Y - 7.0) / len(yards)
+    for row, yard in enumerate(yards):
+        y = top - 16.0 - row * tall
+        page.line(left, y + 0.6, left + wide, y + 0.6, 0.1)
+        page.text(left, y - 3.2, f"{yard}", 7, bold=True)
+        for column, name in enumerate(names):
+            one, x = found[yard, name], left + 7 + column * across
+            _fit(page, x, y - 3.0, one.show, 6, across - 1, True)
+            _fit(page, x, y - 6.0, one.shot, 5.2, across - 1)
+            _fit(page, x, y - 8.7, one.grade, 5.2, across - 1)
+    sky = answer.question.get("sky") or "bright overcast"
+    looks = answer.question.get("looks") or "as told"
+    _fit(page, left, _Y + 2.5, f"for {sky}, ripple {looks}; other days differ", 5.2, wide)
+    return page.bytes()
