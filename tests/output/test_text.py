@@ -167,7 +167,7 @@ def test_what_cannot_be_seen_is_not_made_up() -> None:
 def test_cautions_and_warnings_outlive_everything_else() -> None:
     said = re.sub(r"\s+", " ", text(sample.longwinded()))
     assert all(f"Caution {n}:" in said for n in range(6))
-    assert "NOTES warning 1: this is told" in said
+    assert "NOTES Warning 1: this is told" in said
     assert "NOT TOLD so taken as:" in said
 
 

@@ -65,8 +65,9 @@ def warnings(answer: Answer) -> Section:
     said = [one for one in answer.warnings if one != why_nothing(answer)]
     if not said:
         return Section("warnings", ((),))
-    each = tuple(line for one in said for line in entry("NOTE", f"{one}."))
-    run_on = f"NOTES  {'. '.join(said)}."
+    said = [f"{one[0].upper()}{one[1:].rstrip('.')}." for one in said]
+    each = tuple(line for one in said for line in entry("NOTE", one))
+    run_on = f"NOTES  {' '.join(said)}"
     forms = [hanging(run_on, most=most) for most in (None, 4, 3, 2)]
     return Section("warnings", (each, *forms))
 

@@ -17,12 +17,12 @@ TIGHTEN = (
         "warnings",
         "cautions",
         "not told",
-        "sight",
         "bites",
+        "sight",
         "not told",
     ),
-    *("ladder", "warnings", "not told", "why", "warnings", "next", "doubt", "warnings", "why"),
-    *(*["not told"] * 40, "why", "sight"),
+    *("warnings", "not told", "why", "warnings", "not told", "not told", "warnings", "next"),
+    *("doubt", "why", "ladder", *["not told"] * 40, "why", "sight"),
 )
 """Which section gives up its fullest form first when the lines do not suffice (judgement)."""
 
