@@ -227,7 +227,7 @@ ROWS: dict[str, tuple[Question, object, object, Number, str]] = {
     "tips": (BASE, ("solid 1.5-8",), ("cane 3-6",), fitted, DIFFERS),
     "inserts": (replace(BASE, pulls_out="yes"), ("none",), ("solid 4",), kinds, DIFFERS),
     "paints": (
-        replace(BASE, behind=("dark",), seen="easy"),
+        replace(BASE, seen="seen when stared at"),
         ("white", "yellow"),
         ("red",),
         fitted,
