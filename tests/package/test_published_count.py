@@ -29,28 +29,25 @@ done = pytest.main(["--collect-only", "-q", "-p", "no:cacheprovider", sys.argv[1
 raise SystemExit(done)
 """
 PROMISED = {
-    "Blackwell's discs": ("test_sight", "test_blackwell_disc"),
-    "Blackwell as a whole": ("test_sight", "test_blackwell_as_a_whole"),
-    "ModelFest ratios": ("test_sight", "test_modelfest_ratio"),
-    "the thin wire": ("test_sight", "test_hecht_and_mintz_wire"),
-    "CIE skies and integrals, USNO": ("test_scene_light", "test_light_agrees_with_outside"),
-    "Fresnel": ("test_scene_water", "test_fresnel_table"),
-    "Cox and Munk": ("test_scene_water", "test_cox_munk_growth"),
-    "Mobley": ("test_scene_water", "test_mobley_1999"),
-    "colour boxes of paints": ("test_scene_water", "test_paint_in_its_box"),
-    "tables cell by cell": ("test_scene_light_tables", "test_every_cell_is_colour_science_s"),
-    "where the sun stands": (
-        "test_scene_light",
-        "test_sun_stands_where_the_reference_algorithm_says",
-    ),
-    "water": ("test_afloat", "test_water"),
-    "Lamb": ("test_afloat", "test_lamb"),
-    "heave by boundary elements": ("test_afloat", "test_heave_against_boundary_elements"),
-    "chop": ("test_afloat", "test_fetch_law"),
-    "shot": ("test_load", "test_shot_sizes"),
-    "wet weights": ("test_load", "test_eleven_bb_in_water"),
-    "shot optimum": ("test_load", "test_shot_optima"),
-    "streaks": ("test_sight_clutter", "test_the_fit_keeps_its_scatter"),
+    "Blackwell's discs": "test_blackwell_disc",
+    "Blackwell as a whole": "test_blackwell_as_a_whole",
+    "ModelFest ratios": "test_modelfest_ratio",
+    "the thin wire": "test_hecht_and_mintz_wire",
+    "CIE skies and integrals, USNO": "test_light_agrees_with_outside",
+    "Fresnel": "test_fresnel_table",
+    "Cox and Munk": "test_cox_munk_growth",
+    "Mobley": "test_mobley_1999",
+    "colour boxes of paints": "test_paint_in_its_box",
+    "tables cell by cell": "test_every_cell_is_colour_science_s",
+    "where the sun stands": "test_sun_stands_where_the_reference_algorithm_says",
+    "water": "test_water",
+    "Lamb": "test_lamb",
+    "heave by boundary elements": "test_heave_against_boundary_elements",
+    "chop": "test_fetch_law",
+    "shot": "test_shot_sizes",
+    "wet weights": "test_eleven_bb_in_water",
+    "shot optimum": "test_shot_optima",
+    "streaks": "test_the_fit_keeps_its_scatter",
 }
 
 
@@ -70,12 +67,12 @@ def collected() -> tuple[tuple[str, str, str], ...]:
 
 
 @cache
-def sources() -> dict[tuple[str, str], tuple[str, tuple[str, ...]]]:
+def sources() -> dict[str, tuple[str, tuple[str, ...]]]:
     """Return kind and named sources of each check, as sources.csv has them."""
     with (FOLDER / "sources.csv").open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(line for line in file if not line.startswith("#")))
     found = {
-        (row["module"], row["test"]): (
+        row["test"]: (
             row["kind"],
             tuple(name for name in row["source"].split(";") if name),
         )
@@ -87,7 +84,7 @@ def sources() -> dict[tuple[str, str], tuple[str, tuple[str, ...]]]:
 
 def kind_of(module: str, test: str, row_source: str) -> str:
     """Return the kind of one value; where each row names its source, the row decides."""
-    kind = sources()[module, test][0]
+    kind = sources()[test][0]
     if kind != "by row":
         return kind
     assert row_source, f"{module}::{test} has a row without its source"
@@ -112,19 +109,20 @@ def words_of(module: str) -> str:
 
 
 def test_every_check_says_where_it_comes_from() -> None:
-    found = {row[:2] for row in collected()}
+    found = {test for _, test, _ in collected()}
+    assert len(found) == len({row[:2] for row in collected()}), "two checks have one name"
     assert found - set(sources()) == set(), "add a row to tests/published/sources.csv"
     assert set(sources()) - found == set(), "sources.csv names checks that are not there"
 
 
-@pytest.mark.parametrize("check", sources(), ids="::".join)
-def test_a_check_names_its_sources(check: tuple[str, str]) -> None:
+@pytest.mark.parametrize("check", sources())
+def test_a_check_names_its_sources(check: str) -> None:
     kind, names = sources()[check]
     assert kind in KINDS
     assert bool(names) == (kind in GOLD | {"by row"})
-    said = words_of(check[0])
+    said = words_of(next(module for module, test, _ in collected() if test == check))
     for name in names:
-        assert name.casefold() in said, f"{name} is not named in {check[0]}"
+        assert name.casefold() in said, f"{name} is not named beside it"
 
 
 def test_enough_values_from_outside() -> None:
@@ -138,11 +136,11 @@ def test_enough_values_in_each_room(room: str) -> None:
 
 
 def test_enough_named_sources() -> None:
-    checks = {row[:2] for row in gold()}
+    checks = {test for _, test, _ in gold()}
     names = {name.casefold() for check in checks for name in sources()[check][1]}
     assert len(names) >= LEAST_SOURCES
 
 
 @pytest.mark.parametrize("what", PROMISED)
 def test_what_was_promised_is_checked(what: str) -> None:
-    assert PROMISED[what] in {row[:2] for row in collected()}
+    assert PROMISED[what] in {test for _, test, _ in collected()}
