@@ -36,6 +36,14 @@ def _fit(
     page.text(x, y, said, points, bold)
 
 
+def _apart(heights_mm: list[float], gap_mm: float, least_mm: float) -> list[float]:
+    """Return labels' heights, falling, near those told but no two closer than a gap."""
+    found: list[float] = []
+    for height in heights_mm[::-1]:
+        found.append(max(height, found[-1] + gap_mm if found else least_mm))
+    return found[::-1]
+
+
 def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
     """Return the card that shows which shot goes where on the line.
 
@@ -99,19 +107,24 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
         ],
         closed=False,
     )
-    page.text(x + 4, line_foot - 2.0, f"hook; {depth:.2g} m deep", 6)
-    placed = plan.layout(planned, depth)
-    label = line_top + 3.0
-    gap = min(4.2, (line_top - line_foot) / max(len(placed), 1))
-    for one in placed:
-        y = line_foot + (line_top - line_foot) * one.from_hook_m / depth
-        label = min(y - 0.8, label - gap)
-        half = 0.9 if one.where == plan.BULK else 0.6
+    page.text(x + 4, line_foot - 2.4, f"hook; {depth:.2g} m deep", 6)
+    places: dict[float, list[plan.Placed]] = {}
+    for one in plan.layout(planned, depth):
+        places.setdefault(one.from_hook_m, []).append(one)
+    gap = min(4.2, (line_top - line_foot) / (len(places) + 1))
+    rows = _apart(
+        [line_foot + (line_top - line_foot) * m / depth for m in places], gap, line_foot + 1.2
+    )
+    for (from_hook_m, group), label in zip(places.items(), rows, strict=True):
+        y = line_foot + (line_top - line_foot) * from_hook_m / depth
+        half = 0.9 if group[0].where == plan.BULK else 0.6
         page.box(x - half, y - half, 2 * half, 2 * half, fill=0.0, edge_mm=0.0)
-        page.line(x + half, y, x + 3.5, label + 0.8, 0.1)
-        far = "under the float" if one.where == plan.TRIM else f"{100 * one.from_hook_m:.0f} cm"
-        page.text(x + 4, label, f"{one.count} {one.name}, {far}", min(6.5, gap / 0.42))
-    if not placed:
+        page.line(x + half, y, x + 3.5, label, 0.1)
+        trim = group[0].where == plan.TRIM
+        far = "under the float" if trim else f"{100 * from_hook_m:.0f} cm"
+        listed = ", ".join(f"{one.count} {one.name}" for one in group)
+        _fit(page, x + 4, label - 0.8, f"{far}: {listed}", 6.5, wide - 12.0)
+    if not places:
         page.text(x + 4, (line_top + line_foot) / 2, "no shot that you have fits", 6.5)
     _more_and_fewer(page, left, answer)
     return page.bytes()
@@ -222,8 +235,8 @@ def bank(
             one, x = found[yard, name], left + 7 + column * across
             _fit(page, x, y - 3.0, one.show, 6, across - 1, True)
             _fit(page, x, y - 6.0, one.shot, 5.2, across - 1)
-            _fit(page, x, y - 8.7, one.grade, 5.2, across - 1)
+            _fit(page, x, y - 8.7, one.grade.removeprefix("seen when "), 5.2, across - 1)
     sky = answer.question.get("sky") or "bright overcast"
     looks = answer.question.get("looks") or "as told"
-    _fit(page, left, _Y + 2.5, f"for {sky}, ripple {looks}; other days differ", 5.2, wide)
+    _fit(page, left, _Y + 2.5, f"for {sky}; surface: {looks}; other days differ", 5.2, wide)
     return page.bytes()

@@ -86,6 +86,7 @@ def told(change: Change) -> Cell:
     if change.kind not in ("as it is", "show more", "show less"):
         show += f", {'pen' if change.kind in _PEN else change.kind}"
     shot = block.load.change_words.replace("take off ", "off ").replace("put on ", "on ")
+    shot = shot.replace("leave the ", "")
     return Cell(show, shot or "shot as it is", block.visibility.grade)
 
 

@@ -3,10 +3,11 @@
 from tipsight import tables
 from tipsight.advice.answer import Answer, Block
 from tipsight.advice.swim import painted_mm
-from tipsight.inputs.case import Case, Tip
-from tipsight.load import hull, materials, plan, shot, staircase
+from tipsight.inputs.case import Tip
+from tipsight.load import hull
 from tipsight.output import things, words
-from tipsight.paper.page import TALL_MM, WIDE_MM, Page, Paper
+from tipsight.paper.page import TALL_MM, Page, Paper
+from tipsight.paper.sheet_words import column
 from tipsight.pictures.subject import advised
 from tipsight.pictures.svg import shown
 
@@ -16,17 +17,6 @@ _FLOOR_MM = 20.0
 """Above the check lines."""
 _TOP_MM = TALL_MM - 20.0
 """Where the drawings begin."""
-JOBS = (
-    "cut to length",
-    "glued square",
-    "edges marked",
-    "white dry",
-    "colours dry",
-    "clear dry",
-    "tried in the jar",
-    "shot changed",
-    "card in the lid",
-)
 
 
 def subject(answer: Answer) -> tuple[str, Block]:
@@ -79,40 +69,25 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     case = answer.case
     title, block = subject(answer)
     tip = block.tip
-    page = Page(paper, f"Bench sheet: {things.stock(tip)}")
-    page.text(0, TALL_MM - 6, f"Bench sheet: tip {title}", 14, bold=True)
-    wanted = f"{block.visibility.grade} at {words.yards(case.place.range_m)}"
-    page.text(
-        0,
-        TALL_MM - 12,
-        f"{case.float_.pattern}; {things.stock(tip)}, "
-        f"{words.length(tip.showing_mm)} showing: {wanted}",
-        8.5,
-    )
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
+    for points in (8.5, 8.0, 7.5, 7.0, 6.5, 6.0):
+        page = Page(paper, f"Bench sheet: {things.stock(tip)}")
+        foot_mm = column(page, _COLUMN_MM, _TOP_MM, points, answer, block, body)
+        if foot_mm > _FLOOR_MM - 4.0:
+            break
+    page.text(0, TALL_MM - 6, f"Bench sheet: tip {title}", 14, bold=True)
+    seen = f"{words.yards(case.place.range_m)}: {block.visibility.grade}"
+    shows = f"{words.length(tip.showing_mm)} showing"
+    page.text(
+        0, TALL_MM - 12, f"{case.float_.pattern}; {things.stock(tip)}, {shows}; at {seen}", 8.5
+    )
     _piece(page, 20.0, tip)
     _float(page, 54.0, tip, body)
-    y = _sizes(page, TALL_MM - 20, block, body)
-    y = _coats(page, y - 2.5, tip, body)
-    y = _stairs(page, y - 2.5, case, tip, body)
-    y = _jobs(page, y - 2.5)
-    _cautions(page, y - 2.5, answer, tip)
     page.ruler(0, 6, 100.0, "100 mm")
     page.ruler(108, 6, 76.2, "3 in")
-    page.text(
-        0,
-        0,
-        "Print at 100 %, not fitted to the page; then measure these two lines before you cut.",
-        8,
-        bold=True,
-    )
+    said = "Print at 100 %, not fitted to the page; then measure these two lines before you cut."
+    page.text(0, 0, said, 8, bold=True)
     return page.bytes()
-
-
-def _head(page: Page, y: float, said: str) -> float:
-    page.line(_COLUMN_MM, y + 4.4, WIDE_MM, y + 4.4, 0.15)
-    page.text(_COLUMN_MM, y, said, 9, bold=True)
-    return y - 4.6
 
 
 def _edges(tip: Tip) -> list[tuple[float, str]]:
@@ -180,9 +155,11 @@ def _float(page: Page, x: float, tip: Tip, body: hull.Hull) -> None:
     kept = [(float(b), root + float(a)) for a, b in zip(z, r, strict=True) if -a <= room]
     if lowest > room:
         kept.append((float(_radius_at(body, -room)), _FLOOR_MM))
-    page.outline([(x + b, y) for b, y in kept], closed=False)
-    page.outline([(x - b, y) for b, y in kept], closed=False)
-    if lowest > room:
+    if lowest <= room:
+        page.outline([*((x + b, y) for b, y in kept), *((x - b, y) for b, y in kept[::-1])])
+    else:
+        page.outline([(x + b, y) for b, y in kept], closed=False)
+        page.outline([(x - b, y) for b, y in kept], closed=False)
         page.outline(
             [
                 (x - 6, _FLOOR_MM - 0.6),
@@ -201,127 +178,3 @@ def _radius_at(body: hull.Hull, z_mm: float) -> float:
     if i == 0 or z[i] == z[i - 1]:
         return float(r[i])
     return float(r[i - 1] + (r[i] - r[i - 1]) * (z_mm - z[i - 1]) / (z[i] - z[i - 1]))
-
-
-def _sizes(page: Page, y: float, block: Block, body: hull.Hull) -> float:
-    tip = block.tip
-    y = _head(page, y, "Sizes")
-    whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
-    rows = [
-        ("stock", f"{things.stock(tip)}"),
-        (
-            "cut it",
-            f"{whole:.3g} mm ({words.inches(whole)}): {tip.showing_mm:.3g} showing + "
-            f"{tip.wet_mm:.3g} wet + {tip.glued_mm:.3g} glued in",
-        ),
-        (
-            "thickness",
-            f"bare {tip.stock.diameter_mm:.3g} mm; with {tip.coats} coats {painted_mm(tip):.2f} mm",
-        ),
-        (
-            "body",
-            f"{body.body_diameter_mm:.3g} mm by {body.body_length_mm:.3g} mm; "
-            f"{', '.join(body.materials)}",
-        ),
-    ]
-    for name, said in rows:
-        page.text(_COLUMN_MM, y, name, 7.5, bold=True)
-        y = page.lines(_COLUMN_MM + 19, y, said, WIDE_MM - _COLUMN_MM - 19, 7.5)
-    return y
-
-
-def _steps(tip: Tip) -> list[dict[str, str]]:
-    worn = {band.paint for band in tip.bands}
-    glowing = {row["name"] for row in tables.rows("paints") if row["fluorescent"] == "yes"}
-    true = {
-        "always": True,
-        "quill": tip.stock.kind == "quill",
-        "tube": bool(tip.stock.bore_mm),
-        "white": tip.undercoat,
-        "fluorescent": bool(worn & glowing),
-    }
-    return [row for row in tables.rows("bench_steps") if true.get(row["when"], False)]
-
-
-def _coats(page: Page, y: float, tip: Tip, body: hull.Hull) -> float:
-    y = _head(page, y, "Work and coats, in order")
-    for number, row in enumerate(_steps(tip), 1):
-        said = row["words"]
-        if row["step"] == "colour":
-            said = f"{things.paint(tip.bands, tip.showing_mm)}, from the top: {said}"
-        said += f" ({row['drying']})" if row["drying"] else ""
-        page.text(_COLUMN_MM, y, f"{number}", 7, bold=True)
-        y = page.lines(_COLUMN_MM + 5, y, said, WIDE_MM - _COLUMN_MM - 5, 7)
-    finishes = dict.fromkeys(row["finish"] for row in tables.rows("finishes"))
-    warned = dict.fromkeys(
-        said
-        for made in body.materials
-        for finish in finishes
-        if (said := materials.paint_warning(made, finish)) and "grain" not in said
-    )
-    if warned:
-        return page.lines(
-            _COLUMN_MM, y, f"Mind: {'; '.join(warned)}.", WIDE_MM - _COLUMN_MM, 7, bold=True
-        )
-    return page.lines(
-        _COLUMN_MM,
-        y,
-        "No paint in the table melts this body; foam it would: try any paint on an offcut first.",
-        WIDE_MM - _COLUMN_MM,
-        7,
-    )
-
-
-def _stairs(page: Page, y: float, case: Case, tip: Tip, body: hull.Hull) -> float:
-    box, warm = case.box, case.stream.temperature_c
-    y = _head(page, y, f"Shot to each band ({box.shot_metal}, in air, water {warm:g} C)")
-    page.text(WIDE_MM - 24, y + 4.6, "the jar said, g", 7)
-    shots = box.shot or shot.sizes(box.shot_metal)
-    for step in reversed(staircase.staircase(body, tip, box.shot_metal, shots, warm)):
-        page.text(_COLUMN_MM, y, f"{step.mark}", 7)
-        page.text(_COLUMN_MM + 54, y, words.grams(step.shot_g), 7, bold=True, align="right")
-        page.text(_COLUMN_MM + 56, y, step.words, 7)
-        page.box(WIDE_MM - 18, y - 1.5, 18, 5.2, edge_mm=0.2)
-        y -= 6.0
-    planned = plan.plan(_pull_g(body, tip, warm), box.shot, body.fixing, warm)
-    if planned.shot:
-        told = ", ".join(f"{count} {name} {where}" for name, count, where in planned.shot)
-        y = page.lines(_COLUMN_MM, y, f"Shot list: {told}.", WIDE_MM - _COLUMN_MM, 7)
-    return y
-
-
-def _pull_g(body: hull.Hull, tip: Tip, warm: float) -> float:
-    from tipsight.load import budget
-
-    return budget.pull_g(body, tip, warm)
-
-
-def _jobs(page: Page, y: float) -> float:
-    y = _head(page, y, "Done")
-    for number, job in enumerate(JOBS):
-        x = _COLUMN_MM + (number % 3) * 39.0
-        page.box(x, y - 0.6, 3.4, 3.4, edge_mm=0.25)
-        page.text(x + 5, y, job, 7)
-        if number % 3 == 2:
-            y -= 5.4
-    return y
-
-
-def _cautions(page: Page, y: float, answer: Answer, tip: Tip) -> float:
-    y = _head(page, y, "Care")
-    said = [
-        "Cutting and sanding makes dust: wear a mask and glasses, or sand wet; sweep nothing dry.",
-        "Paint, thinner, glue: window open, no flame, gloves; the label stands first.",
-    ]
-    if tip.stock.kind == "quill":
-        said.append(
-            "Quills only from domestic birds or a known lawful source; check your local rules."
-        )
-    said += [
-        c.words
-        for c in answer.cautions
-        if "lead" in c.words.lower() or "light stick" in c.words.lower()
-    ]
-    for words_ in said:
-        y = page.lines(_COLUMN_MM, y, words_, WIDE_MM - _COLUMN_MM, 7)
-    return y

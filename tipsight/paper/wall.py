@@ -140,7 +140,8 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
         "What this cannot show: ink is not fluorescent, paper is not water, and the light in a room or a "
         "garden differs from that on the river; nothing here moves, and there is no ripple. It shows size "
         "alone. A coarse printer makes the thinnest marks too wide: look at them with a glass. "
-        f"The tips: advised {things.stock(subject(answer)[1].tip)}, in hand {things.stock(answer.tip_in_hand.tip)}."
+        f"The tips: advised {things.stock(subject(answer)[1].tip)}, "
+        f"in hand {things.stock(answer.tip_in_hand.tip)}."
     )
     page.lines(0, 32, said, WIDE_MM, 8)
     page.ruler(0, 6, 100.0, "100 mm")

@@ -1,0 +1,229 @@
+"""The pocket file: one page for a phone without a network, every answer of this float worked out."""
+
+from collections.abc import Callable, Sequence
+from html import escape
+
+from tipsight.inputs.case import Case
+from tipsight.inputs.question import Question
+from tipsight.inputs.settle import settle
+from tipsight.output import things
+from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell
+
+Progress = Callable[[int, int], None]
+Key = tuple[str, str, int, str]
+"""Sky, ripple, distance in yards, water."""
+
+_POLICY = (
+    "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:"
+)
+_STYLE = """
+:root{color-scheme:light dark;--ink:#111;--paper:#fff;--mild:#e8e8e8}
+@media(prefers-color-scheme:dark){:root{--ink:#f4f4f4;--paper:#111;--mild:#333}}
+*{box-sizing:border-box}
+body{margin:0 auto;max-width:40rem;padding:.6rem;font:1.125rem/1.5 sans-serif;color:var(--ink);
+background:var(--paper)}
+h1{font-size:1.3rem;margin:.2rem 0}h2{font-size:1.15rem;margin:1rem 0 .3rem}p{margin:.4rem 0}
+form,#now{display:none}.live form,.live #now{display:block}
+fieldset{border:0;margin:0 0 .3rem;padding:0}legend{padding:0;font-weight:bold}
+.row{display:flex;flex-wrap:wrap;gap:.25rem}
+input{position:absolute;opacity:0;width:2.75rem;height:2.75rem;margin:0}
+.row label{position:relative;display:inline-flex}
+.row span{display:inline-flex;align-items:center;justify-content:center;min-width:2.75rem;
+min-height:2.75rem;padding:.1rem .5rem;border:1px solid var(--ink);border-radius:.3rem}
+input:checked+span{background:var(--ink);color:var(--paper);font-weight:bold;text-decoration:underline}
+input:focus-visible+span{outline:4px solid var(--ink);outline-offset:2px}
+#now{position:sticky;top:0;border:3px solid var(--ink);background:var(--paper);padding:.4rem .6rem;
+margin:.3rem 0;z-index:1}#now b{font-size:1.5rem;display:block}#now i{font-style:normal}
+.wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:1rem;width:100%}
+caption{text-align:left;font-weight:bold}th,td{border:1px solid var(--ink);padding:.2rem .35rem;
+text-align:left;vertical-align:top}th{background:var(--mild)}td b,td i{display:block}td i{font-style:normal}
+summary{min-height:2.75rem;padding:.6rem 0;font-weight:bold;cursor:pointer}
+"""
+_SCRIPT = """
+const root=document.documentElement,form=document.querySelector('form'),now=document.querySelector('#now');
+root.classList.add('live');
+function tell(){
+ const at=name=>+form.elements[name].value;
+ const table=document.getElementById('t'+at('sky')+'-'+at('looks'));
+ now.innerHTML=table.tBodies[0].rows[at('yards')].cells[at('water')+1].innerHTML;
+}
+form.addEventListener('change',tell);tell();
+document.querySelectorAll('details').forEach(one=>{one.open=false});
+"""
+
+
+def cells(
+    question: Question,
+    progress: Progress | None = None,
+    yards: Sequence[int] = YARDS,
+    waters: Sequence[str] = WATERS,
+    ripples: Sequence[str] = RIPPLES,
+    skies: Sequence[str] = SKIES,
+) -> dict[Key, Cell]:
+    """Return every cell of the file.
+
+    Parameters
+    ----------
+    question : Question
+        What was told of float, eyes and all else.
+    progress : callable, optional
+        Told how many cells are done, and of how many.
+    yards, waters, ripples, skies : sequence
+        What can be tapped.
+
+    Returns
+    -------
+    dict of Cell
+        By sky, ripple, distance and water.
+
+    Raises
+    ------
+    Mistakes
+        With what is to be mended in the question.
+    """
+    keys = [(s, r, y, w) for s in skies for r in ripples for y in yards for w in waters]
+    found = {}
+    for sky, ripple, yard, water in keys:
+        found[sky, ripple, yard, water] = cell(question, yard, water, ripple, sky)
+        if progress:
+            progress(len(found), len(keys))
+    return found
+
+
+def _choices(title: str, name: str, said: Sequence[str], chosen: int) -> str:
+    taps = "".join(
+        f'<label><input type="radio" name="{name}" value="{i}"{" checked" if i == chosen else ""}>'
+        f"<span>{escape(one)}</span></label>"
+        for i, one in enumerate(said)
+    )
+    return f'<fieldset><legend>{title}</legend><div class="row">{taps}</div></fieldset>'
+
+
+def _cell(one: Cell) -> str:
+    shot = f"{escape(one.shot)} " if one.shot else ""
+    return f"<td><b>{escape(one.show)}</b>{shot}<i>{escape(one.grade)}</i></td>"
+
+
+def _table(
+    where: str,
+    title: str,
+    yards: Sequence[int],
+    waters: Sequence[str],
+    row: Callable[[int, str], Cell],
+) -> str:
+    head = "".join(f'<th scope="col">{escape(water)}</th>' for water in waters)
+    rows = "".join(
+        f'<tr><th scope="row">{yard} yd</th>{"".join(_cell(row(yard, water)) for water in waters)}</tr>'
+        for yard in yards
+    )
+    return (
+        f'<div class="wide" tabindex="0" role="region" aria-label="{escape(title)}">'
+        f'<table id="{where}"><caption>{escape(title)}</caption><thead><tr><td></td>{head}</tr></thead>'
+        f"<tbody>{rows}</tbody></table></div>"
+    )
+
+
+def _about(case: Case) -> str:
+    tip, angler = case.tip, case.angler
+    return (
+        f"{case.float_.pattern}, {things.stock(tip)}, {things.paint(tip.bands, tip.showing_mm)}, "
+        f"as it is {tip.showing_mm:.3g} mm showing; eyes of {angler.age_years:.0f} years, colour "
+        f"vision {angler.colour_vision}, {case.place.eye_height_m:.3g} m above the water; "
+        f"{case.box.shot_metal} shot"
+    )
+
+
+def page(
+    question: Question,
+    found: dict[Key, Cell],
+) -> str:
+    """Return the file for cells that are worked out.
+
+    Parameters
+    ----------
+    question : Question
+        What was told.
+    found : dict of Cell
+        From `cells`.
+
+    Returns
+    -------
+    str
+        HTML that needs nothing else; without script it is read as tables.
+
+    Raises
+    ------
+    Mistakes
+        With what is to be mended in the question.
+    """
+    skies, ripples, yards, waters = (
+        list(dict.fromkeys(key[k] for key in found)) for k in range(4)
+    )
+    case = settle(question)
+    far = case.place.range_m / 0.9144
+    near = min(range(len(yards)), key=lambda i: abs(yards[i] - far))  # type: ignore[operator,arg-type]
+
+    def first(options: list[str], told: object) -> int:
+        return options.index(told) if told in options else 0  # type: ignore[arg-type]
+
+    behind = (
+        question.behind[0]
+        if isinstance(question.behind, tuple) and question.behind
+        else question.behind
+    )
+    taps = (
+        _choices("Yards", "yards", [str(y) for y in yards], near),
+        _choices("Water behind the tip", "water", waters, first(waters, behind)),
+        _choices("Surface", "looks", ripples, first(ripples, question.looks)),
+        _choices("Sky", "sky", skies, first(skies, question.sky)),
+    )
+    parts = []
+    for s, sky in enumerate(skies):
+        tables = "".join(
+            _table(
+                f"t{s}-{r}",
+                f"{sky}, surface: {ripple}",
+                yards,
+                waters,
+                lambda y, w, key=(sky, ripple): found[*key, y, w],
+            )
+            for r, ripple in enumerate(ripples)
+        )
+        parts.append(f"<details open><summary>{escape(sky)}</summary>{tables}</details>")
+    about = escape(_about(case))
+    return (
+        '<!doctype html><html lang="en-GB"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width,initial-scale=1">'
+        f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">'
+        f'<link rel="icon" href="data:,"><title>What to show: {escape(case.float_.pattern)}</title>'
+        f"<style>{_STYLE}</style></head><body><main><h1>What to show: {escape(case.float_.pattern)}</h1>"
+        f'<div id="now" role="status" aria-label="What to do now"></div><form>{"".join(taps)}</form>'
+        f"<p>{about}.</p><p>In each cell: how much of the tip to show and whether to pen it black, shot "
+        "on or off from as it is, and how well it is then seen. Computed; your eyes and your water may "
+        "differ. Nothing here makes a river safe: it decides.</p>"
+        f"<h2>All answers</h2>{''.join(parts)}</main><script>{_SCRIPT}</script></body></html>\n"
+    )
+
+
+def html(question: Question, progress: Progress | None = None) -> str:
+    """Return the pocket file of a question.
+
+    Parameters
+    ----------
+    question : Question
+        What was told of float, eyes and all else; distance, water behind, surface and sky are
+        asked again at every word.
+    progress : callable, optional
+        Told how many cells are done, and of how many.
+
+    Returns
+    -------
+    str
+        One HTML file, far under 300 kB.
+
+    Raises
+    ------
+    Mistakes
+        With what is to be mended in the question.
+    """
+    return page(question, cells(question, progress))

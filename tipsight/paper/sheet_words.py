@@ -1,0 +1,208 @@
+"""The words of the bench sheet: sizes, coats in order, shot to each band, jobs to tick, care."""
+
+from tipsight import tables
+from tipsight.advice.answer import Answer, Block
+from tipsight.advice.swim import painted_mm
+from tipsight.inputs.case import Tip
+from tipsight.load import hull, materials, shot, staircase
+from tipsight.output import things, words
+from tipsight.paper.page import POINT_MM, WIDE_MM, Page
+
+JOBS = (
+    "cut to length",
+    "glued square",
+    "edges marked",
+    "white dry",
+    "colours dry",
+    "clear dry",
+    "tried in the jar",
+    "shot changed",
+    "card in the lid",
+)
+"""To be ticked."""
+_DUST = "Cutting and sanding makes dust: wear a mask and glasses, or sand wet; sweep nothing dry."
+_FUMES = "Paint, thinner, glue: window open, no flame, gloves; the label stands first."
+_FEATHERS = "Quills only from domestic birds or a known lawful source; check your local rules."
+
+
+class _Column:
+    """Words one under the other in one size of type."""
+
+    def __init__(self, page: Page, x: float, y: float, points: float) -> None:
+        self.page, self.x, self.y, self.points = page, x, y, points
+        self.step_mm = 1.3 * points * POINT_MM
+
+    def head(self, said: str) -> None:
+        """Begin a part, a line above it."""
+        self.y -= 0.7 * self.step_mm
+        self.page.line(
+            self.x, self.y + 1.3 * self.step_mm, WIDE_MM, self.y + 1.3 * self.step_mm, 0.15
+        )
+        self.page.text(self.x, self.y, said, self.points + 1.5, bold=True)
+        self.y -= 1.35 * self.step_mm
+
+    def say(self, said: str, inset_mm: float = 0.0, *, bold: bool = False) -> None:
+        """Say something in as many lines as it needs."""
+        at = self.x + inset_mm
+        self.y = self.page.lines(at, self.y, said, WIDE_MM - at, self.points, bold)
+
+    def named(self, name: str, said: str, inset_mm: float) -> None:
+        """Say something with its name in front."""
+        self.page.text(self.x, self.y, name, self.points, bold=True)
+        self.say(said, inset_mm)
+
+
+def steps(tip: Tip) -> list[dict[str, str]]:
+    """Return the work that a tip takes, in order.
+
+    Parameters
+    ----------
+    tip : Tip
+        The tip.
+
+    Returns
+    -------
+    list of dict
+        Rows of bench_steps.csv that apply.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.case import Stock
+    >>> [row["step"] for row in steps(Tip(Stock("cane", 3.0), 20.0))]
+    ['cut', 'key', 'white', 'colour', 'jar']
+    """
+    worn = {band.paint for band in tip.bands}
+    glowing = {row["name"] for row in tables.rows("paints") if row["fluorescent"] == "yes"}
+    true = {
+        "always": True,
+        "quill": tip.stock.kind == "quill",
+        "tube": bool(tip.stock.bore_mm),
+        "white": tip.undercoat,
+        "fluorescent": bool(worn & glowing),
+    }
+    return [row for row in tables.rows("bench_steps") if true.get(row["when"], False)]
+
+
+def paint_warnings(body: hull.Hull) -> tuple[str, ...]:
+    """Return which finish harms what the float is made of.
+
+    Parameters
+    ----------
+    body : Hull
+        The float without its tip.
+
+    Returns
+    -------
+    tuple of str
+        Each said once; empty when none melts or crazes it.
+    """
+    finishes = dict.fromkeys(row["finish"] for row in tables.rows("finishes"))
+    said = (
+        materials.paint_warning(made, finish)
+        for made in body.materials
+        if materials.material(made).foam or materials.material(made).styrene
+        for finish in finishes
+    )
+    return tuple(dict.fromkeys(words_ for words_ in said if words_))
+
+
+def column(
+    page: Page, x: float, y: float, points: float, answer: Answer, block: Block, body: hull.Hull
+) -> float:
+    """Print all the words of the sheet.
+
+    Parameters
+    ----------
+    page : Page
+        Where.
+    x, y : float
+        Upper left corner [mm].
+    points : float
+        Size of the type [pt].
+    answer : Answer
+        The answer.
+    block : Block
+        The tip that is made.
+    body : Hull
+        The float without it.
+
+    Returns
+    -------
+    float
+        How far down they reach [mm].
+    """
+    told = _Column(page, x, y, points)
+    _sizes(told, block, body)
+    _coats(told, block.tip, body)
+    _stairs(told, answer, block, body)
+    _jobs(told)
+    _care(told, answer, block.tip)
+    return told.y
+
+
+def _sizes(told: _Column, block: Block, body: hull.Hull) -> None:
+    tip = block.tip
+    told.head("Sizes")
+    whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
+    parts = f"{tip.showing_mm:.3g} showing + {tip.wet_mm:.3g} wet + {tip.glued_mm:.3g} glued in"
+    bare, wide = tip.stock.diameter_mm, painted_mm(tip)
+    body_size = f"{body.body_diameter_mm:.3g} mm by {body.body_length_mm:.3g} mm"
+    inset = 2.9 * told.points
+    told.named("stock", things.stock(tip), inset)
+    told.named("cut it", f"{whole:.3g} mm ({words.inches(whole)}): {parts}", inset)
+    told.named("thick", f"bare {bare:.3g} mm; with {tip.coats} coats {wide:.2f} mm", inset)
+    told.named("body", f"{body_size}; {', '.join(body.materials)}", inset)
+
+
+def _coats(told: _Column, tip: Tip, body: hull.Hull) -> None:
+    told.head("Work and coats, in order")
+    for number, row in enumerate(steps(tip), 1):
+        said = row["words"]
+        if row["step"] == "colour":
+            said = f"{things.paint(tip.bands, tip.showing_mm)}, from the top down. {said}"
+        told.named(str(number), said + (f" ({row['drying']})" if row["drying"] else ""), 5.0)
+    if warned := paint_warnings(body):
+        told.say(f"Mind: {'; '.join(warned)}.", bold=True)
+    else:
+        told.say("No paint melts this body as foam would; try any paint on an offcut first.")
+
+
+def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> None:
+    box, warm = answer.case.box, answer.case.stream.temperature_c
+    told.head(f"Shot to each band, {box.shot_metal}, in air")
+    told.page.text(
+        WIDE_MM, told.y + 1.3 * told.step_mm, "the jar said, g", told.points - 1, align="right"
+    )
+    shots = box.shot or shot.sizes(box.shot_metal)
+    for step in reversed(staircase.staircase(body, block.tip, box.shot_metal, shots, warm)):
+        told.page.box(WIDE_MM - 20, told.y - 1.8, 20, 5.6, edge_mm=0.2)
+        shows = f"{step.showing_mm:.3g} mm showing" if step.showing_mm else "all drowned"
+        told.page.text(told.x, told.y + 0.6, f"{step.mark}, {shows}", told.points)
+        told.y -= told.step_mm
+        told.page.text(told.x + 5, told.y + 0.6, words.grams(step.shot_g), told.points, bold=True)
+        told.page.text(told.x + 22, told.y + 0.6, f"about {step.words}", told.points)
+        told.y -= 1.3 * told.step_mm
+    listed = ", ".join(f"{line.count} {line.name} {line.where}" for line in block.load.shot)
+    told.say(f"Shot list as it is to show: {listed or 'no shot that you have fits'}.")
+
+
+def _jobs(told: _Column) -> None:
+    told.head("Done")
+    across = (WIDE_MM - told.x) / 3.0
+    for number, job in enumerate(JOBS):
+        at = told.x + (number % 3) * across
+        told.page.box(at, told.y - 0.6, 3.4, 3.4, edge_mm=0.25)
+        told.page.text(at + 5, told.y, job, told.points)
+        if number % 3 == 2:
+            told.y -= max(1.6 * told.step_mm, 5.0)
+
+
+def _care(told: _Column, answer: Answer, tip: Tip) -> None:
+    told.head("Care")
+    told.say(_DUST)
+    told.say(_FUMES)
+    if tip.stock.kind == "quill":
+        told.say(_FEATHERS)
+    for caution in answer.cautions:
+        if any(word in caution.words.lower() for word in ("lead", "light stick")):
+            told.say(caution.words)
