@@ -7,6 +7,7 @@ from tipsight.inputs.case import Case
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.output import things
+from tipsight.output.words import YARD_M
 from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell
 
 Progress = Callable[[int, int], None]
@@ -33,7 +34,7 @@ min-height:2.75rem;padding:.1rem .5rem;border:1px solid var(--ink);border-radius
 input:checked+span{background:var(--ink);color:var(--paper);font-weight:bold;text-decoration:underline}
 input:focus-visible+span{outline:4px solid var(--ink);outline-offset:2px}
 #now{position:sticky;top:0;border:3px solid var(--ink);background:var(--paper);padding:.4rem .6rem;
-margin:.3rem 0;z-index:1}#now b{font-size:1.5rem;display:block}#now i{font-style:normal}
+margin:.3rem 0;z-index:1}#now b{font-size:1.5rem;display:block}#now i{font-style:normal;display:block}
 .wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:1rem;width:100%}
 caption{text-align:left;font-weight:bold}th,td{border:1px solid var(--ink);padding:.2rem .35rem;
 text-align:left;vertical-align:top}th{background:var(--mild)}td b,td i{display:block}td i{font-style:normal}
@@ -104,22 +105,16 @@ def _cell(one: Cell) -> str:
     return f"<td><b>{escape(one.show)}</b>{shot}<i>{escape(one.grade)}</i></td>"
 
 
-def _table(
-    where: str,
-    title: str,
-    yards: Sequence[int],
-    waters: Sequence[str],
-    row: Callable[[int, str], Cell],
-) -> str:
+def _table(where: str, title: str, rows: dict[int, list[Cell]], waters: Sequence[str]) -> str:
     head = "".join(f'<th scope="col">{escape(water)}</th>' for water in waters)
-    rows = "".join(
-        f'<tr><th scope="row">{yard} yd</th>{"".join(_cell(row(yard, water)) for water in waters)}</tr>'
-        for yard in yards
+    body = "".join(
+        f'<tr><th scope="row">{yard} yd</th>{"".join(map(_cell, row))}</tr>'
+        for yard, row in rows.items()
     )
     return (
         f'<div class="wide" tabindex="0" role="region" aria-label="{escape(title)}">'
         f'<table id="{where}"><caption>{escape(title)}</caption><thead><tr><td></td>{head}</tr></thead>'
-        f"<tbody>{rows}</tbody></table></div>"
+        f"<tbody>{body}</tbody></table></div>"
     )
 
 
@@ -156,15 +151,16 @@ def page(
     Mistakes
         With what is to be mended in the question.
     """
-    skies, ripples, yards, waters = (
-        list(dict.fromkeys(key[k] for key in found)) for k in range(4)
+    skies, ripples, waters = (
+        [str(word) for word in dict.fromkeys(key[k] for key in found)] for k in (0, 1, 3)
     )
+    yards = list(dict.fromkeys(key[2] for key in found))
     case = settle(question)
-    far = case.place.range_m / 0.9144
-    near = min(range(len(yards)), key=lambda i: abs(yards[i] - far))  # type: ignore[operator,arg-type]
+    far = case.place.range_m / YARD_M
+    near = min(range(len(yards)), key=lambda i: abs(yards[i] - far))
 
     def first(options: list[str], told: object) -> int:
-        return options.index(told) if told in options else 0  # type: ignore[arg-type]
+        return options.index(str(told)) if told in options else 0
 
     behind = (
         question.behind[0]
@@ -183,9 +179,8 @@ def page(
             _table(
                 f"t{s}-{r}",
                 f"{sky}, surface: {ripple}",
-                yards,
+                {yard: [found[sky, ripple, yard, water] for water in waters] for yard in yards},
                 waters,
-                lambda y, w, key=(sky, ripple): found[*key, y, w],
             )
             for r, ripple in enumerate(ripples)
         )
