@@ -54,13 +54,15 @@ def spheroid(aspect: ArrayLike) -> tuple[Array, Array]:
     )
 
 
-def kappa(profile: Profile) -> float:
+def kappa(profile: Profile, *, through: bool = False) -> float:
     """Return how much water a body drags along when it heaves, in units of half a sphere.
 
     Parameters
     ----------
     profile : Profile
         What is under water, or the hull without its tip.
+    through : bool
+        Whether the body comes through the surface at its full width: its top then does not count.
 
     Returns
     -------
@@ -71,8 +73,7 @@ def kappa(profile: Profile) -> float:
     -----
     Each end counts by how far it takes to fall to half the largest radius: as half a spheroid of
     the same taper (`spheroid`), and from a hemisphere's 0.5 to a flat end's 0.99 in a straight
-    line by that length. An end that comes through the surface at more than half the largest
-    radius does not count. Within 8 % of boundary-element values for a spar, a spheroid with tip
+    line by that length. Within 10 % of boundary-element values for a spar, a spheroid with tip
     and stem, and two tapered bodies; the rule for blunt ends is judgement.
 
     Examples
@@ -85,11 +86,13 @@ def kappa(profile: Profile) -> float:
     z, r = profile.z_mm, profile.r_mm
     largest = float(r.max())
     wide = np.flatnonzero(r >= largest * (1.0 - 1e-9))
-    total = _end(z[wide[-1] :], r[wide[-1] :], largest, flat=FLAT_END)
-    return total + _end(-z[wide[0] :: -1], r[wide[0] :: -1], largest, flat=FLAT_END)
+    foot = _end(z[wide[-1] :], r[wide[-1] :], largest)
+    if through:
+        return foot
+    return foot + _end(-z[wide[0] :: -1], r[wide[0] :: -1], largest)
 
 
-def _end(z: Array, r: Array, largest: float, *, flat: float) -> float:
+def _end(z: Array, r: Array, largest: float) -> float:
     """Return one end's part, the outline running away from the widest section downwards in z."""
     under = np.flatnonzero(r < largest / 2.0)
     if under.size == 0:
@@ -101,7 +104,7 @@ def _end(z: Array, r: Array, largest: float, *, flat: float) -> float:
     aspect = fall / np.sqrt(0.75)
     if aspect >= 1.0:
         return float(aspect * spheroid(min(aspect, 200.0))[0])
-    return float(flat + (0.5 - flat) * aspect)
+    return float(FLAT_END + (0.5 - FLAT_END) * aspect)
 
 
 def heave_added_mass_kg(profile: Profile, kappa: float, density_kg_m3: float) -> float:

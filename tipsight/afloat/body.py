@@ -141,45 +141,6 @@ def wetted_area_mm2(profile: Profile) -> float:
     return float(sides.sum() + np.pi * profile.r_mm[-1] ** 2)
 
 
-def with_tip(profile: Profile, diameter_mm: float, wet_mm: float) -> Profile:
-    """Return what is under water of a hull that carries a tip.
-
-    Parameters
-    ----------
-    profile : Profile
-        The hull, from z = 0 downwards.
-    diameter_mm : float
-        Painted diameter of the tip [mm].
-    wet_mm : float
-        Length of tip under water [mm].
-
-    Returns
-    -------
-    Profile
-        From the waterline downwards, heights still from the tip's root.
-
-    Raises
-    ------
-    OutOfRange
-        If the diameter is not 0 to 50 mm or the wet length not 0 to 200 mm.
-
-    Examples
-    --------
-    >>> hull = Profile(np.array([0.0, -60.0]), np.array([6.0, 6.0]))
-    >>> with_tip(hull, 3.0, 10.0).z_mm
-    array([ 10.,   0.,   0., -60.])
-    """
-    within("tip diameter", diameter_mm, 1e-6, 50.0, "mm")
-    within("wet part of the tip", wet_mm, 0.0, 200.0, "mm")
-    if wet_mm == 0.0:
-        return profile
-    radius = diameter_mm / 2.0
-    return Profile(
-        np.concatenate([[wet_mm, 0.0], profile.z_mm]),
-        np.concatenate([[radius, radius], profile.r_mm]),
-    )
-
-
 @cache
 def _gauss() -> tuple[Array, Array]:
     nodes, weights = np.polynomial.legendre.leggauss(_NODES)
@@ -257,4 +218,5 @@ def section_integral(
     k = within("wavenumber", wavenumber_rad_m, 0.0, 1e3, "rad/m")
     top = float(profile.z_mm[0]) if waterline_mm is None else waterline_mm
     z, volume = sections(profile)
-    return np.asarray(np.exp(1e-3 * k[..., None] * (z - top)) @ volume)
+    felt = np.exp(1e-3 * k[..., None] * (z - top))
+    return np.asarray(np.einsum("...z,z->...", felt, volume))

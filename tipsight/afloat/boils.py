@@ -103,7 +103,7 @@ def time_scale_s(stream: Stream) -> float:
     -----
     0.1 h / u*: vertical diffusivity 0.067 h u* (Fischer et al. 1979, eq. (5.3); from memory) over
     the depth mean of w'^2 of Nezu and Nakagawa (1993), 0.697 u*^2. It puts the spectrum's peak
-    near 8 h / U, where Jackson (1976) counted boils at 7.6 h / U (from memory).
+    at 6 to 8 h / U, where Jackson (1976) counted boils at 7.6 h / U (from memory).
 
     Examples
     --------

@@ -231,5 +231,7 @@ def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
             height, period = fade * float(full), float(long)
     period = max(period, LEAST_PERIOD_S)
     length_mm = float(wavelength_mm(period, temperature_c))
-    height = max(LEAST_HEIGHT_M, min(height, STEEPEST * length_mm * 1e-3))
+    if told is None:
+        height = min(height, STEEPEST * length_mm * 1e-3)
+    height = max(LEAST_HEIGHT_M, height)
     return Sea(height, period, length_mm, length_mm if blowing else STILL_WAVELENGTH_MM)

@@ -47,8 +47,7 @@ def density_kg_m3(temperature_c: ArrayLike = 10.0) -> Array:
     """
     t = _water_c(temperature_c)
     return np.asarray(
-        999.97495
-        * (1.0 - (t - 3.983035) ** 2 * (t + 301.797) / (522528.9 * (t + 69.34881)))
+        999.97495 * (1.0 - (t - 3.983035) ** 2 * (t + 301.797) / (522528.9 * (t + 69.34881)))
     )
 
 

@@ -143,8 +143,7 @@ def parts(rig: Rig, diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Part
     return Parts(
         stiffness_n_m(d, temperature_c),
         moving_mass_kg(rig, d, rho),
-        rho * displaced_m3(rig, d)
-        + added_mass.heave_added_mass_kg(rig.profile, rig.kappa, rho),
+        rho * displaced_m3(rig, d) + added_mass.heave_added_mass_kg(rig.profile, rig.kappa, rho),
         1.5 * rho * rig.shot_volume_m3,
         wet_m2 * rho * float(np.sqrt(kinematic_viscosity_m2_s(temperature_c) / 2.0)),
         0.5 * rho * rig.body_drag * float(np.pi) / 4.0 * largest_m**2,

@@ -8,14 +8,14 @@ from tipsight.checks import within
 
 Array = NDArray[np.float64]
 
-_LOG_AT = np.log([0.1, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0])
-_HIGH = np.array([0.657, 0.580, 0.521, 0.481, 0.474, 0.430, 0.430, 0.407])
-"""95th percentile over the significant height, of drawn long-crested seas that run to the eye."""
+_AT = np.array([0.03, 0.05, 0.1, 0.17, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0])
+_HIGH = np.array(
+    [0.758, 0.719, 0.665, 0.623, 0.591, 0.533, 0.501, 0.480, 0.454, 0.439, 0.423, 0.417]
+)
+"""95th percentile over the significant height, computed: 400 drawn seas for each."""
 
 
-def hidden_mm(
-    sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike
-) -> tuple[Array, Array]:
+def hidden_mm(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> tuple[Array, Array]:
     """Return how much of a tip's foot is hidden by crests between it and the eye.
 
     Parameters
@@ -40,30 +40,28 @@ def hidden_mm(
     Notes
     -----
     With x = (eye height / range) (wavelength / significant height): mean = 0.55 Hs
-    exp(-1.37 x^0.7), within a tenth up to x = 2 of a sum over drawn JONSWAP seas that run
-    straight to the eye; the 95th percentile is read off those draws, between them by the
-    logarithm of x, and held below x = 0.1. Beyond x = 3, where the line of sight clears all
-    crests but the tip's own, the mean goes on falling as the formula has it and the percentile
-    stays at 0.407 Hs: the wave that stands at the tip itself.
+    exp(-1.37 x^0.7), within a tenth for x of 0.04 to 2 of drawn JONSWAP seas that run straight
+    to the eye; the 95th percentile is read off such draws, between them by the logarithm of x.
+    Where x is below 0.03 or above 4 the percentile stays that of the end (`outside_domain`
+    tells); above 4 the sight line clears all crests but that at the tip itself, whose own
+    percentile is 0.41 Hs.
 
     Examples
     --------
     >>> mean_mm, high_mm = hidden_mm(Sea(0.0181, 0.389, 237.0, 237.0), 36.6, 1.8)
     >>> round(float(mean_mm), 1), round(float(high_mm), 1)
-    (3.6, 9.0)
+    (3.6, 9.3)
     """
     far = within("distance", range_m, 0.5, 500.0, "m")
     high = within("eye height", eye_height_m, 0.1, 30.0, "m")
     height_mm = 1e3 * sea.height_m
     x = high / far * sea.peak_wavelength_mm / height_mm
     mean = 0.55 * height_mm * np.exp(-1.37 * x**0.7)
-    percentile = height_mm * np.interp(np.log(x), _LOG_AT, _HIGH)
+    percentile = height_mm * np.interp(np.log(x), np.log(_AT), _HIGH)
     return np.asarray(mean), np.asarray(percentile)
 
 
-def outside_domain(
-    sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike
-) -> NDArray[np.bool_]:
+def outside_domain(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> NDArray[np.bool_]:
     """Tell where the line of sight is flatter or steeper than the draws behind `hidden_mm`.
 
     Parameters
@@ -78,7 +76,7 @@ def outside_domain(
     Returns
     -------
     numpy.ndarray
-        True where x of `hidden_mm` is not 0.1 to 3.
+        True where x of `hidden_mm` is not 0.03 to 4.
 
     Raises
     ------
@@ -93,4 +91,4 @@ def outside_domain(
     far = within("distance", range_m, 0.5, 500.0, "m")
     high = within("eye height", eye_height_m, 0.1, 30.0, "m")
     x = high / far * sea.peak_wavelength_mm * 1e-3 / sea.height_m
-    return np.asarray((x < 0.1) | (x > 3.0))
+    return np.asarray((x < _AT[0]) | (x > _AT[-1]))

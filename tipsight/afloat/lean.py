@@ -159,7 +159,7 @@ def leaning(
     >>> from tipsight.afloat import body
     >>> from tipsight.afloat.rig import rig
     >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> lean, _ = leaning(stance(rig(hull, 10.0, 1.0, -30.0, 1.2), 3.0), 0.002, 0.001)
+    >>> lean, _ = leaning(stance(rig(hull, 10.0, 1.0, -30.0, 1.2), 3.0), 0.001, 0.0002)
     >>> bool(0.0 < lean < 10.0)
     True
     """

@@ -17,6 +17,35 @@ _ROUNDS, _CLOSE = 100, 1e-4
 _LINEAR = 8.0 / np.pi
 
 
+def linear_speed(variance_m2_s2: ArrayLike, slip_m_s: ArrayLike = 0.0) -> Array:
+    """Return the speed that makes linear drag take as much as quadratic drag does.
+
+    Parameters
+    ----------
+    variance_m2_s2 : array_like
+        Variance of the speed through the water [m2/s2], any shape.
+    slip_m_s : array_like
+        Steady part of that speed, square to the rest [m/s], broadcasts.
+
+    Returns
+    -------
+    numpy.ndarray
+        Speed [m/s].
+
+    Notes
+    -----
+    Statistical linearisation for a Gaussian speed, sqrt(8 / pi) rms (Borgman 1967, Journal of the
+    Waterways and Harbors Division ASCE 93); a steady flow is added by its square, which is within
+    2 % of a sum over draws.
+
+    Examples
+    --------
+    >>> round(float(linear_speed(1.0)), 4)
+    1.5958
+    """
+    return np.asarray(np.sqrt(np.square(slip_m_s) + _LINEAR * np.asarray(variance_m2_s2)))
+
+
 class _Waves:
     """Sums over the waves' spectrum that the drag takes part in."""
 
@@ -77,13 +106,11 @@ class _Swirls:
         moved_body = self.carried2 + along**2
         moved_shot = self.shot_carried2 + drag_shot**2
         past_body = (
-            (self.body2 + self.w2 * drag_shot**2) * self.at_body2
-            + self.w2 * moved_shot * self.at_shot2
-        )
+            self.body2 + self.w2 * drag_shot**2
+        ) * self.at_body2 + self.w2 * moved_shot * self.at_shot2
         past_shot = (
-            (self.shot2 + self.w2 * along**2) * self.at_shot2
-            + self.w2 * moved_body * self.at_body2
-        )
+            self.shot2 + self.w2 * along**2
+        ) * self.at_shot2 + self.w2 * moved_body * self.at_body2
         return np.stack([(past_body * over).sum(axis=-1), (past_shot * over).sum(axis=-1)])
 
     def water(self, drag_body: Array, drag_shot: Array) -> tuple[Array, Array]:
@@ -135,10 +162,8 @@ def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion
     Notes
     -----
     Spectral sums of the response to waves (`relative_motion`) and to the vertical velocity at the
-    body and at the shot, taken uncorrelated. Quadratic drag by statistical linearisation,
-    B = rho C A / 2 sqrt(U^2 + 8 var / pi) (Borgman 1967; the steady flow U joined by its square,
-    within 2 % of a sum over draws), solved together with the motion that it damps by steps of a
-    half each until the speeds change by less than 1e-4.
+    body and at the shot, taken uncorrelated. Quadratic drag by `linear_speed`, solved together
+    with the motion that it damps by half steps until variances change by less than 1e-4.
 
     Examples
     --------
@@ -162,8 +187,8 @@ def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion
     swirls = _Swirls(p, strong[0], strong[1], stream)
     speed2 = np.full((2, p.mass_kg.shape[0]), 1e-4)
     for _ in range(_ROUNDS):
-        drag_body = p.body_drag * np.sqrt(_LINEAR * speed2[0])[:, None]
-        drag_shot = p.shot_drag * np.sqrt(p.slip_m_s**2 + _LINEAR * speed2[1])[:, None]
+        drag_body = p.body_drag * linear_speed(speed2[0])[:, None]
+        drag_shot = p.shot_drag * linear_speed(speed2[1], p.slip_m_s)[:, None]
         new = waves.speeds(drag_body, drag_shot) + swirls.speeds(drag_body, drag_shot)
         done = bool((np.abs(new - speed2) <= _CLOSE * speed2).all())
         speed2 = 0.5 * (speed2 + new)

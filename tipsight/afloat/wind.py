@@ -93,9 +93,7 @@ def wind_on_tip_g(
     d = within("tip diameter", diameter_mm, 0.5, 30.0, "mm")
     wind = wind_at_m_s(speed_m_s, 0.5e-3 * showing)
     drag = cylinder_drag(np.maximum(2.0 * showing / d, 1.0)) if side_drag is None else side_drag
-    return np.asarray(
-        1e3 / GRAVITY_M_S2 * 0.5 * AIR_KG_M3 * drag * 1e-6 * d * showing * wind**2
-    )
+    return np.asarray(1e3 / GRAVITY_M_S2 * 0.5 * AIR_KG_M3 * drag * 1e-6 * d * showing * wind**2)
 
 
 def line_in_air_g(
