@@ -15,7 +15,7 @@ from tipsight.advice.limits import REFUSED, least_glued_mm, least_wet_mm
 from tipsight.advice.swim import FRESH_COATS, LEAST_PULL_G, Swim
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Stock, Tip
-from tipsight.load import budget
+from tipsight.load import budget, materials
 from tipsight.sight import detect, kernel
 
 Array = NDArray[np.float64]
@@ -208,5 +208,6 @@ def shelf(swim: Swim) -> Shelf:
     """
     showing = showing_lengths_mm(min(LONGEST_MM, swim.pattern.max_showing_mm))
     found, left_out = schemes(showing, list(swim.fresh), float(swim.range_m[swim.here]))
-    stock = tuple(dict.fromkeys((*swim.case.box.stock, *swim.case.box.inserts)))
+    had = tuple(dict.fromkeys((*swim.case.box.stock, *swim.case.box.inserts)))
+    stock = had or materials.shelf()
     return Shelf(swim, stock, showing, found, left_out)

@@ -63,6 +63,7 @@ def stretched(tip: Tip, showing_mm: float) -> Tip:
 
     Examples
     --------
+    >>> from tipsight.inputs.case import Stock
     >>> tip = Tip(Stock("solid", 3.0), 20.0, bands=(Band("black", 0, 10), Band("white", 10, 20)))
     >>> stretched(tip, 40.0).bands[0].to_top_mm
     20.0

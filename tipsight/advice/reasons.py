@@ -43,6 +43,8 @@ def doubts(swim: Swim, tip: Tip) -> tuple[Doubt, ...]:
     here = swim.here
     sights = [seen(swim, swim.waters[name], tip) for name in swim.judged]
     worst = min(sights, key=lambda one: one.level[here])
+    if worst.level[here] <= 0:
+        return ()
     low, high = worst.band(here)
     found = []
     for name in worst.doubts:

@@ -31,6 +31,8 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
         One sentence each, the most telling first.
     """
     found = [*_float(swim, lead), *_sight(swim, lead)]
+    if not (swim.case.box.stock or swim.case.box.inserts):
+        found.insert(0, "you have no tip stock: you need what is advised for the bench")
     if shelf.left_out:
         found.append(
             f"{shelf.left_out} ways to divide a tip were not tried: a band would be under 5 mm or "

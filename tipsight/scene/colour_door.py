@@ -6,6 +6,8 @@ from functools import cache
 from types import ModuleType
 from unittest.mock import MagicMock
 
+import numpy as np
+
 
 @cache
 def colour_science() -> ModuleType:
@@ -19,8 +21,8 @@ def colour_science() -> ModuleType:
     Notes
     -----
     Where matplotlib is missing, ``import colour`` warns and leaves mocks in ``sys.modules``
-    under matplotlib's names, so that a later ``import matplotlib`` would succeed with a fake.
-    Both are undone here.
+    under matplotlib's names, so that a later ``import matplotlib`` would succeed with a fake. It
+    also sets numpy's print style for everybody. All of it is undone here.
 
     Examples
     --------
@@ -28,7 +30,7 @@ def colour_science() -> ModuleType:
     'colour'
     """
     before = set(sys.modules)
-    with warnings.catch_warnings():
+    with warnings.catch_warnings(), np.printoptions():
         warnings.simplefilter("ignore")
         import colour
     for name in set(sys.modules) - before:
