@@ -11,7 +11,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 MODULES = sorted((*ROOT.glob("tipsight/**/*.py"), *ROOT.glob("webui/**/*.py")))
-WINDOW = 14
+WINDOW = 20
 """So many letters in a row are taken for the same text."""
 LEAST = 8
 """A shorter piece of text says nothing."""
