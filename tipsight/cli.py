@@ -15,6 +15,10 @@ COMMANDS = {
     "advise": "what to do now at the bank, what to fit at the bench, and why",
     "shot": "the bench's load job alone: shot to each band, shot left, shot list",
     "page": "the same answer by tapping, in a browser on this machine",
+    "sheet": "the bench sheet: tip and float at true size, coats, shot to each band (PDF)",
+    "card": "cards for the lid of the box, shotting or bank, and one for the wall (PDF)",
+    "view": "the view from the bank, now and as advised (PNG), or a drawing (SVG)",
+    "pocket": "all the answers of one float in one file for the phone (HTML)",
 }
 """Each command with what it does; its module in ``tipsight.commands`` has the same name."""
 _ABOUT = """Which float tip, in which paint, can be kept in view at the end of the trot, and what

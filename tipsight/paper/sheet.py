@@ -1,14 +1,14 @@
 """The bench sheet: the tip and the float at true size, and all that is done to make it."""
 
 from tipsight import tables
-from tipsight.advice.answer import Answer, Block
+from tipsight.advice.answer import Answer
 from tipsight.advice.swim import painted_mm
 from tipsight.inputs.case import Tip
 from tipsight.load import hull
 from tipsight.output import things, words
 from tipsight.paper.page import TALL_MM, Page, Paper
 from tipsight.paper.sheet_words import column
-from tipsight.pictures.subject import advised
+from tipsight.pictures.subject import made
 from tipsight.pictures.svg import shown
 
 _COLUMN_MM = 74.0
@@ -17,27 +17,6 @@ _FLOOR_MM = 20.0
 """Above the check lines."""
 _TOP_MM = TALL_MM - 20.0
 """Where the drawings begin."""
-
-
-def subject(answer: Answer) -> tuple[str, Block]:
-    """Return the tip that is made: the one for the bench if there is one.
-
-    Parameters
-    ----------
-    answer : Answer
-        The answer.
-
-    Returns
-    -------
-    title : str
-        What it is.
-    block : Block
-        The tip.
-    """
-    if answer.at_the_bench is not None:
-        return "to fit at the bench", answer.at_the_bench.block
-    title, block = advised(answer)
-    return title.lower().replace("advised, ", "as it is to be "), block
 
 
 def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
@@ -67,7 +46,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     b'%PDF-'
     """
     case = answer.case
-    title, block = subject(answer)
+    title, block = made(answer)
     tip = block.tip
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
     for points in (8.5, 8.0, 7.5, 7.0, 6.5, 6.0):

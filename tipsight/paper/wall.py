@@ -7,7 +7,7 @@ from tipsight.advice.swim import painted_mm
 from tipsight.inputs.case import Tip
 from tipsight.output import things, words
 from tipsight.paper.page import TALL_MM, WIDE_MM, Page, Paper
-from tipsight.paper.sheet import subject
+from tipsight.pictures.subject import made
 
 HANG_M = (3.0, 5.0, 8.0)
 """How far off the card is hung."""
@@ -45,7 +45,7 @@ def marks(answer: Answer) -> tuple[Mark, ...]:
     >>> [m.title.split(":")[0] for m in marks(advise(Question(behind=["dark"])))]
     ['advised', 'in hand', 'longer', 'thicker']
     """
-    tip, hand = subject(answer)[1].tip, answer.tip_in_hand.tip
+    tip, hand = made(answer)[1].tip, answer.tip_in_hand.tip
 
     def mark(title: str, of: Tip, longer: float = 0.0, thicker: float = 0.0) -> Mark:
         said = f"{of.stock.diameter_mm + thicker:.3g} by {of.showing_mm + longer:.3g} mm"
@@ -140,7 +140,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
         "What this cannot show: ink is not fluorescent, paper is not water, and the light in a room or a "
         "garden differs from that on the river; nothing here moves, and there is no ripple. It shows size "
         "alone. A coarse printer makes the thinnest marks too wide: look at them with a glass. "
-        f"The tips: advised {things.stock(subject(answer)[1].tip)}, "
+        f"The tips: advised {things.stock(made(answer)[1].tip)}, "
         f"in hand {things.stock(answer.tip_in_hand.tip)}."
     )
     page.lines(0, 32, said, WIDE_MM, 8)

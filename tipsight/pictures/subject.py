@@ -42,3 +42,24 @@ def advised(answer: Answer) -> tuple[str, Block]:
     if bank.block.passes or bench is None:
         return "Advised, at the bank", bank.block
     return "Advised, at the bench", bench.block
+
+
+def made(answer: Answer) -> tuple[str, Block]:
+    """Return the tip that is made: the one for the bench if there is one.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+
+    Returns
+    -------
+    title : str
+        What it is.
+    block : Block
+        The tip.
+    """
+    if answer.at_the_bench is not None:
+        return "to fit at the bench", answer.at_the_bench.block
+    title, block = advised(answer)
+    return title.lower().replace("advised, ", "as it is to be "), block
