@@ -17,7 +17,11 @@ def answers():
 
 
 def said(answer):
-    parts = [answer.at_the_bank.words, *(c.words for c in answer.changes), *(r.words for r in answer.reasons)]
+    parts = [
+        answer.at_the_bank.words,
+        *(c.words for c in answer.changes),
+        *(r.words for r in answer.reasons),
+    ]
     return " ".join([*parts, *answer.warnings]).lower()
 
 
@@ -42,7 +46,16 @@ def test_gone_at_thirty_five_is_a_matter_of_area_and_of_dark_paint(answers):
 
 
 def test_the_least_trouble_comes_first(answers):
-    order = ["as it is", "show more", "pen", "pen and show more", "sleeve", "insert", "move", "fit"]
+    order = [
+        "as it is",
+        "show more",
+        "pen",
+        "pen and show more",
+        "sleeve",
+        "insert",
+        "move",
+        "fit",
+    ]
     kinds = [c.kind for c in answers["demo"].changes]
     assert kinds == [kind for kind in order if kind in kinds]
     assert kinds[:3] == ["as it is", "show more", "pen"]
@@ -69,7 +82,9 @@ def test_red_weak_eyes_and_a_light_stick_at_dusk(answers):
     assert eyes.options == {"colour_vision": "normal"}
     assert "red" not in answer.at_the_bench.block.bands[0].paint
     stick = change(answer, "light stick")
-    assert stick.block.load.change_g == pytest.approx(-0.26 / 0.863, abs=0.02)  # stick and holder, in tin
+    assert stick.block.load.change_g == pytest.approx(
+        -0.26 / 0.863, abs=0.02
+    )  # stick and holder, in tin
     assert "rules" in stick.words
     assert any("rules" in c.words for c in answer.cautions)
 

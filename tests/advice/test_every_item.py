@@ -208,6 +208,7 @@ ROWS: dict[str, tuple[Question, object, object, Number, str]] = {
         shot,
         RISES,
     ),
+    "shotting": (BASE, "bulk and droppers", "shirt-button", list_of_shot, DIFFERS),
     "varnish_coats": (BUILT, "0", "8", shot, DIFFERS),
     "paint_coats": (BUILT, "0", "8", shot, DIFFERS),
     "diameter": (BASE, "2 mm", "4 mm", sink, RISES),

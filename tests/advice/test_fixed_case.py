@@ -8,6 +8,7 @@ is not, two inches costs more than it brings.
 """
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -62,6 +63,6 @@ def test_the_answer_prints_what_each_quarter_inch_gains_and_costs():
     answer = advise(CASE.with_options(showing="31.75 mm"))
     longer = [point for point in answer.trade_off if point.of == "longer"]
     assert {round(p.showing_mm / 6.35, 6) for p in longer} >= set(range(2, 10))
-    assert all(b.level >= a.level and b.sink_force_g > a.sink_force_g for a, b in zip(longer, longer[1:], strict=False))
+    assert all(b.level >= a.level and b.sink_force_g > a.sink_force_g for a, b in pairwise(longer))
     printed = text(answer, full=True)
     assert "quarter" in printed.lower()

@@ -100,7 +100,8 @@ def sight_against_brute_force() -> None:
                 worst = max(worst, abs(float(level) / grid[d, s, p] - 1))
     print("sight of 240,000 candidates (asked: 1,000 times a brute-force transform, to 1e-3)")
     print(
-        f"  {1e3 * fast:.0f} ms, {1e6 * each:.2f} us each; brute force {1e3 * statistics.median(slow):.0f} ms each: "
+        f"  {1e3 * fast:.0f} ms, {1e6 * each:.2f} us each; "
+        f"brute force {1e3 * statistics.median(slow):.0f} ms each: "
         f"{statistics.median(slow) / each:,.0f} times; they differ by {worst:.1e}"
     )
 

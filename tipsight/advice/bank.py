@@ -114,8 +114,7 @@ def _lengths(swim: Swim, tip: Tip) -> list[float]:
     outside = tip.showing_mm + tip.wet_mm
     longest = min(outside, swim.longest_showing_mm(tip.stock.diameter_mm))
     grid = showing_lengths_mm(max(longest, 2.0))
-    steps = [tip.showing_mm + 5.0, tip.showing_mm + 10.0]
-    return sorted({float(x) for x in (*grid, *steps) if x <= longest + 1e-9})
+    return sorted(float(x) for x in grid if x <= longest + 1e-9)
 
 
 def variants(swim: Swim) -> list[Variant]:

@@ -38,7 +38,7 @@ LEAST_PULL_G = 0.02
 """A float must be left with this much shot to cock it (judgement)."""
 FRESH_COATS = 3
 """White, colour and colour on a fresh tip (common practice, no source)."""
-SHOT_DEPTH_SHARE = {"bulk": 0.6, "spread": 0.5}
+SHOT_DEPTH_SHARE = {"bulk": 0.6, "spread": 0.5, "even": 0.5}
 """How far down the middle of the shot hangs, as a share of the depth (judgement)."""
 SHOT_SLIP = 0.25
 """Of the pace, by which the shot lags behind the water round it (judgement)."""

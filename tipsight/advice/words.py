@@ -4,6 +4,9 @@ from tipsight.advice.answer import Block
 from tipsight.advice.bench import Shelf
 from tipsight.advice.limits import LEAST_WET_MM
 from tipsight.advice.swim import Swim, painted_mm
+from tipsight.afloat import hidden
+from tipsight.afloat.chop import STEEPEST
+from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
 from tipsight.sight import detect
 
 COLOUR_CARRIES = 0.5
@@ -11,6 +14,13 @@ COLOUR_CARRIES = 0.5
 YOUNGEST_SEA_M_S = 3.0
 """Below this wind the fetch laws have no data on rivers."""
 CROSS_DEG = 45.0
+LAST_OVERCAST = 6
+"""Types of sky to here take their light from another formula."""
+MOST_WIND_M_S = 14.0
+"""Up to which the slopes of the sea were measured (Cox and Munk 1954)."""
+MOST_HOLD_M_S = 1.0
+WEIR_BOILS = 3.0
+BEST_MAR_ARCMIN, YOUNGEST_YEARS = 1.0, 23.0
 
 
 def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
@@ -30,7 +40,7 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
     tuple of str
         One sentence each, the most telling first.
     """
-    found = [*_float(swim, lead), *_sight(swim, lead)]
+    found = [*_float(swim, lead), *_sight(swim, lead), *_held(swim)]
     if not (swim.case.box.stock or swim.case.box.inserts):
         found.insert(0, "you have no tip stock: you need what is advised for the bench")
     if shelf.left_out:
@@ -89,3 +99,36 @@ def _sight(swim: Swim, lead: Block) -> list[str]:
     for name in swim.judged:
         found += [f"{name} water: {words}" for words in swim.waters[name].outside]
     return found
+
+
+def _held(swim: Swim) -> list[str]:
+    """Say what was told but is held at the end of what the sums know."""
+    place, light, wind, angler = (
+        swim.case.place,
+        swim.case.light,
+        swim.case.wind,
+        swim.case.angler,
+    )
+    nearest, farthest = (place.range_m * (1 + s * place.range_doubt) for s in (-1, 1))
+    steep = 1e3 * swim.sea.height_m >= (1 - 1e-6) * STEEPEST * swim.sea.peak_wavelength_mm
+    clear_high = light.sky_type > LAST_OVERCAST and light.sun_height_deg > ZENITH_FORMULA_TO_DEG
+    sayings = {
+        "the distance may lie outside 3 to 100 m, where the sums end: the range of the level is "
+        "wider than is said": farthest > swim.range_m[-1] or nearest < swim.range_m[0],
+        "so steep a sea breaks: its waves are taken as a tenth as high as they are long": steep,
+        f"no slopes of water were measured in a wind over {MOST_WIND_M_S:g} m/s": wind.speed_m_s
+        > MOST_WIND_M_S,
+        "water that boils more than a weir is taken to look like a weir's": swim.case.stream.boil_factor
+        > WEIR_BOILS,
+        "held back by more than 1 m/s: how it leans and lifts is that at 1 m/s": swim.case.stream.hold_m_s
+        > MOST_HOLD_M_S,
+        "what the crests hide at worst is not known for so flat or so steep a look": bool(
+            hidden.outside_domain(swim.sea, swim.range_m[swim.here], place.eye_height_m)
+        ),
+        f"with the sun over {ZENITH_FORMULA_TO_DEG:g} deg a clear sky is not known so well": clear_high,
+        "after sunset the sky is taken to be spread as at sunset: a judgement": light.sun_height_deg
+        < 0,
+        "sight better than 6/6 counts as 6/6": angler.mar_arcmin < BEST_MAR_ARCMIN,
+        "eyes under 23 count as 23": angler.age_years < YOUNGEST_YEARS,
+    }
+    return [words for words, held in sayings.items() if held]

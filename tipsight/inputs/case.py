@@ -7,7 +7,7 @@ ColourVision = Literal["normal", "red-weak", "red-blind", "green-weak", "green-b
 Tint = Literal["none", "grey", "amber", "brown", "polarised"]
 Stocks = Literal["solid", "thin tube", "thick tube", "cane", "quill", "balsa"]
 LightStick = Literal["none", "3 x 23 mm", "4.5 x 39 mm"]
-Fixing = Literal["bulk", "spread"]
+Fixing = Literal["bulk", "spread", "even"]
 
 
 @dataclass(frozen=True)
@@ -194,6 +194,8 @@ class WeighedFloat:
     shot_metal: str = "tin"
     """A row of shot_metals.csv."""
     weighs_g: float | None = None
+    fixing: Fixing | None = None
+    """How it is shotted, if not as the pattern is."""
 
 
 @dataclass(frozen=True)
@@ -207,6 +209,8 @@ class BuiltFloat:
     fittings_g: float = 0.03
     """Rings and rubbers."""
     weighs_g: float | None = None
+    fixing: Fixing | None = None
+    """How it is shotted, if not as the pattern is."""
 
 
 @dataclass(frozen=True)

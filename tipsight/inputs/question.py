@@ -73,6 +73,7 @@ class Question:
     weighs: Value | None = None
     size: Value | None = None
     parts: Value | None = None
+    shotting: Value | None = None
     varnish_coats: Value | None = None
     paint_coats: Value | None = None
 

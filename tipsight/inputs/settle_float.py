@@ -1,7 +1,7 @@
 """The float, weighed or built, and what the angler has."""
 
 from tipsight import tables
-from tipsight.inputs.case import Box, BuiltFloat, Part, Shot, Tip, WeighedFloat
+from tipsight.inputs.case import Box, BuiltFloat, Fixing, Part, Shot, Tip, WeighedFloat
 from tipsight.inputs.parts import EXAMPLE, choose_size, part_said, parts_of
 from tipsight.inputs.reading import Unread
 from tipsight.inputs.settle_tip import settle_tips, stock_of
@@ -112,7 +112,7 @@ def _weighed(teller: Teller, pattern: str, box: Box) -> WeighedFloat:
                 "takes", f"that is {shot_g:g} g of shot; a float takes 0.05 to 60 g", example="6BB"
             )
     metal = teller.take("marked_in", box.shot_metal).word
-    return WeighedFloat(pattern, shot_g, metal, teller.ask("weighs"))
+    return WeighedFloat(pattern, shot_g, metal, teller.ask("weighs"), _fixing(teller))
 
 
 def _built(teller: Teller, pattern: str, default_size: str) -> BuiltFloat:
@@ -140,4 +140,15 @@ def _built(teller: Teller, pattern: str, default_size: str) -> BuiltFloat:
         varnish_coats=int(teller.take("varnish_coats")),
         paint_coats=int(teller.take("paint_coats")),
         weighs_g=teller.ask("weighs"),
+        fixing=_fixing(teller),
     )
+
+
+def _fixing(teller: Teller) -> Fixing | None:
+    """Return how the float is shotted, None as its pattern is."""
+    ways: dict[str, Fixing] = {
+        "bulk and droppers": "bulk",
+        "shirt-button": "spread",
+        "even string": "even",
+    }
+    return ways.get(teller.take("shotting").word)

@@ -172,7 +172,8 @@ def build(float_: BuiltFloat, tip: Tip | None = None) -> Hull:
     >>> hull.body_diameter_mm, hull.fixing
     (12.0, 'bulk')
     """
-    fixing = patterns.pattern(float_.pattern).fixing if float_.pattern else "bulk"
+    usual: Fixing = patterns.pattern(float_.pattern).fixing if float_.pattern else "bulk"
+    fixing = float_.fixing or usual
     return _assemble(float_, fixing, total_g=float_.weighs_g, tip=tip)
 
 
@@ -272,7 +273,7 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
         )
     total_g = surplus(scale)[1]
     return _assemble(
-        pattern_float, chosen.fixing, body_scale=scale, total_g=total_g, tip=weighed_tip
+        pattern_float, float_.fixing or chosen.fixing, body_scale=scale, total_g=total_g, tip=weighed_tip
     )
 
 

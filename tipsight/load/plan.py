@@ -112,8 +112,9 @@ def plan(
     shots : sequence of Shot
         Sizes to be had, with their metal and how many.
     fixing : str
-        'bulk' (70 to 92 % in the bulk, two to four droppers, up to three to trim with) or
-        'spread' (a string along the line, and up to three to trim with).
+        'bulk' (70 to 92 % in the bulk, two to four droppers, up to three to trim with), 'spread'
+        (a string along the line, and up to three to trim with) or 'even' (such a string of one
+        size).
     temperature_c : float
         Water [deg C].
     obey_lead_law : bool
@@ -144,6 +145,8 @@ def plan(
     (('SSG', 1, 'bulk'), ('No 5', 1, 'dropper'), ('No 6', 1, 'dropper'))
     """
     load = float(within("load", pull_g, 0.0, 100.0, "g"))
+    if fixing == "even":
+        fixing, even = "spread", True
     allowed = [
         shot
         for shot in shots
