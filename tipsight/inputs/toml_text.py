@@ -176,7 +176,7 @@ def write(question: Question, case: Case) -> str:
     >>> from tipsight.inputs.settle import settle
     >>> asked = Question(distance="40 yd")
     >>> print(write(asked, settle(asked)).splitlines()[2])
-    # known = "paced"  # not told, so taken as
+    # known = "guessed"  # not told, so taken as
     """
     told = question.told()
     taken = {assumed.item: assumed.taken for assumed in case.assumed}
