@@ -1,12 +1,13 @@
 """The quick sums against slow, literal ones: drawn seas and the nonlinear equation in time."""
 
+import dataclasses
 import importlib.util
 from pathlib import Path
 
 import numpy as np
 import pytest
 
-from tipsight.afloat import body, boils, chop, heave, hidden, motion, ride, spectra
+from tipsight.afloat import body, boils, chop, heave, hidden, motion, ride, spectra, stance
 from tipsight.afloat.rig import Rig
 from tipsight.inputs.case import Stream
 
@@ -85,6 +86,76 @@ def drifted(tip_mm, margin, wind_m_s, shear_m_s, factor):
         copies=400,
     )
     return rides, slow
+
+
+# The sums in complex numbers as they stand on paper, by a plain fixed point. 1e-3: the product
+# stops once variances change by less than 1e-4.
+@pytest.mark.parametrize(
+    ("tip_mm", "height_m", "period_s", "area_m2"),
+    [(2.0, 0.02, 0.4, 2e-4), (5.0, 0.02, 0.4, 2e-4), (3.0, 0.2, 0.8, 4e-3)],
+)
+def test_motion_against_complex_numbers(tip_mm, height_m, period_s, area_m2):
+    sea = chop.Sea(height_m, period_s, 1.0, 1.0)
+    made = dataclasses.replace(light_float(), shot_depth_m=0.25, shot_area_m2=area_m2)
+    stream = Stream(pace_m_s=0.5, boil_factor=1.5)
+    p = heave.parts(made, tip_mm)
+    c, m, q = (float(x[0, 0]) for x in (p.spring_n_m, p.mass_kg, p.carried_kg))
+    qs = p.shot_carried_kg
+    ratio, share = spectra.wave_grid()
+    w = 2 * np.pi / sea.peak_period_s * ratio
+    energy = share * sea.height_m**2 / 16
+    felt, es = heave.felt_share(made, tip_mm, chop.wavenumber_rad_m(w))
+    e = felt[0]
+    v, step = spectra.boil_grid()
+    unit = step * boils.spectrum_s(v, boils.time_scale_s(stream))
+    depth_m = 1e-3 * (made.waterline_mm - body.centroid_mm(made.profile))
+    wb, ws = boils.vertical_rms_m_s(stream, [depth_m, 0.25])
+    body2 = shot2 = 1e-2
+    for _ in range(200):
+        bb = p.body_drag * np.sqrt(8 / np.pi * body2)
+        bs = p.shot_drag * np.sqrt(p.slip_m_s**2 + 8 / np.pi * shot2)
+        bv, bu = p.skin * np.sqrt(w), p.skin * np.sqrt(v)
+        hw = c - w**2 * (q * e + qs * es) + 1j * w * ((bb + bv) * e + bs * es)
+        hw = hw / (c - w**2 * m + 1j * w * (bb + bv + bs))
+        whole = c - v**2 * m + 1j * v * (bb + bu + bs)
+        hb, hs = (1j * v * q + bb + bu) / whole, (1j * v * qs + bs) / whole
+        new_body = (w**2 * np.abs(e - hw) ** 2) @ energy + (
+            np.abs(1 - 1j * v * hb) ** 2 * wb**2 + np.abs(v * hs) ** 2 * ws**2
+        ) @ unit
+        new_shot = (w**2 * np.abs(es - hw) ** 2) @ energy + (
+            np.abs(1 - 1j * v * hs) ** 2 * ws**2 + np.abs(v * hb) ** 2 * wb**2
+        ) @ unit
+        body2, shot2 = 0.5 * (body2 + new_body), 0.5 * (shot2 + new_shot)
+    waves = np.abs(1 - hw) ** 2 * energy
+    swirls = (np.abs(hb) ** 2 * wb**2 + np.abs(hs) ** 2 * ws**2) * unit
+    ours = motion.motion(made, sea, stream, tip_mm)
+    assert ours.wave_m2[0] == pytest.approx(waves.sum(), rel=1e-3)
+    assert ours.wave_speed_m2_s2[0] == pytest.approx(waves @ w**2, rel=1e-3)
+    assert ours.boil_m2[0] == pytest.approx(swirls.sum(), rel=1e-3)
+    assert ours.boil_speed_m2_s2[0] == pytest.approx(swirls @ v**2, rel=1e-3)
+    # the same again for one wave alone, with skin friction and the steady drag of the shot
+    bv, bs = p.skin * np.sqrt(w), p.shot_drag * p.slip_m_s
+    hw = c - w**2 * (q * e + qs * es) + 1j * w * (bv * e + bs * es)
+    hw = hw / (c - w**2 * m + 1j * w * (bv + bs))
+    alone = heave.relative_motion(made, tip_mm, 2 * np.pi / w, drag=True)[0]
+    assert alone == pytest.approx(1 - hw, rel=1e-9)
+
+
+def test_side_view_by_slices():
+    z = np.array([0.0, -30.0, -70.0, -120.0])
+    r = np.array([2.0, 8.0, 1.5, 1.0])
+    made = Rig(body.Profile(z, r), 12.0, 2e-3, -40.0, 3e-3, 7290.0, 1.0, 1e-4, 0.7)
+    height = np.linspace(0.0, 132.0, 132001)
+    wide = np.where(height > 120.0, 4.0, 2.0 * np.interp(height - 120.0, z[::-1], r[::-1]))
+    side = np.trapezoid(wide, height)
+    ours = stance.stance(made, 4.0)
+    assert float(ours.side_m2) == pytest.approx(1e-6 * side, rel=1e-6)
+    at = np.trapezoid(wide * height, height) / side
+    assert float(ours.side_at_m) == pytest.approx(1e-3 * at, rel=1e-6)
+    volume = np.trapezoid(wide**2, height)
+    at = np.trapezoid(wide**2 * height, height) / volume
+    assert float(ours.lift_at_m) == pytest.approx(1e-3 * at, rel=1e-6)
+    assert float(ours.lift_n) == pytest.approx(999.7027 * 9.81e-9 * np.pi / 4 * volume, rel=1e-6)
 
 
 # Quadratic drag and a tip whose buoyancy ends, against the linearised sum with its tail factor.
