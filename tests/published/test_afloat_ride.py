@@ -72,12 +72,15 @@ def test_linearised_drag(slip, drawn):
     assert float(motion.linear_speed(1.0, slip)) == pytest.approx(drawn, rel=0.025)
 
 
-# A light float in the time domain with quadratic drag and a tip whose buoyancy ends (runs of the
-# nonlinear equation elsewhere, same parameters). Root mean square within 5 % while the tip seldom
-# goes under; share of time under within 25 % (0.01 and more) or 40 % (less).
+# A light float in the time domain with quadratic drag and a tip whose buoyancy ends (unpublished
+# runs of the nonlinear equation, another method with the same parameters; no outside source).
+# Root mean square within 5 % while the tip seldom goes under; share of time under within 25 %
+# (0.01 and more) or 40 % (less).
 TIME_DOMAIN = [
-    (3.0, 12.0, 6.0, 50.0, 0.06, 0.0, 4.27, 0.0023), (4.0, 40.0, 6.0, 50.0, 0.12, 1.0, None, 0.0033),
-    (3.0, 31.75, 6.0, 50.0, 0.12, 1.0, None, 0.081), (2.0, 31.75, 6.0, 50.0, 0.12, 1.0, None, 0.277),
+    (3.0, 12.0, 6.0, 50.0, 0.06, 0.0, 4.27, 0.0023),
+    (4.0, 40.0, 6.0, 50.0, 0.12, 1.0, None, 0.0033),
+    (3.0, 31.75, 6.0, 50.0, 0.12, 1.0, None, 0.081),
+    (2.0, 31.75, 6.0, 50.0, 0.12, 1.0, None, 0.277),
     (3.0, 20.0, 8.0, 100.0, 0.06, 1.0, None, 0.0368),
 ]  # fmt: skip
 
@@ -105,12 +108,14 @@ def light_float():
 
 
 # Ride of a balsa float for eleven BB (12.18 x 60 mm ellipsoid, 3 mm cane stem of 75 mm), 5 m/s
-# over 50 m, 1.5 m deep at 0.6 m/s: showing over rms without the tail factor, by a separate trial
-# of the method. Tolerance: 6 %, for an outline that differs in its ends.
+# over 50 m, 1.5 m deep at 0.6 m/s: showing over rms without the tail factor, by an unpublished
+# trial of the same method, no outside source. Tolerance: 6 %, for an outline that differs in its
+# ends.
 @pytest.mark.parametrize(
     ("factor", "diameters", "margins"),
     [(1, (2.0, 2.5, 3.0, 3.5, 4.0, 5.0), (2.00, 2.85, 3.73, 4.57, 5.30, 6.35)),
-     (2, (2.5, 3.0, 3.5, 4.0, 5.0), (1.24, 1.69, 2.19, 2.71, 3.76)), (3, (3.0, 5.0), (0.94, 2.27))],
+     (2, (2.5, 3.0, 3.5, 4.0, 5.0), (1.24, 1.69, 2.19, 2.71, 3.76)),
+     (3, (3.0, 5.0), (0.94, 2.27))],
 )  # fmt: skip
 def test_ride_of_a_balsa_float(factor, diameters, margins):
     sea = chop.sea(Wind(speed_m_s=5.0))
@@ -136,8 +141,8 @@ def test_trade_tips_fall_out():
     assert ride.ride_margin(31.75, boily)[0] < 2.0 < 3.0 < ride.ride_margin(31.75, boily)[1]
 
 
-# Height that crests hide over the significant height: drawn long-crested JONSWAP seas elsewhere.
-# Tolerance: 10 %.
+# Height that crests hide over the significant height: drawn long-crested JONSWAP seas,
+# unpublished. Tolerance: 10 %.
 @pytest.mark.parametrize(
     ("chi", "mean", "high"),
     [(0.1, 0.410, 0.657), (0.25, 0.316, 0.580), (0.5, 0.228, 0.521), (0.75, 0.176, 0.481),
@@ -180,9 +185,10 @@ def test_cylinder_drag(slenderness, drag):
     assert float(stance.cylinder_drag(slenderness)) == pytest.approx(drag, abs=1e-9)
 
 
-# A float held back: exact root of its moments (Brent's method elsewhere) for buoyancy 5.567 gf at
-# 98.2 mm, weight 1.77 gf at 94.8 mm, line at 137 mm, cylinders 75 x 3.2, 60 x 10, 8 x 3.1 mm with
-# C 1.1, shot 192 mm2 with C 0.45, line rising 3 deg. Tolerance: 0.05 deg and last figure.
+# A float held back: exact root of its moments (unpublished, Brent's method; no outside source)
+# for buoyancy 5.567 gf at 98.2 mm, weight 1.77 gf at 94.8 mm, line at 137 mm, cylinders 75 x 3.2,
+# 60 x 10, 8 x 3.1 mm with C 1.1, shot 192 mm2 with C 0.45, line rising 3 deg. Tolerance: 0.05 deg
+# and last figure.
 @pytest.mark.parametrize(
     ("hold_m_s", "deg", "lift_g"),
     [(0.05, 1.138, 0.009), (0.10, 4.509, 0.065), (0.15, 9.80, 0.240), (0.20, 16.19, 0.598),
@@ -203,7 +209,7 @@ def test_held_back(hold_m_s, deg, lift_g):
 
 
 # Wind on a 3 x 31.75 mm tip at 8 m/s with C 1.1, and on 15 m of 0.20 mm line a metre up; line on
-# the water dragged sideways: hand sums elsewhere. Tolerance: 3 %, for the air's density.
+# the water dragged sideways: unpublished hand sums. Tolerance: 3 %, for the air's density.
 def test_wind_and_line():
     assert float(wind.wind_on_tip_g(8.0, 3.0, 31.75, side_drag=1.1)) == pytest.approx(
         0.068, rel=0.03

@@ -31,7 +31,7 @@ def spheroid(aspect: ArrayLike) -> tuple[Array, Array]:
 
     Notes
     -----
-    Lamb (1932), Hydrodynamics, art. 114-115: e^2 = 1 - 1 / a^2,
+    Lamb (1932), Hydrodynamics, art. 114-115 (articles from memory): e^2 = 1 - 1 / a^2,
     alpha = 2 (1 - e^2) / e^3 (atanh e - e), beta = 1 / e^2 - (1 - e^2) / e^3 atanh e,
     k1 = alpha / (2 - alpha), k2 = beta / (2 - beta). Below an aspect of 1.0001 the sphere's 1/2.
 

@@ -42,7 +42,7 @@ def meniscus_g(
     Notes
     -----
     On an upright cylinder exactly 2 pi R sigma cos(angle) (de Gennes, Brochard-Wyart and Quere
-    2004, Capillarity and Wetting Phenomena, ch. 2).
+    2004, Capillarity and Wetting Phenomena, ch. 2; from memory).
 
     Examples
     --------

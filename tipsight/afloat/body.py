@@ -206,7 +206,7 @@ def section_integral(
     Notes
     -----
     The Froude-Krylov integral of a slender vertical body in deep water (Newman 1977, Marine
-    Hydrodynamics, sec. 6.17-6.18), by Gauss-Legendre quadrature in each piece of the outline.
+    Hydrodynamics, ch. 6; from memory), by Gauss-Legendre quadrature in each piece of the outline.
 
     Examples
     --------

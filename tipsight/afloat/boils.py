@@ -31,7 +31,7 @@ def shear_velocity_m_s(stream: Stream) -> float:
     Notes
     -----
     Manning's equation with the depth as hydraulic radius, u* = U n sqrt(g) / h^(1/6) (Henderson
-    1966, Open Channel Flow, ch. 4; SI units).
+    1966, Open Channel Flow, ch. 4, from memory; SI units).
 
     Examples
     --------
@@ -137,7 +137,7 @@ def spectrum_s(angular_rad_s: ArrayLike, time_scale_s: float) -> Array:
     Notes
     -----
     Of an exponential correlation: S = (2 / pi) T / (1 + w^2 T^2) (Tennekes and Lumley 1972, A
-    First Course in Turbulence, ch. 6 and 8).
+    First Course in Turbulence; from memory).
 
     Examples
     --------

@@ -96,8 +96,8 @@ def wavenumber_rad_m(angular_rad_s: ArrayLike, temperature_c: float = 10.0) -> A
 
     Notes
     -----
-    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 266-267), the one
-    real root by Cardano's formula in its hyperbolic form.
+    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 267; from memory),
+    the one real root by Cardano's formula in its hyperbolic form.
 
     Examples
     --------
@@ -133,7 +133,7 @@ def angular_rad_s(wavenumber_rad_m: ArrayLike, temperature_c: float = 10.0) -> A
 
     Notes
     -----
-    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 266-267).
+    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 267; from memory).
 
     Examples
     --------

@@ -105,7 +105,8 @@ def kinematic_viscosity_m2_s(temperature_c: ArrayLike = 10.0) -> Array:
     Notes
     -----
     IAPWS R12-08 (2008), eq. (36), the simplified formula for liquid water at 0.1 MPa, 253 to
-    383 K: mu = 1e-6 sum a_i (T / 300 K)^b_i, over the density here.
+    383 K; coefficients from memory, checked at ten temperatures: mu = 1e-6 sum a_i (T / 300
+    K)^b_i, over the density here.
 
     Examples
     --------

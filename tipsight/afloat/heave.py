@@ -126,8 +126,8 @@ def parts(rig: Rig, diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Part
 
     Notes
     -----
-    Skin friction of a swinging wall, S sqrt(rho^2 nu w / 2) (Stokes 1851; Batchelor 1967, sec.
-    4.3); drag rho C A / 2 of the body's largest section and of the shot.
+    Skin friction of a swinging wall, S sqrt(rho^2 nu w / 2) (Stokes 1851; Batchelor 1967,
+    sec. 4.3; from memory); drag rho C A / 2 of the body's largest section and of the shot.
 
     Examples
     --------
@@ -231,7 +231,7 @@ def relative_motion(
     -----
     Slender vertical body: Z/a = [C - w^2 ((rho V + A33) e + 1.5 rho V_s e_s) + i w B] over
     [C - w^2 (M + A33 + rho V_s / 2) + i w B], e the volume mean of exp(k z) (Newman 1977, Marine
-    Hydrodynamics, sec. 6.17-6.18). Within 0.013 of boundary elements for 0.2 to 1 s.
+    Hydrodynamics, ch. 6; from memory). Within 0.013 of boundary elements for 0.2 to 1 s.
 
     Examples
     --------

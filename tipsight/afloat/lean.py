@@ -104,7 +104,7 @@ def held_back(
     -----
     Moments about the foot, solved exactly: (B' h_B - W h_G) sin a + T sin(psi) h_l sin a =
     T cos(psi) h_l cos a - D h_c, with D = rho C A u^2 cos^2(a) / 2 square to the float (cross-flow
-    principle, Hoerner 1965, Fluid-Dynamic Drag, ch. 3), the shot's drag at the foot,
+    principle, Hoerner 1965, Fluid-Dynamic Drag, from memory), the shot's drag at the foot,
     T cos(psi) = D cos a + D_shot, and B' = B - lift, lift = T sin(psi) + D sin a. More than the
     tip's own buoyancy of lift pulls the body out, and the sum is then too large.
 

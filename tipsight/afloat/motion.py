@@ -35,8 +35,8 @@ def linear_speed(variance_m2_s2: ArrayLike, slip_m_s: ArrayLike = 0.0) -> Array:
     Notes
     -----
     Statistical linearisation for a Gaussian speed, sqrt(8 / pi) rms (Borgman 1967, Journal of the
-    Waterways and Harbors Division ASCE 93); a steady flow is added by its square, which is within
-    2 % of a sum over draws.
+    Waterways and Harbors Division ASCE 93; from memory); a steady flow is added by its square,
+    which is within 2 % of a sum over draws.
 
     Examples
     --------

@@ -203,9 +203,9 @@ def dips_per_min(margin: ArrayLike, rate_hz: ArrayLike) -> Array:
 
     Notes
     -----
-    Rice (1945), Bell System Technical Journal 24, sec. 3.3: up-crossings of m sigma by a Gaussian
-    process, rate exp(-m^2 / 2). Runs of the nonlinear equation give as many in chop, and up to
-    40 % fewer (and longer) dips in boils.
+    Rice (1945), Bell System Technical Journal 24, sec. 3.3 (from memory): up-crossings of m sigma
+    by a Gaussian process, rate exp(-m^2 / 2). Runs of the nonlinear equation give as many in
+    chop, and up to 40 % fewer (and longer) dips in boils.
 
     Examples
     --------

@@ -37,9 +37,9 @@ def cylinder_drag(length_over_diameter: ArrayLike) -> Array:
 
     Notes
     -----
-    Matthews (2002), Aeronautical Engineer's Data Book, drag of cylinders by length: 0.63 at 1 to
-    0.98 at 40, 1.20 for one without end; by the logarithm between, and towards 1.20 by the
-    reciprocal beyond 40.
+    Matthews (2002; name and year from memory), Aeronautical Engineer's Data Book, drag of
+    cylinders by length: 0.63 at 1 to 0.98 at 40, 1.20 for one without end; by the logarithm
+    between, and towards 1.20 by the reciprocal beyond 40.
 
     Examples
     --------

@@ -10,7 +10,7 @@ from tipsight.checks import within
 Array = NDArray[np.float64]
 
 AIR_KG_M3 = 1.225
-"""ISO 2533 (1975) at sea level."""
+"""ISO 2533 (1975) at sea level; from memory."""
 WIRE_DRAG = 1.1
 """Of a long thin line across the wind, Reynolds numbers of 50 to 1000."""
 
@@ -37,8 +37,8 @@ def wind_at_m_s(speed_m_s: ArrayLike, height_m: ArrayLike) -> Array:
 
     Notes
     -----
-    Power law of a seventh (Hellmann 1916; engineering practice). At 16 mm it gives 0.40, where
-    the logarithmic law over 0.2 mm of roughness gives 0.405.
+    Power law of a seventh (Hellmann 1916, from memory; engineering practice). At 16 mm it gives
+    0.40, where the logarithmic law over 0.2 mm of roughness gives 0.405.
 
     Examples
     --------
@@ -170,7 +170,7 @@ def line_on_water_g(
     Notes
     -----
     Half of the line is wet; C = 1 + 10 Re^(-2/3) of a cylinder across the flow (White 1991,
-    Viscous Fluid Flow, sec. 3-9, Reynolds numbers of 1 to 2e5).
+    Viscous Fluid Flow, from memory; Reynolds numbers of 1 to 2e5).
 
     Examples
     --------
