@@ -64,7 +64,9 @@ def filtered(picture, of, veil, adaptation, eye, frame, area_mm2, bands, tip):
     return eye.own_factor * np.sqrt(level2)
 
 
-@pytest.mark.parametrize("told", SCENES, ids=lambda told: f"{told['distance']} {told['behind'][0]}")
+@pytest.mark.parametrize(
+    "told", SCENES, ids=lambda told: f"{told['distance']} {told['behind'][0]}"
+)
 def test_the_drawn_tip_has_the_answers_level(told):
     """Within 5 %, streaks left out on both sides."""
     question = Question(**told, diameter="4 mm", stock="solid")
@@ -78,7 +80,9 @@ def test_the_drawn_tip_has_the_answers_level(told):
     pixel = wide / 8.0
     blur_px = 14.0 * case.place.range_m / 36.6 / pixel
     side = 8 + 2 * int(5 * blur_px)
-    frame = Frame(pixel, side, int(case.tip.showing_mm / pixel) + 2 + int(8 * blur_px), 4 * blur_px * pixel)
+    frame = Frame(
+        pixel, side, int(case.tip.showing_mm / pixel) + 2 + int(8 * blur_px), 4 * blur_px * pixel
+    )
     picture = patch.with_tip(patch.blank(of, frame), of, frame, case.tip, of.hidden_mm)
     adaptation = float(water.adaptation_cd_m2[here.here])
     from tipsight.advice.examine import without_streaks

@@ -49,7 +49,10 @@ def test_short_waves_are_cut_or_all_are_lowered(wind):
     k = np.geomspace(0.2 * peak, 400.0, 2000)
     density = scale * heights_spectrum(peak, k) * np.exp(-k / cut)
     assert np.trapezoid(k**2 * density, k) == pytest.approx(wanted, rel=1e-3)
-    assert 4.0 * np.sqrt(np.trapezoid(density, k)) <= 1.6 * sea.height_m or wind.base_slope_variance > 1e-2
+    assert (
+        4.0 * np.sqrt(np.trapezoid(density, k)) <= 1.6 * sea.height_m
+        or wind.base_slope_variance > 1e-2
+    )
 
 
 def test_another_seed_is_another_sheet_and_the_same_seed_the_same():

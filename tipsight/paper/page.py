@@ -6,6 +6,7 @@ from importlib import resources
 from typing import Any, Literal
 
 from tipsight.errors import Mistake, Mistakes
+from tipsight.output.plain import plain
 
 Paper = Literal["a4", "letter"]
 PAPERS: dict[str, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
@@ -15,6 +16,42 @@ WIDE_MM, TALL_MM = 190.0, 255.0
 POINT_MM = 25.4 / 72.0
 PLAIN, BOLD = "Vera", "VeraBd"
 HAIR_MM = 0.1
+
+
+@cache
+def _glyphs() -> frozenset[int]:
+    """Return the letters that the typefaces hold."""
+    from reportlab.pdfbase import pdfmetrics  # type: ignore[import-untyped]
+
+    _register()
+    return frozenset(pdfmetrics.getFont(PLAIN).face.charToGlyph)
+
+
+def printable(said: str) -> str:
+    """Return words in letters that can be printed.
+
+    Parameters
+    ----------
+    said : str
+        The words.
+
+    Returns
+    -------
+    str
+        Where the typeface has no letter, a plain one, or a question mark.
+
+    Examples
+    --------
+    >>> printable("½ in, \u2264 5 mm, \u540d")
+    '½ in, \u2264 5 mm, ?'
+    """
+    held = _glyphs()
+    if all(ord(letter) in held for letter in said):
+        return said
+    return "".join(
+        letter if ord(letter) in held else plain(letter).encode("ascii", "replace").decode()
+        for letter in said
+    )
 
 
 @cache
@@ -53,7 +90,7 @@ def width_mm(said: str, points: float, bold: bool = False) -> float:
     from reportlab.pdfbase.pdfmetrics import stringWidth  # type: ignore[import-untyped]
 
     _register()
-    return float(stringWidth(said, BOLD if bold else PLAIN, points)) * POINT_MM
+    return float(stringWidth(printable(said), BOLD if bold else PLAIN, points)) * POINT_MM
 
 
 def wrapped(said: str, points: float, wide_mm: float, bold: bool = False) -> list[str]:
@@ -116,7 +153,9 @@ class Page:
         self._left, self._foot = (wide - WIDE_MM) / 2.0, (tall - TALL_MM) / 2.0
         self._out = io.BytesIO()
         size = (wide / POINT_MM, tall / POINT_MM)
-        self._canvas: Any = Canvas(self._out, pagesize=size, invariant=1, lang="en-GB")
+        self._canvas: Any = Canvas(
+            self._out, pagesize=size, invariant=1, lang="en-GB", initialFontName=PLAIN
+        )
         self._canvas.setTitle(title)
         self._canvas.setViewerPreference("PrintScaling", "None")
         self._canvas.setCreator("tipsight")
@@ -134,6 +173,7 @@ class Page:
         align: Literal["left", "middle", "right"] = "left",
     ) -> None:
         """Print words with the foot of their letters at y."""
+        said = printable(said)
         back = {"left": 0.0, "middle": 0.5, "right": 1.0}[align] * width_mm(said, points, bold)
         self._canvas.setFillGray(0.0)
         self._canvas.setFont(BOLD if bold else PLAIN, points)

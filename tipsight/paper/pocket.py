@@ -27,7 +27,7 @@ h1{font-size:1.3rem;margin:.2rem 0}h2{font-size:1.15rem;margin:1rem 0 .3rem}p{ma
 form,#now{display:none}.live form,.live #now{display:block}
 fieldset{border:0;margin:0 0 .3rem;padding:0}legend{padding:0;font-weight:bold}
 .row{display:flex;flex-wrap:wrap;gap:.25rem}
-input{position:absolute;opacity:0;width:2.75rem;height:2.75rem;margin:0}
+input{position:absolute;opacity:0;width:2.75rem;height:2.75rem;margin:0;pointer-events:none}
 .row label{position:relative;display:inline-flex}
 .row span{display:inline-flex;align-items:center;justify-content:center;min-width:2.75rem;
 min-height:2.75rem;padding:.1rem .5rem;border:1px solid var(--ink);border-radius:.3rem}

@@ -1,0 +1,86 @@
+"""The commands that make files: sheet, card, view, pocket."""
+
+import pytest
+
+from tipsight.cli import main
+from tipsight.commands import writing
+from tipsight.paper import pocket
+from tipsight.paper.cells import Cell
+
+
+def ran(capsys, *arguments):
+    code = main(list(arguments))
+    told = capsys.readouterr()
+    return code, told.out, told.err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "start"),
+    [
+        (["sheet"], b"%PDF-"),
+        (["sheet", "dusk", "--paper", "letter"], b"%PDF-"),
+        (["card", "shotting"], b"%PDF-"),
+        (["card", "wall", "dusk"], b"%PDF-"),
+        (["view"], b"\x89PNG"),
+        (["view", "dusk", "--eyes", "told", "--ripple", "3"], b"\x89PNG"),
+        (["view", "--svg", "tip"], b"<svg"),
+        (["view", "--svg", "sunk"], b"<svg"),
+    ],
+    ids=lambda value: " ".join(value) if isinstance(value, list) else "",
+)
+def test_a_file_is_written_and_told_of(capsys, tmp_path, arguments, start):
+    out = tmp_path / "out"
+    code, said, wrong = ran(capsys, *arguments, "-o", str(out))
+    assert (code, wrong) == (0, "")
+    assert said.startswith(f"{out}: ")
+    assert out.read_bytes().startswith(start)
+
+
+def test_the_pocket_file_is_written(capsys, tmp_path, monkeypatch):
+    monkeypatch.setattr(pocket, "cell", lambda *_: Cell("20 mm", "shot as it is", "easy"))
+    out = tmp_path / "float.html"
+    code, said, _ = ran(capsys, "pocket", "demo", "-o", str(out))
+    assert code == 0
+    assert "needs no network" in said
+    assert out.read_text(encoding="utf-8").startswith("<!doctype html>")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["sheet", "--paper", "a5"], "--paper: 'a5' will not do; say a4 or letter"),
+        (["card", "beer"], "'beer' will not do; say shotting or bank or wall"),
+        (["view", "--eyes", "mine"], "'mine' will not do; say good or told"),
+        (["view", "--svg", "boat"], "'boat' will not do; say tip or float or shot or sunk"),
+        (["sheet", "-o", "/no/such/folder/tip.pdf"], "there is no such folder"),
+        (["sheet", "--distance", "40"], "distance: "),
+        (["view", "nothere.toml"], "there is no such file"),
+    ],
+    ids=lambda value: " ".join(value) if isinstance(value, list) else "",
+)
+def test_what_is_wrong_is_told_plainly(capsys, arguments, words):
+    code, said, wrong = ran(capsys, *arguments)
+    assert (code, said) == (2, "")
+    assert words in wrong
+    assert "Traceback" not in wrong
+
+
+@pytest.mark.parametrize(
+    ("name", "words"), [(".", "this is a folder; name a file"), ("x\0y", "it cannot be written")]
+)
+def test_where_it_cannot_be_written(tmp_path, monkeypatch, name, words):
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(ValueError, match=words):
+        writing.write(name, b"", "")
+
+
+def test_long_work_says_how_far_it_has_come(capsys, monkeypatch):
+    now = [0.0]
+    monkeypatch.setattr(writing.time, "monotonic", lambda: now[0])
+    tell = writing.progress("answers")
+    for done, at in ((1, 1.0), (2, 2.5), (3, 3.0), (4, 5.0), (5, 5.1)):
+        now[0] = at
+        tell(done, 5)
+    assert capsys.readouterr().err.splitlines() == [
+        "2 of 5 answers", "4 of 5 answers", "5 of 5 answers",
+    ]  # fmt: skip

@@ -1,0 +1,128 @@
+"""Cards for the lid and the wall: true to size, and saying what the sums say."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from tipsight.advice.advise import advise
+from tipsight.inputs import demo
+from tipsight.load import budget, hull, plan, shot
+from tipsight.output import words as say
+from tipsight.paper import cards, wall
+from tipsight.paper.cells import asked, told
+from tipsight.pictures.subject import advised
+
+PIXEL_MM = 0.05
+
+
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_the_shotting_card_is_60_by_90(poppler, answers, name):
+    page = poppler.raster(cards.shotting(answers[name]))
+    left, foot = 10.0 + 2.0, 21.0 + 255.0 - 90.0 - 12.0
+    frame = poppler.ink(page, left - 1, foot - 1, 62, 92)
+    columns = np.flatnonzero(frame.mean(axis=0) > 0.9)
+    rows = np.flatnonzero(frame.mean(axis=1) > 0.9)
+    assert (columns[-1] - columns[0] + 1) * PIXEL_MM == pytest.approx(60.0, abs=0.15)
+    assert (rows[-1] - rows[0] + 1) * PIXEL_MM == pytest.approx(90.0, abs=0.15)
+
+
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_the_shot_is_named_where_it_goes(poppler, answers, name):
+    answer = answers[name]
+    case, load = answer.case, advised(answer)[1].load
+    text = poppler.words(cards.shotting(answer))
+    body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
+    planned = plan.plan(load.pull_g, case.box.shot, body.fixing, case.stream.temperature_c)
+    assert [line[:2] for line in planned.shot] == [(s.name, s.count) for s in load.shot]
+    for one in plan.layout(planned, case.stream.depth_m):
+        assert f"{one.count} {one.name}" in text
+        if one.where != plan.TRIM:
+            assert f"{100 * one.from_hook_m:.0f} cm: " in text
+    assert f"{planned.shot_g:.2f} g in air, {planned.pull_g:.2f} g in water" in text
+    assert load.shot_metal in text
+
+
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_two_more_and_two_fewer_show_what_the_load_says(answers, name):
+    """The same by the float's own budget: the tip is set to show so much, and pulled by so much."""
+    answer = answers[name]
+    case, block = answer.case, advised(answer)[1]
+    warm = case.stream.temperature_c
+    body = hull.hull_of(case.float_, case.weighed_tip, warm)
+    size, rows = cards.steps(answer)
+    one = next(s for s in shot.sizes(case.box.shot_metal) if s.name == size)
+    share = float(shot.wet_share(case.box.shot_metal, warm))
+    outside = block.tip.showing_mm + block.tip.wet_mm
+    assert [count for count, _ in rows] == [-2, -1, 0, 1, 2]
+    for count, shows in rows:
+        if 0.0 < shows < outside:
+            moved = replace(block.tip, showing_mm=shows, wet_mm=outside - shows)
+            pull = budget.pull_g(body, moved, warm)
+            assert pull - block.load.pull_g == pytest.approx(count * one.mass_g * share, abs=2e-3)
+
+
+def test_labels_keep_apart():
+    found = cards._apart([30.0, 29.0, 10.0, 9.9], 4.0, 2.0)
+    assert found == pytest.approx([33.0 - 0.1 + 0.1, 29.0, 13.9, 9.9], abs=0.11)
+    assert all(a - b >= 4.0 - 1e-9 for a, b in zip(found[:-1], found[1:], strict=True))
+
+
+def test_the_bank_card_has_what_advise_says(poppler, answers, monkeypatch):
+    """Every cell of a card with two distances."""
+    monkeypatch.setattr(cards, "YARDS", (20, 0, 40))
+    counted = []
+    text = poppler.words(cards.bank(answers["match"], progress=lambda *done: counted.append(done)))
+    assert counted[-1] == (6, 6)
+    question = demo.question("match")
+    for yards in (20, 40):
+        for water in ("dark", "bright", "broken"):
+            cell = told(advise(asked(question, yards, water)).at_the_bank)
+            assert cell.show in text
+            assert cell.shot in text
+            assert cell.grade.removeprefix("seen when ") in text
+
+
+@pytest.mark.parametrize("hang_m", wall.HANG_M)
+def test_marks_take_up_the_tips_own_angle(answers, hang_m):
+    answer = answers["demo"]
+    far = answer.case.place.range_m
+    for mark in wall.marks(answer):
+        wide, tall = wall.scaled(mark, far, hang_m)
+        assert wide / hang_m == pytest.approx(mark.width_mm / far, rel=1e-12)
+        assert tall / hang_m == pytest.approx(mark.height_mm / far, rel=1e-12)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_marks_are_printed_true(poppler, answers, paper):
+    """The black one of the advised tip at 8 m, within 0.1 mm."""
+    answer = answers["demo"]
+    page = poppler.raster(wall.pdf(answer, paper))
+    marks, far = wall.marks(answer), answer.case.place.range_m
+    foot = 229.0
+    for hang in wall.HANG_M:
+        tallest = max(wall.scaled(m, far, hang)[1] for m in marks)
+        foot -= 24.0 + tallest
+        wide, tall = wall.scaled(marks[0], far, hang)
+        left = (210.0, 215.9)[paper == "letter"] / 2 - 95.0
+        low = ((297.0, 279.4)[paper == "letter"] - 255.0) / 2
+        window = poppler.ink(page, left + 23.75 - 10 - 4, low + foot - 2, 8.0, tall + 4)
+        assert window.any(axis=1).sum() * PIXEL_MM == pytest.approx(tall, abs=0.1)
+        assert window.any(axis=0).sum() * PIXEL_MM == pytest.approx(wide, abs=0.1)
+        foot -= 20.0
+
+
+def test_the_wall_card_is_honest(poppler, answers):
+    text = poppler.words(wall.pdf(answers["demo"]))
+    assert "ink is not fluorescent" in text
+    assert "light in a room or a garden differs" in text
+    assert say.yards(answers["demo"].case.place.range_m) in text
+    for mark in wall.marks(answers["demo"]):
+        assert mark.title in text
+
+
+def test_four_tips_two_of_them_others(answers):
+    advised_, hand, longer, thicker = wall.marks(answers["demo"])
+    assert hand.height_mm == 20.0
+    assert longer.height_mm == pytest.approx(advised_.height_mm + 6.35)
+    assert thicker.width_mm == pytest.approx(advised_.width_mm + 0.5)

@@ -1,0 +1,193 @@
+"""The bench sheet: true to size on both papers, and saying what the answer says."""
+
+import re
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from tipsight.advice.swim import painted_mm
+from tipsight.errors import Mistakes
+from tipsight.inputs.case import Band, Stock
+from tipsight.output.json_form import json_form
+from tipsight.paper import page as pages
+from tipsight.paper import sheet, sheet_words
+from tipsight.pictures.subject import made
+
+PIXEL_MM = 0.05
+SIZES = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+
+
+def corner(paper):
+    wide, tall = SIZES[paper]
+    return (wide - 190.0) / 2, (tall - 255.0) / 2
+
+
+def runs(marked):
+    """Return the middle of each run of marked pixels along a line [mm]."""
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], marked.astype(int), [0]])))
+    return (edges[::2] + edges[1::2]) / 2.0 * PIXEL_MM
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_the_check_lines_are_true(poppler, answers, paper):
+    """Within 0.2 mm over 100 mm, between the middles of the end strokes."""
+    left, foot = corner(paper)
+    page = poppler.raster(sheet.pdf(answers["demo"], paper))
+    strokes = poppler.ink(page, left - 2, foot + 3.8, 192, 0.8).all(axis=0)
+    at = runs(strokes)
+    assert len(at) == 4
+    assert at[1] - at[0] == pytest.approx(100.0, abs=0.1)
+    assert at[3] - at[2] == pytest.approx(76.2, abs=0.1)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_one_page_inside_what_both_printers_reach(poppler, answers, paper, name):
+    data = sheet.pdf(answers[name], paper)
+    told = poppler.info(data)
+    assert told["Pages"] == "1"
+    wide, tall = SIZES[paper]
+    size = [float(x) * 25.4 / 72 for x in re.findall(r"[\d.]+", told["Page size"])[:2]]
+    assert size == pytest.approx([wide, tall], abs=0.1)
+    dark = np.argwhere(poppler.raster(data, 100.0) < 200) * 0.254
+    left, foot = corner(paper)
+    assert dark[:, 1].min() >= left - 0.5
+    assert dark[:, 1].max() <= wide - left + 0.5
+    assert dark[:, 0].min() >= foot - 0.5
+    assert dark[:, 0].max() <= tall - foot + 0.6
+
+
+def test_nothing_is_left_out_of_the_file(poppler, answers):
+    """Every typeface is in it, so that every glyph is drawn anywhere."""
+    fonts = poppler.fonts(sheet.pdf(answers["dusk"]))
+    assert fonts
+    for line in fonts:
+        assert line.split()[-5] == "yes", line
+
+
+def test_every_glyph_is_drawn(poppler, answers):
+    for answer in answers.values():
+        words = poppler.words(sheet.pdf(answer))
+        assert all(letter == " " or ord(letter) in pages._glyphs() for letter in words)
+        assert "?" not in words
+
+
+def outlined(poppler, answer, paper="a4"):
+    """Return width [mm] and length [mm] of the piece to cut, as printed."""
+    left, _ = corner(paper)
+    tip = made(answer)[1].tip
+    page = poppler.raster(sheet.pdf(answer, paper))
+    top = corner(paper)[1] + 255.0 - 20.0 - 6.0
+    middle, bare = left + 20.0, tip.stock.diameter_mm
+    whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
+    window = poppler.ink(page, middle - 7.0, top - whole - 3, 14.0, whole + 5, limit=200)
+    narrow = window[:, round((7 - bare / 2) / PIXEL_MM) : round((7 + bare / 2) / PIXEL_MM)]
+    rows = np.flatnonzero(narrow.mean(axis=1) > 0.9)
+    quiet = window[rows[-1] - round(2.0 / PIXEL_MM)]
+    columns = np.flatnonzero(quiet)
+    return mm_between(columns), mm_between(rows)
+
+
+def mm_between(marked):
+    return (marked[-1] - marked[0] + 1) * PIXEL_MM
+
+
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_the_piece_to_cut_is_true(poppler, answers, name):
+    """Within 0.1 mm, to the outer side of its line, and a pixel of 0.05 mm at either end."""
+    tip = made(answers[name])[1].tip
+    wide, long = outlined(poppler, answers[name])
+    assert wide == pytest.approx(tip.stock.diameter_mm, abs=0.11)
+    assert long == pytest.approx(tip.showing_mm + tip.wet_mm + tip.glued_mm, abs=0.11)
+
+
+def test_the_float_is_as_thick_as_its_outline(poppler, answers):
+    from tipsight.load import hull
+
+    answer = answers["dusk"]
+    case, tip = answer.case, made(answer)[1].tip
+    body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
+    left, foot = corner("a4")
+    top = foot + 255.0 - 26.0 - tip.showing_mm - tip.wet_mm
+    page = poppler.raster(sheet.pdf(answer))
+    z = -18.0
+    window = poppler.ink(page, left + 54 - 12, top + z, 24.0, 0.1).any(axis=0)
+    at = runs(window)
+    r = float(sheet._radius_at(body, z))
+    assert at[-1] - at[0] == pytest.approx(2 * r, abs=0.2)
+
+
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_it_says_what_the_answer_says(poppler, answers, name):
+    answer = answers[name]
+    told = json_form(answer)
+    block = told["at_the_bench"] or told["at_the_bank"]
+    words = poppler.words(sheet.pdf(answer))
+    tip = made(answer)[1].tip
+    assert f"{block['tip']['diameter_mm']:g} mm {block['tip']['stock']}" in words
+    assert f"{block['tip']['showing_mm']:.3g} showing" in words
+    for band in block["paint"]:
+        assert band["paint"] in words
+    assert block["visibility"]["grade"] in words
+    for line in block["load"]["shot"]:
+        assert f"{line['count']} {line['name']} {line['where']}" in words
+    assert f"{block['load']['shot_g']:.2f} g" in words
+    assert f"{tip.glued_mm:.3g} glued in" in words
+    assert f"{painted_mm(tip):.2f} mm" in words
+
+
+def test_it_tells_which_paint_melts_foam_and_the_cautions(poppler, answers):
+    words = poppler.words(sheet.pdf(answers["dusk"]))
+    assert "spirit paint melts foam" in words
+    assert "cellulose melts foam at once" in words
+    assert "makes dust" in words
+    assert "window open" in words
+    other = poppler.words(sheet.pdf(answers["demo"]))
+    assert "melts foam" not in other
+
+
+def with_tip(answer, **changes):
+    bench = answer.at_the_bench
+    tip = replace(bench.block.tip, **changes)
+    return replace(answer, at_the_bench=replace(bench, block=replace(bench.block, tip=tip)))
+
+
+def test_a_quill_brings_the_caution_on_feathers(poppler, answers):
+    words = poppler.words(sheet.pdf(with_tip(answers["demo"], stock=Stock("quill", 3.0))))
+    assert "domestic birds" in words
+    assert "scrape the quill" in words
+    assert "domestic birds" not in poppler.words(sheet.pdf(answers["demo"]))
+
+
+def test_the_longest_words_still_fit(poppler, answers):
+    """Three bands on a tube, fluorescent, on foam: nothing reaches into the check lines."""
+    bands = (Band("white", 0, 12), Band("black", 12, 25), Band("fluorescent orange", 25, 40))
+    busy = with_tip(answers["dusk"], stock=Stock("thin tube", 4.0, 3.0), bands=bands)
+    page = poppler.raster(sheet.pdf(busy))
+    left, foot = corner("a4")
+    assert not poppler.ink(page, left + 70, foot + 10.5, 119, 4.0).any()
+    words = poppler.words(sheet.pdf(busy))
+    assert "plug both ends" in words
+    assert "the foot of the black" in words
+
+
+def test_a_job_that_does_not_apply_is_not_listed():
+    tip = replace(make_tip(), undercoat=False)
+    assert "white" not in [row["step"] for row in sheet_words.steps(tip)]
+
+
+def make_tip():
+    from tipsight.inputs.case import Tip
+
+    return Tip(Stock("solid", 3.0), 20.0, bands=(Band("black", 0, 20),))
+
+
+def test_another_paper_is_refused(answers):
+    with pytest.raises(Mistakes, match="paper: 'a5' will not do; say a4 or letter"):
+        sheet.pdf(answers["demo"], "a5")
+
+
+def test_letters_that_no_typeface_holds_are_told_apart():
+    assert pages.printable("12½ mm") == "12½ mm"
+    assert pages.printable("鮎") == "?"

@@ -1,0 +1,102 @@
+"""The picture as a whole: its scale, its words, and whose eyes it is for."""
+
+import io
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from tipsight import Question, advise
+from tipsight.inputs import demo
+from tipsight.pictures import view
+from tipsight.pictures.subject import advised, made, waters
+
+
+@pytest.fixture(scope="module")
+def dusk():
+    return advise(demo.question("dusk"))
+
+
+@pytest.fixture(scope="module")
+def bright():
+    told = {"paint": "black", "diameter": "4 mm", "stock": "solid", "showing": "30 mm"}
+    return advise(Question(**told, behind=["bright"], distance="30 yd", looks="glass"))
+
+
+def opened(data):
+    return Image.open(io.BytesIO(data))
+
+
+def test_it_is_a_png_of_96_to_the_inch_that_says_what_it_shows(dusk):
+    picture = opened(view.png(dusk))
+    assert picture.format == "PNG"
+    assert picture.info["dpi"] == pytest.approx((96, 96), abs=0.1)
+    assert picture.text["Description"] == view.describe(dusk)
+
+
+def test_its_words_name_every_water_both_tips_and_their_grades(dusk):
+    said = view.describe(dusk)
+    for block in (dusk.tip_in_hand, advised(dusk)[1]):
+        for sight in block.visibility.by_background:
+            assert sight.name in said
+            assert sight.grade in said
+    assert "22 yd (20 m)" in said
+
+
+def test_the_same_twice_and_another_ripple_another(dusk):
+    assert view.png(dusk) == view.png(dusk)
+    assert view.png(dusk) != view.png(dusk, seed=1)
+
+
+def test_each_pixel_has_its_true_angle_from_five_metres():
+    """At 96 to the inch a pixel is 25.4 / 96 mm: from 5 m the angle of 1.94 mm at 40 yd."""
+    panel, _ = view.frames(36.576, 30.0)
+    assert panel.pixel_mm / 36.576 == pytest.approx(25.4 / 96 / 5.0, rel=1e-9)
+
+
+def measured(picture, frame):
+    """Return width and height of what is dark [mm], by area so that mixed pixels count."""
+    light = picture[..., 1].astype(float) / 255.0
+    flat = np.where(light <= 0.04045, light / 12.92, ((light + 0.055) / 1.055) ** 2.4)
+    paper = np.median(flat)
+    cover = np.clip((paper - flat) / (paper - flat.min()), 0.0, 1.0)
+    cover[cover < 0.1] = 0.0
+    return cover.sum(axis=1).max() * frame.pixel_mm, cover.sum(axis=0).max() * frame.pixel_mm
+
+
+def test_the_tip_is_drawn_to_scale(bright):
+    """A black tip of 4 mm with three coats, 30 mm showing, on glass, magnified."""
+    now = view.pictures(bright, waters(bright)[0])[1]
+    _, inset = view.frames(27.432, max(30.0, advised(bright)[1].tip.showing_mm))
+    wide, tall = measured(now, inset)
+    assert wide == pytest.approx(4.18, abs=0.35)
+    assert tall == pytest.approx(30.0, abs=1.5)
+
+
+def test_the_eyes_told_see_less(bright):
+    water = waters(bright)[0]
+    good, told = view.pictures(bright, water)[1], view.pictures(bright, water, "told")[1]
+    assert np.ptp(told[..., 1]) < 0.9 * np.ptp(good[..., 1])
+
+
+def test_red_weak_eyes_see_a_duller_red(dusk):
+    water = waters(dusk)[0]
+    good, told = view.pictures(dusk, water)[1], view.pictures(dusk, water, "told")[1]
+
+    def red(picture):
+        return float((picture[..., 0].astype(int) - picture[..., 1]).max())
+
+    assert red(told) < 0.8 * red(good)
+
+
+def test_waters_that_are_not_known_are_dark_and_bright():
+    assert [w.name for w in waters(advise(Question(behind=["not sure"])))] == ["dark", "bright"]
+
+
+def test_what_is_made_is_the_tip_for_the_bench(dusk, bright):
+    assert made(dusk)[1] is dusk.at_the_bench.block
+    title, block = made(
+        advise(Question(behind=["dark"], distance="60 yd", tips=["none"], paints=["black"]))
+    )
+    assert block is not None
+    assert title
