@@ -12,8 +12,8 @@ from tipsight.scene.setting import setting
 WHITE = screen.cones_of(np.array([1.0, 0.0, 0.0, 0.0]))
 
 
-def seen(*paints, angler=Angler()):
-    parts = Light(), Stretch(), Wind(), Stream(), angler
+def seen(*paints, vision="normal"):
+    parts = Light(), Stretch(), Wind(), Stream(), Angler(colour_vision=vision)
     tips = look(*parts, [Finish(p) for p in paints], [30.0], 1.5).tips[:, 0]
     white = screen.white_cones(setting(*parts))
     return screen.rgb(tips, white, float(screen.linear(tips, white).max()))
@@ -47,7 +47,7 @@ def test_luminance_stays_true_where_a_colour_does_not_fit():
 
 
 def spread(vision):
-    red, green = seen("red", "green", angler=Angler(colour_vision=vision)).astype(float)
+    red, green = seen("red", "green", vision=vision).astype(float)
     return np.linalg.norm(red / red.sum() - green / green.sum())
 
 
