@@ -19,7 +19,7 @@ from tipsight.output import sections, things, words
 from tipsight.output.json_form import json_form
 from tipsight.pictures import svg
 from tipsight.sight import grades
-from webui import form, readings, safety, say, waters, whatif
+from webui import form, readings, safety, say, takeaway, waters, whatif
 from webui.asking import Asked, read
 from webui.units import Units
 
@@ -72,6 +72,7 @@ def create_app(
         say=say,
         drawings=svg,
         waters=waters,
+        takeaway=takeaway,
         readings=readings,
         whatif=whatif,
         sections=sections,
@@ -117,6 +118,12 @@ def create_app(
             ]
             return _json({"mistakes": listed}, 422)
         return _json(told, 200)
+
+    def answered() -> tuple[Asked, Answer]:
+        asked = read(request.args, start)
+        return asked, _answer(kept, start if asked.own else asked.question())
+
+    takeaway.add(app, answered)
 
     @app.errorhandler(HTTPException)
     def failed(error: HTTPException) -> tuple[str, int]:

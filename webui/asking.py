@@ -11,6 +11,7 @@ from tipsight.inputs.answers import Value
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.options import as_said, as_text
 from tipsight.inputs.question import Question, check_items
+from tipsight.inputs.settle import settle
 from webui.units import Units
 
 MOST_LETTERS, MOST_PARTS = 2000, 160
@@ -97,8 +98,20 @@ def _question(typed: Typed) -> Question:
     if mistakes:
         raise Mistakes(mistakes)
     told: dict[str, Value | None] = {k: v[0] if len(v) == 1 else v for k, v in typed.items()}
-    check_items(told)
+    try:
+        check_items(told)
+    except Mistakes as unknown:
+        raise Mistakes([*unknown.mistakes, *_wrong(told)]) from None
     return Question(**told)
+
+
+def _wrong(told: dict[str, Value | None]) -> tuple[Mistake, ...]:
+    """Return what is wrong with those items that there are."""
+    try:
+        settle(Question(**{key: value for key, value in told.items() if key in ITEMS}))
+    except Mistakes as wrong:
+        return wrong.mistakes
+    return ()
 
 
 def typed_of(question: Question) -> Typed:

@@ -45,7 +45,7 @@ class Units:
         """Return the unit of a bare number typed for an item, empty where it needs none."""
         if item.kind != "length":
             return ""
-        return self.high if item.units.startswith("feet") else self.far
+        return {"feet or metres": self.high, "yards or metres": self.far}.get(item.units, "")
 
     def spoken(self, item: Item, text: str) -> str:
         """Return what was typed with the page's unit behind a bare number."""

@@ -17,6 +17,7 @@ from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.output.json_form import json_form
+from tipsight.pictures import view
 from webui import create_app, safety
 from webui.asking import typed_of
 
@@ -334,3 +335,33 @@ def test_an_answer_is_worked_out_once(client_of):
     client.get("/?distance=")
     client.get("/?distance=", headers=FRAGMENT)
     assert len(asked) == 1
+
+
+@pytest.mark.parametrize("file", ["sheet.pdf", "card.pdf", "wall.pdf"])
+def test_paper_is_that_of_the_same_answer(house, file):
+    query = address(distance="30 yd")[1:]
+    assert f'href="/{file}{html.escape(query)}"' in house.get(f"/{query}").text
+    reply = house.get(f"/{file}{query}")
+    assert (reply.status_code, reply.mimetype) == (200, "application/pdf")
+    assert reply.data[:5] == b"%PDF-"
+
+
+def test_the_view_is_drawn_and_told(house):
+    answer = advise(demo.question())
+    page = house.get("/view")
+    assert texts(page).count(view.describe(answer)[:40]) == 1
+    picture = house.get(html.unescape(re.search(r'src="(/view.png[^"]*)"', page.text)[1]))
+    assert (picture.status_code, picture.mimetype) == (200, "image/png")
+    assert picture.data[:4] == b"\x89PNG"
+
+
+@pytest.mark.parametrize("file", ["sheet.pdf", "view", "view.png"])
+def test_what_cannot_be_taken_away_is_mended_first(house, file):
+    reply = house.get(f"/{file}?distance=frog")
+    assert (reply.status_code, reply.headers["Location"]) == (303, "/?distance=frog")
+
+
+def test_a_word_that_is_no_item_hides_no_other_mistake(house):
+    said = texts(house.get("/?distnace=40&eye=frog&sky=cleer"))
+    assert "Three things to mend" in said
+    assert "did you mean 'clear'?" in said

@@ -6,7 +6,7 @@ const form = document.getElementById("q");
 if (form) {
   document.documentElement.classList.add("live");
   const place = document.getElementById("answer"), brief = document.getElementById("brief");
-  let latest = 0, timer;
+  let latest = 0, timer, shown = location.search;
   const address = () => {
     const pairs = [...new FormData(form)].filter(([, text]) => text.trim());
     return "?" + new URLSearchParams(pairs.some(([key]) => key !== "far" && key !== "high") ? pairs : [["distance", ""], ...pairs]);
@@ -36,6 +36,7 @@ if (form) {
       for (const wrong of form.querySelectorAll(".wrong")) wrong.remove();
       for (const bad of form.querySelectorAll("[aria-invalid]")) bad.removeAttribute("aria-invalid");
       history[keep ? "pushState" : "replaceState"](null, "", url);
+      shown = location.search;
     } else if (reply.status === 422) {
       brief.textContent = "Not yet a question that can be answered; the answer is for what stood before.";
     }
@@ -56,5 +57,5 @@ if (form) {
     press();
     ask(true);
   });
-  addEventListener("popstate", () => location.reload());
+  addEventListener("popstate", () => { if (location.search !== shown) location.reload(); });
 }

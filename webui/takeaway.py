@@ -1,0 +1,91 @@
+"""What can be taken away from an answer: paper at true size, and the view from the bank."""
+
+import functools
+from collections.abc import Callable
+
+from flask import Flask, Response, redirect, render_template, request
+
+from tipsight.advice.answer import Answer
+from tipsight.errors import Mistakes
+from webui.asking import Asked
+
+KEPT = 8
+"""Pictures that are kept, so that a page and its picture cost one drawing."""
+
+
+def _sheet(answer: Answer) -> bytes:
+    from tipsight.paper import sheet
+
+    return sheet.pdf(answer)
+
+
+def _card(answer: Answer) -> bytes:
+    from tipsight.paper import cards
+
+    return cards.shotting(answer)
+
+
+def _wall(answer: Answer) -> bytes:
+    from tipsight.paper import wall
+
+    return wall.pdf(answer)
+
+
+PAPERS = {
+    "sheet.pdf": ("Bench sheet", _sheet),
+    "card.pdf": ("Shotting card", _card),
+    "wall.pdf": ("Wall card", _wall),
+}
+"""Each paper with its name and what makes it."""
+LINKS = {**{file: name for file, (name, _) in PAPERS.items()}, "view": "View from the bank"}
+"""What the page offers, by address."""
+
+
+def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
+    """Add the papers and the view to an app.
+
+    Parameters
+    ----------
+    app : flask.Flask
+        The app.
+    answered : callable
+        Returns what the present address asks, and its answer.
+    """
+
+    def mended(make: Callable[[Asked, Answer], Response]) -> Callable[[], Response]:
+        """Return a view of what ``make`` makes; a question with mistakes goes to the page."""
+
+        def shown() -> Response:
+            try:
+                return make(*answered())
+            except Mistakes:
+                query = request.query_string.decode("ascii", "replace")
+                return redirect(f"/?{query}", 303)  # type: ignore[return-value]
+
+        return shown
+
+    def paper(make: Callable[[Answer], bytes]) -> Callable[[], Response]:
+        def shown(asked: Asked, answer: Answer) -> Response:
+            return Response(make(answer), mimetype="application/pdf")
+
+        return mended(shown)
+
+    @functools.lru_cache(maxsize=KEPT)
+    def drawn(query: str) -> bytes:
+        from tipsight.pictures import view
+
+        return view.png(answered()[1])
+
+    def picture(asked: Asked, answer: Answer) -> Response:
+        return Response(drawn(asked.query()), mimetype="image/png")
+
+    def view_page(asked: Asked, answer: Answer) -> Response:
+        from tipsight.pictures import view
+
+        said = asked.units.say(view.describe(answer))
+        return Response(render_template("view.html", asked=asked, said=said))
+
+    for file, (_, make) in PAPERS.items():
+        app.add_url_rule(f"/{file}", file, paper(make))
+    app.add_url_rule("/view.png", "picture", mended(picture))
+    app.add_url_rule("/view", "view", mended(view_page))
