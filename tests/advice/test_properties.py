@@ -20,7 +20,6 @@ from tipsight.afloat import freshwater, ride
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
 from tipsight.inputs.case import Case, Finish, Stock, WeighedFloat
-from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import budget, materials, staircase
@@ -126,6 +125,23 @@ def test_the_search_sees_and_weighs_a_tip_as_the_close_look_does(number, data):
         assert block.handling.sink_force_g == pytest.approx(found.sink_force_g, rel=1e-9)
         broken = {words.split(":")[0] for words in block.fails} - {"sight", "balance"}
         assert broken == {name for name, kept in limits.items() if not kept}
+
+
+@pytest.mark.parametrize("number", range(len(QUESTIONS)))
+def test_the_whole_shelf_keeps_the_limits_that_a_close_look_words(number):
+    """A margin of 2 is the least, and the bites wanted say how much of the pull may sink it."""
+    of, told = fittings(number), case(number)
+    rides = ride.ride(of.swim.rig, of.swim.sea, of.swim.stream, of.swim.diameters_mm)
+    for i, painted in enumerate(of.painted_mm):
+        at = int(np.argmin(np.abs(of.swim.diameters_mm - painted)))
+        assert of.swim.diameters_mm[at] == pytest.approx(painted, abs=1e-9)
+        margin = (of.showing_mm - rides.sink_mm) / rides.tail_rms_mm[at]
+        assert (of.limits["ride"][i] == (margin >= 2.0)).all()
+        sink_g = np.pi / 4 * painted**2 * of.showing_mm * 1e-6
+        sink_g *= float(freshwater.density_kg_m3(told.stream.temperature_c))
+        most_g = told.wanted.bite_share * of.pull_g[i]
+        clear = np.abs(sink_g - most_g) > 1e-9
+        assert (of.limits["bite"][i] == (sink_g <= most_g))[clear].all()
 
 
 @pytest.mark.parametrize("number", range(len(QUESTIONS)))
@@ -303,46 +319,6 @@ def test_the_tip_in_hand_is_seen_no_better_by_older_eyes(number, age, older):
         aged = replace(case(number), angler=replace(case(number).angler, age_years=years))
         levels_.append(quick_level(swim(aged), aged.tip))
     assert levels_[1] <= levels_[0] * (1 + 1e-9)
-
-
-# --- what is not known widens the range
-
-
-UNSURE = [key for key, item in ITEMS.items() if item.takes_not_sure]
-SIMPLE = Question(distance="30 yd", behind=("bright",), pattern="quill avon", diameter="3 mm",
-                  stock="quill", showing="20 mm", paint="fluorescent orange")  # fmt: skip
-
-
-def seen(question: Question) -> tuple[float, float]:
-    told = settle(question)
-    sight = examine(swim(told), told.tip).visibility
-    return float(sight.low), float(sight.high)
-
-
-@pytest.mark.parametrize("key", [key for key in UNSURE if key != "behind"])
-def test_not_sure_is_no_surer_than_the_answer_that_is_taken(key):
-    """What is taken is listed, and telling it outright gives the very same range."""
-    unsure = settle(SIMPLE.with_options(**{key: "not sure"}))
-    outright = settle(SIMPLE.with_options(**{a.item: a.taken for a in unsure.assumed}))
-    assert replace(unsure, assumed=()) == replace(outright, assumed=())
-
-
-@pytest.mark.parametrize("word", [word.word for word in ITEMS["known"].words])
-def test_not_sure_how_the_distance_is_known_is_no_surer_than_any_word(word):
-    low, high = seen(SIMPLE.with_options(known="not sure"))
-    surer_low, surer_high = seen(SIMPLE.with_options(known=word))
-    assert low <= surer_low * (1 + 1e-9)
-    assert high >= surer_high * (1 - 1e-9)
-
-
-@pytest.mark.parametrize("paint", ["black", "white", "fluorescent orange"])
-@pytest.mark.parametrize("word", ["dark", "bright"])
-def test_not_sure_of_the_water_spans_what_it_may_be(word, paint):
-    base = SIMPLE.with_options(paint=paint)
-    low, high = seen(base.with_options(behind=("not sure",)))
-    surer_low, surer_high = seen(base.with_options(behind=(word,)))
-    assert low <= surer_low * (1 + 1e-9)
-    assert high >= surer_high * (1 - 1e-9)
 
 
 # --- the choice

@@ -95,7 +95,7 @@ def kind_of(module: str, test: str, row_source: str) -> str:
 
 def gold() -> list[tuple[str, str, str]]:
     """Return the values that come from outside."""
-    return [row for row in collected() if kind_of(*row) in GOLD]
+    return [row for row in collected() if row[1] in sources() and kind_of(*row) in GOLD]
 
 
 def words_of(module: str) -> str:
