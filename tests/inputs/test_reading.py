@@ -268,10 +268,10 @@ def test_no_text_breaks_a_reader(key, text):
 
 @pytest.mark.parametrize("text", ["wibble", "", "1 2", "12a"])
 def test_what_is_no_number(text):
-    with pytest.raises(Unread, match="^a number is wanted$"):
+    with pytest.raises(Unread, match=r"^a number is wanted$"):
         reading.number(text)
 
 
 def test_a_number_too_long_for_the_sums():
-    with pytest.raises(Unread, match="^a number is wanted$"):
+    with pytest.raises(Unread, match=r"^a number is wanted$"):
         reading.length_m("9" * 400 + " m")

@@ -3,6 +3,7 @@
 import argparse
 import errno
 import ipaddress
+import logging
 import socket
 import sys
 
@@ -177,6 +178,7 @@ def _serve(given: argparse.Namespace) -> str:
         )
     sys.stdout.write("\n".join(lines) + "\n")
     sys.stdout.flush()
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)  # a moment's wait is no news
     try:
         server.run()
     finally:
