@@ -57,7 +57,7 @@ def printable(said: str) -> str:
 @cache
 def _register() -> None:
     """Make the two typefaces known, once."""
-    from reportlab.pdfbase import pdfmetrics, ttfonts  # type: ignore[import-untyped]
+    from reportlab.pdfbase import pdfmetrics, ttfonts
 
     folder = resources.files("reportlab").joinpath("fonts")
     for name in (PLAIN, BOLD):
