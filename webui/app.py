@@ -23,7 +23,7 @@ from webui import form, readings, safety, say, takeaway, waters, whatif
 from webui.asking import Asked, read
 from webui.units import Units
 
-KEPT = 64
+KEPT = 256
 """Answers that are kept, so that going back costs nothing."""
 _COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
 

@@ -1,0 +1,113 @@
+"""Every state of the page at every size and scheme: access, targets, contrast, and no sideways scroll.
+
+Contrast of 7:1 is level AAA of WCAG 2.2 (criterion 1.4.6), targets of 44 px that of 2.5.5; the rest
+is level AA as axe-core checks it. Set SHOTS to a folder to look at the pictures.
+"""
+
+import os
+from pathlib import Path
+
+import pytest
+
+pytestmark = pytest.mark.browser
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+RULES = {
+    "runOnly": {"type": "tag", "values": TAGS},
+    "rules": {"color-contrast-enhanced": {"enabled": True}},
+}
+SIZES = {"small": (320, 568), "phone": (390, 844), "desk": (1280, 800)}
+STATES = {
+    "answer": "/",
+    "mistake": "/?distance=frog&sky=cleer&temperature=900&showing=20&distnace=1",
+    "nothing": "/?distance=60+yd&bites=shy",
+    "changed": "/?distance=40+yd&showing=30+mm&diameter=3+mm&was_showing=20+mm&far=m",
+    "other": "/nowhere",
+}
+TARGETS = """els => els.map(e => [e.outerHTML.slice(0, 80), e.getBoundingClientRect()])
+    .filter(([, r]) => r.width && (r.width < 44 || r.height < 43.5)).map(([html]) => html)"""
+SMALL_TEXT = """() => [...document.querySelectorAll('body *')]
+    .filter(e => e.childNodes.length && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
+    .filter(e => e.checkVisibility() && parseFloat(getComputedStyle(e).fontSize) < 18)
+    .map(e => e.outerHTML.slice(0, 80))"""
+
+
+FOLDED_OUT = ("target-size", "color-contrast", "color-contrast-enhanced")
+"""Rules that are slow on a long page; our own check of targets stands for the first."""
+
+
+def look(page, name, without=()):
+    """Hold a page to what every page of ours must hold, whatever it shows."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    if folder := os.environ.get("SHOTS"):
+        page.screenshot(path=Path(folder) / f"{name}.png", full_page=True)
+    rules = RULES["rules"] | {rule: {"enabled": False} for rule in without}
+    found = Axe().run(page, options={**RULES, "rules": rules}).response["violations"]
+    assert [(one["id"], [node["html"] for node in one["nodes"]][:3]) for one in found] == []
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), "scrolls sideways"
+    tapped = "button, select, summary, textarea, input[type=text], a.tap, label.tap, .name"
+    assert page.eval_on_selector_all(tapped, TARGETS) == []
+    assert page.evaluate(SMALL_TEXT) == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("state", STATES)
+def test_every_state_at_every_size(visit, state, scheme):
+    page = visit(STATES[state], color_scheme=scheme)
+    for name, (wide, high) in SIZES.items():
+        page.set_viewport_size({"width": wide, "height": high})
+        look(page, f"{state}-{name}-{scheme}")
+
+
+@pytest.mark.parametrize("state", ["answer", "mistake"])
+def test_what_is_folded_holds_the_same(visit, state):
+    page = visit(STATES[state], size=SIZES["small"])
+    page.evaluate("document.querySelectorAll('details').forEach(one => one.open = true)")
+    look(page, f"{state}-unfolded", FOLDED_OUT)
+
+
+@pytest.mark.parametrize("state", ["answer", "mistake"])
+def test_the_page_as_it_stands_without_its_script(visit, state):
+    """Without script nothing can look at the page from inside; so its file is emptied instead."""
+    page = visit("/nowhere")
+    page.route("**/page.js*", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    page.goto(page.url.replace("/nowhere", STATES[state]))
+    assert not page.evaluate("document.documentElement.classList.contains('live')")
+    look(page, f"{state}-plain")
+
+
+@pytest.mark.parametrize("state", ["answer", "mistake"])
+def test_text_twice_as_large(visit, state):
+    page = visit(STATES[state])
+    page.evaluate("document.documentElement.style.fontSize = '225%'")
+    look(page, f"{state}-twice")
+
+
+def test_text_spaced_wide_loses_nothing(visit):
+    """WCAG 2.2, criterion 1.4.12: line 1.5, paragraph 2, letter 0.12, word 0.16 em."""
+    page = visit("/", size=(320, 568))
+    page.evaluate("""document.querySelectorAll('body *').forEach(e => {
+        e.style.lineHeight = '1.5'; e.style.letterSpacing = '.12em'; e.style.wordSpacing = '.16em' })""")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+@pytest.mark.parametrize("size", ["phone", "desk"])
+def test_the_first_screen_has_the_answer(visit, size):
+    wide, high = SIZES[size]
+    box = visit("/", size=(wide, high)).locator("section.lead").first.bounding_box()
+    assert box["y"] >= 0
+    assert box["y"] + box["height"] <= high
+
+
+def test_paper_has_the_question_and_no_form(visit):
+    page = visit("/?distance=30+yd&behind=dark", color_scheme="dark")
+    page.emulate_media(media="print", color_scheme="light")
+    assert not page.locator("form").is_visible()
+    assert page.get_by_text("This answer again").is_visible()
+    assert "/?distance=30+yd&behind=dark" in page.locator(".link").inner_text()
+    colours = page.evaluate(
+        "['color', 'backgroundColor'].map(k => getComputedStyle(document.documentElement)[k])"
+    )
+    assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+    if folder := os.environ.get("SHOTS"):
+        page.pdf(path=Path(folder) / "paper.pdf", format="A4")

@@ -1,0 +1,178 @@
+"""The page in use: taps, typing, keyboard, mistakes, no script, and the way back."""
+
+import re
+import time
+
+import pytest
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture(scope="session")
+def expect():
+    from playwright.sync_api import expect
+
+    return expect
+
+
+def test_four_taps_change_yards_sky_water_and_pace(visit, own_address, expect):
+    page = visit(at=own_address)
+    expect(page.locator(".swim")).to_contain_text("18 yd")
+    taps = 0
+    for role, name in (
+        ("button", "25 yd"),
+        ("radio", "dull overcast"),
+        ("button", "bright"),
+        ("button", "brisk"),
+    ):
+        page.get_by_role(role, name=name, exact=True).click()
+        taps += 1
+    start = time.monotonic()
+    expect(page.locator("#said")).to_have_attribute("data-title", re.compile("25 yd"))
+    for told in ("distance=25", "sky=dull", "behind=bright", "pace=brisk"):
+        expect(page).to_have_url(re.compile(told))
+    expect(page.locator(".swim")).to_contain_text("25 yd (23 m), bright water behind the tip")
+    assert taps == 4
+    print(f"the answer stood {time.monotonic() - start:.2f} s after the fourth tap")  # noqa: T201
+
+
+def test_the_answer_and_the_address_follow_the_typing(visit, expect):
+    page = visit()
+    field = page.get_by_role("textbox", name="How far is the end of the trot?")
+    field.fill("22 yd")
+    expect(page.locator(".swim")).to_contain_text("22 yd (20 m)")
+    expect(field).to_be_focused()
+    page.wait_for_url(re.compile("distance=22"))
+    brief = page.locator("#brief").inner_text()
+    assert brief == page.locator("#said").get_attribute("data-brief")
+    assert page.title() == page.locator("#said").get_attribute("data-title")
+    page.reload()
+    expect(page.locator(".swim")).to_contain_text("22 yd (20 m)")
+    expect(field).to_have_value("22 yd")
+
+
+def test_the_way_back_leads_to_the_answer_before(visit, expect):
+    page = visit("/?distance=40+yd")
+    page.get_by_role("button", name="25 yd", exact=True).click()
+    expect(page.locator(".swim")).to_contain_text("25 yd")
+    page.go_back()
+    expect(page.locator(".swim")).to_contain_text("40 yd")
+    expect(page.get_by_role("textbox", name="How far is")).to_have_value("40 yd")
+
+
+def test_half_typed_words_keep_the_last_answer(visit, expect):
+    page = visit()
+    field = page.get_by_role("textbox", name="How far is the end of the trot?")
+    field.fill("2 furlongs")
+    expect(page.locator("#brief")).to_contain_text("Not yet a question that can be answered")
+    expect(page.locator(".swim")).to_contain_text("40 yd")
+    assert page.locator("#answer.old").count() == 1
+    assert "furlongs" not in page.url
+    assert page.get_by_role("alert").count() == 0
+    field.fill("20 yd")
+    expect(page.locator(".swim")).to_contain_text("20 yd")
+    assert page.locator("#answer.old").count() == 0
+
+
+def test_replies_that_come_too_late_are_left_alone(visit, expect):
+    page = visit()
+
+    def slowly(route):
+        if "distance=21" in route.request.url:
+            time.sleep(1.0)
+        route.continue_()
+
+    page.route(re.compile("distance="), slowly)
+    field = page.get_by_role("textbox", name="How far is the end of the trot?")
+    field.fill("21 yd")
+    page.wait_for_timeout(350)
+    field.fill("22 yd")
+    expect(page.locator(".swim")).to_contain_text("22 yd")
+    page.wait_for_timeout(1000)
+    expect(page.locator(".swim")).to_contain_text("22 yd")
+
+
+def test_without_script_a_tap_and_the_button_do_the_same(visit, expect):
+    page = visit(java_script_enabled=False)
+    page.get_by_role("button", name="25 yd", exact=True).click()
+    expect(page.locator(".swim")).to_contain_text("25 yd (23 m)")
+    expect(page.locator("#changed-h")).to_be_visible()
+    page.get_by_role("radio", name="hazy").check()
+    page.get_by_role("textbox", name="How far is").fill("21")
+    page.get_by_role("button", name="Work it out").first.click()
+    expect(page.locator(".swim")).to_contain_text("21 yd (19 m)")
+    expect(page.get_by_role("radio", name="hazy")).to_be_checked()
+    page.get_by_role("textbox", name="How far is").fill("frog")
+    page.get_by_role("textbox", name="How far is").press("Enter")
+    expect(page.get_by_role("heading", name="One thing to mend")).to_be_visible()
+    expect(page.get_by_role("textbox", name="How far is")).to_have_value("frog")
+
+
+def test_a_mistake_is_met_first_and_leads_to_its_field(visit, expect):
+    page = visit("/?distance=frog&age=60&temperature=900")
+    summary = page.get_by_role("alert")
+    expect(summary).to_be_focused()
+    expect(summary).to_contain_text("Two things to mend")
+    assert page.title().startswith("Two things to mend")
+    summary.get_by_role("link", name=re.compile("How warm is the water")).click()
+    expect(page.get_by_role("textbox", name="How warm is the water")).to_be_focused()
+    expect(page.get_by_role("textbox", name="How warm is the water")).to_have_value("900")
+    summary.get_by_role("link", name=re.compile("How far")).click()
+    field = page.get_by_role("textbox", name="How far is")
+    expect(field).to_be_focused()
+    described = field.get_attribute("aria-describedby").split()
+    assert "'frog' will not do" in page.locator(f"#{described[-1]}").inner_text()
+    field.fill("30 yd")
+    page.get_by_role("textbox", name="How warm is the water").fill("10 C")
+    expect(page.locator(".swim")).to_contain_text("30 yd")
+    assert page.locator("[aria-invalid], .wrong, #mend").count() == 0
+
+
+def test_the_keyboard_alone_is_enough(visit, expect):
+    page = visit("/?distance=40+yd")
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.id") == "distance":
+            break
+    page.keyboard.press("Control+A")
+    page.keyboard.type("23")
+    page.keyboard.press("Enter")
+    expect(page.locator(".swim")).to_contain_text("23 yd (21 m)")
+    for _ in range(120):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.name") == "sky":
+            break
+        hidden = page.evaluate("""() => { const r = document.activeElement.getBoundingClientRect();
+            const bar = document.querySelector('.bar').getBoundingClientRect();
+            const inside = document.activeElement.closest('.bar');
+            return !inside && r.height && (r.top >= bar.top || r.bottom <= 0) }""")
+        assert not hidden, "the focus is hidden"
+    page.keyboard.press("ArrowDown")
+    expect(page).to_have_url(re.compile("sky="))
+
+
+def test_each_point_of_the_drawing_is_reached_and_told(visit, expect):
+    page = visit()
+    page.locator("summary", has_text="Seen against sunk").click()
+    points = page.locator("svg .pt")
+    assert points.count() > 8
+    points.first.focus()
+    expect(points.first.locator(".tell").first).to_be_visible()
+    expect(points.nth(1).locator(".tell").first).to_be_hidden()
+    rows = page.get_by_role("region", name="Seen against sunk, in numbers").locator("tbody tr")
+    assert rows.count() == points.count()
+
+
+def test_a_what_if_says_what_changed(visit, expect):
+    page = visit()
+    page.get_by_role("link", name="Show 10 mm more").click()
+    table = page.get_by_role("table", name="Before and after")
+    expect(table).to_contain_text("20 mm")
+    expect(table).to_contain_text("30 mm")
+
+
+def test_other_hosts_and_other_sites_are_refused(chromium, address):
+    context = chromium.new_context()
+    assert context.request.get(address, headers={"Host": "evil.example"}).status == 400
+    assert context.request.post(address, headers={"Sec-Fetch-Site": "cross-site"}).status == 403
+    context.close()
