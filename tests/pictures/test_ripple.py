@@ -100,6 +100,16 @@ def test_a_ridge_before_the_tip_covers_its_foot():
     assert seen.crest_mm == pytest.approx(7.0, abs=0.05)
 
 
-def test_a_short_sheet_repeats():
+def test_a_short_sheet_repeats_to_both_sides():
+    """Seen at a grazing angle, the picture's foot and head lie far off the sheet."""
+    water = drawn(Wind(4.0))
+    seen = cast(water, 0.004, Frame(4.0, 9, 100, 150.0))
+    assert seen.rise_away.shape[0] == 200
+    lowest, highest = seen.rise_away[:40, 2], seen.rise_away[-40:, 2]
+    assert np.ptp(lowest) > 0.02
+    assert np.ptp(highest) > 0.02
+
+
+def test_a_short_level_sheet_repeats():
     short = bump(0.0, 600, rows=700)
     assert cast(short, 0.01, Frame(1.0, 9, 100, 20.0)).rise_away.shape[0] == 200

@@ -10,6 +10,9 @@ from tipsight.pictures.ripple import Sheet
 
 Array = NDArray[np.float64]
 
+SHIFT = 89
+"""Columns by which a sheet is moved sideways each time it repeats, so that no pattern shows."""
+
 
 @dataclass(frozen=True)
 class Frame:
@@ -92,23 +95,30 @@ def cast(sheet: Sheet, slope_of_sight: float, frame: Frame, finer: int = 2) -> S
     wanted = frame.heights_mm(finer)
     across = (np.arange(columns) - columns // 2) * sheet.step_mm
     chosen = np.flatnonzero(np.abs(across) <= 0.5 * frame.wide_mm + 2.0 * sheet.step_mm)
-    reach_mm = (float(wanted[-1]) - float(sheet.height_mm.min())) / slope_of_sight
-    rounds = max(1, math.ceil((reach_mm / sheet.step_mm + sheet.tip_row + 2) / points))
-    lift = (np.arange(rounds * points) - sheet.tip_row) * sheet.step_mm * slope_of_sight
+    low, high = float(sheet.height_mm.min()), float(sheet.height_mm.max())
+    nearest = (float(wanted[0]) - high) / slope_of_sight / sheet.step_mm - 2.0
+    farthest = (float(wanted[-1]) - low) / slope_of_sight / sheet.step_mm + 2.0
+    before = max(0, math.ceil((-nearest - sheet.tip_row) / points))
+    beyond = max(1, math.ceil((farthest + sheet.tip_row) / points))
+    tip_row = sheet.tip_row + before * points
+    lift = (np.arange((before + beyond) * points) - tip_row) * sheet.step_mm * slope_of_sight
+    rounds = np.arange(-before, beyond) * SHIFT
     after = np.empty((len(wanted), chosen.size), dtype=np.intp)
     share = np.empty(after.shape)
     for lane, column in enumerate(chosen):
-        raised = np.tile(sheet.height_mm[:, column], rounds) + lift
+        raised = sheet.height_mm[:, (column + rounds) % columns].T.ravel() + lift
         found = np.searchsorted(np.maximum.accumulate(raised), wanted)
         found = np.clip(found, 1, raised.size - 1)
-        low, high = raised[found - 1], raised[found]
-        share[:, lane] = np.clip((wanted - low) / np.maximum(high - low, 1e-9), 0.0, 1.0)
+        start, end = raised[found - 1], raised[found]
+        share[:, lane] = np.clip((wanted - start) / np.maximum(end - start, 1e-9), 0.0, 1.0)
         after[:, lane] = found
 
-    def between(values: Array) -> Array:
-        near, far = values[(after - 1) % points, chosen], values[after % points, chosen]
-        return np.asarray(near * (1.0 - share) + far * share)
+    def at(values: Array, row: NDArray[np.intp]) -> Array:
+        return np.asarray(values[row % points, (chosen + rounds[row // points]) % columns])
 
-    before = slice(None, sheet.tip_row + 1)
-    crest = float(np.max(sheet.height_mm[before, columns // 2] + lift[before]))
+    def between(values: Array) -> Array:
+        return np.asarray(at(values, after - 1) * (1.0 - share) + at(values, after) * share)
+
+    middle = sheet.height_mm[:, (columns // 2 + rounds) % columns].T.ravel()[: tip_row + 1]
+    crest = float(np.max(middle + lift[: tip_row + 1]))
     return Seen(between(sheet.rise_away), between(sheet.rise_right), across[chosen], crest)

@@ -20,7 +20,7 @@ from tipsight.scene.setting import Setting, setting
 Array = NDArray[np.float64]
 
 MOST_AWAY_MM = 12000.0
-"""Water farther than this beyond the tip repeats."""
+"""Water farther than this from the tip repeats."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -146,7 +146,9 @@ def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
     )
 
 
-def rippled(of: Scene, drawn: Sheet, frame: Frame, seed: int = 0) -> tuple[Array, float]:
+def rippled(
+    of: Scene, drawn: Sheet, frame: Frame, seed: int = 0, seen: Seen | None = None
+) -> tuple[Array, float]:
     """Return a picture of the rippled water, and how much of a tip's foot it covers.
 
     Parameters
@@ -159,6 +161,8 @@ def rippled(of: Scene, drawn: Sheet, frame: Frame, seed: int = 0) -> tuple[Array
         The picture.
     seed : int
         Where the sun's sparkles fall.
+    seen : Seen, optional
+        From `cast.cast` of the same sheet and frame, which waters under one wind share.
 
     Returns
     -------
@@ -173,7 +177,7 @@ def rippled(of: Scene, drawn: Sheet, frame: Frame, seed: int = 0) -> tuple[Array
     water; then the sun's sparkles fall at random with the answer's coverage and luminance; then
     the mist.
     """
-    seen = cast(drawn, of.slope_of_sight, frame)
+    seen = seen or cast(drawn, of.slope_of_sight, frame)
     facets = _lit(of, seen)
     finer = facets.reshape(frame.rows, -1, facets.shape[1], 4).mean(axis=1)
     at = (frame.across_mm() - seen.across_mm[0]) / drawn.step_mm

@@ -14,7 +14,8 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Case, Stretch, Tip
 from tipsight.output import things, words
 from tipsight.pictures import patch, screen
-from tipsight.pictures.cast import Frame
+from tipsight.pictures.cast import Frame, Seen, cast
+from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.subject import advised, waters
 from tipsight.sight import eye
 
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 
 Array = NDArray[np.float64]
 Eyes = Literal["good", "told"]
+Held = dict[Frame, tuple[Sheet, Seen]]
 
 PIXELS_PER_MM = 96.0 / 25.4
 """Of a screen or a print, by the common reckoning of 96 to the inch."""
@@ -89,7 +91,7 @@ def describe(answer: Answer) -> str:
     ]
     return (
         f"Computed view of the tip at {words.yards(place.range_m)}, as seen from "
-        f"{place.eye_height_m:.3g} m above the water. {'. '.join(rows)}."
+        f"{place.eye_height_m:.2g} m above the water. {'. '.join(rows)}."
     )
 
 
@@ -153,7 +155,7 @@ def frames(range_m: float, longest_mm: float) -> tuple[Frame, Frame]:
 
 
 def pictures(
-    answer: Answer, water: Stretch, eyes: Eyes = "good", seed: int = 0
+    answer: Answer, water: Stretch, eyes: Eyes = "good", seed: int = 0, held: Held | None = None
 ) -> list[NDArray[np.uint8]]:
     """Return the four panels of one water in screen colours.
 
@@ -167,6 +169,8 @@ def pictures(
         ``good`` for young eyes of full colour, ``told`` for those of the question.
     seed : int
         Which of all possible ripples.
+    held : dict, optional
+        Filled with the surface, which is the same for each water; pass it on to the next.
 
     Returns
     -------
@@ -177,8 +181,13 @@ def pictures(
     tips = [panel.tip for panel in _panels(answer, water.name)]
     of = patch.scene(case, water, tips)
     panel, inset = frames(case.place.range_m, max(tip.showing_mm for tip in tips))
-    sheet = patch.water_sheet(of, panel, seed)
-    empty = {frame: patch.rippled(of, sheet, frame, seed) for frame in (panel, inset)}
+    if held is None or not held:
+        held = {} if held is None else held
+        sheet = patch.water_sheet(of, panel, seed)
+        held |= {frame: (sheet, cast(sheet, of.slope_of_sight, frame)) for frame in (panel, inset)}
+    empty = {
+        frame: patch.rippled(of, sheet, frame, seed, seen) for frame, (sheet, seen) in held.items()
+    }
     white = screen.white_cones(of.here)
     bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])
     found = []
@@ -261,7 +270,7 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
         for water in each
     ]
     sky = answer.question.get("sky")
-    title = f"View from the bank: {words.yards(place.range_m)}, eye {place.eye_height_m:.3g} m"
+    title = f"View from the bank: {words.yards(place.range_m)}, eye {place.eye_height_m:.2g} m"
     title += f" above the water, {sky}" if sky else " above the water"
     told = answer.case.angler
     whose = (
@@ -284,6 +293,7 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     sheet = Image.new("RGB", (wide, tall), "white")
     pen = ImageDraw.Draw(sheet)
     pen.text((MARGIN_PX, 14), title, font=_font(18, True), fill="black")
+    held: Held = {}
     y = 48
     for water, row in zip(each, rows, strict=True):
         pen.text(
@@ -292,7 +302,7 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
             font=_font(15, True),
             fill="black",
         )
-        drawn = pictures(answer, water, eyes, seed)
+        drawn = pictures(answer, water, eyes, seed, held)
         for side in range(2):
             x = MARGIN_PX + side * (pair + MARGIN_PX)
             sheet.paste(Image.fromarray(drawn[2 * side]), (x, y + 24))
