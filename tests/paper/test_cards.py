@@ -82,6 +82,11 @@ def test_the_bank_card_has_what_advise_says(poppler, answers, monkeypatch):
             assert cell.grade.removeprefix("seen when ") in text
 
 
+def test_an_answer_without_its_question_makes_no_bank_card(answers):
+    with pytest.raises(ValueError, match="does not hold the question that it answers"):
+        cards.bank(replace(answers["dusk"], question={}))
+
+
 @pytest.mark.parametrize("hang_m", wall.HANG_M)
 def test_marks_take_up_the_tips_own_angle(answers, hang_m):
     answer = answers["demo"]

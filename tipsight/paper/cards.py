@@ -5,6 +5,7 @@ from collections.abc import Callable
 from tipsight.advice.answer import Answer
 from tipsight.advice.swim import painted_mm
 from tipsight.inputs.question import Question
+from tipsight.inputs.settle import settle
 from tipsight.load import hull, plan, shot
 from tipsight.load.budget import stiffness_g_per_mm
 from tipsight.output import things, words
@@ -201,8 +202,12 @@ def bank(
     ------
     Mistakes
         For any other paper.
+    ValueError
+        For an answer that was not given by `advise`, as it cannot be asked again.
     """
     question = Question(**answer.question)  # type: ignore[arg-type]  # it holds what was told
+    if settle(question) != answer.case:
+        raise ValueError("the answer does not hold the question that it answers")
     yards, names = YARDS[::2], [w for w in WATERS if w != "sun lane"]
     found: dict[tuple[int, str], Cell] = {}
     for yard in yards:

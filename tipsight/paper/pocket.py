@@ -192,7 +192,8 @@ def page(
         f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">'
         f'<link rel="icon" href="data:,"><title>What to show: {escape(case.float_.pattern)}</title>'
         f"<style>{_STYLE}</style></head><body><main><h1>What to show: {escape(case.float_.pattern)}</h1>"
-        f'<div id="now" role="status" aria-label="What to do now"></div><form>{"".join(taps)}</form>'
+        '<section aria-label="By four taps"><div id="now" role="status" aria-label="What to do now"></div>'
+        f"<form>{''.join(taps)}</form></section>"
         f"<p>{about}.</p><p>In each cell: how much of the tip to show and whether to pen it black, shot "
         "on or off from as it is, and how well it is then seen. Computed; your eyes and your water may "
         "differ. Nothing here makes a river safe: it decides.</p>"
