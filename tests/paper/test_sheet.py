@@ -172,6 +172,14 @@ def test_the_longest_words_still_fit(poppler, answers):
     assert "the foot of the black" in words
 
 
+def test_marks_at_one_place_are_told_together():
+    assert sheet._edges(replace(make_tip(), wet_mm=0.0, glued_mm=6.0)) == [
+        (0.0, "top"),
+        (20.0, "waterline, body"),
+        (26.0, "end, glued in"),
+    ]
+
+
 def test_a_job_that_does_not_apply_is_not_listed():
     tip = replace(make_tip(), undercoat=False)
     assert "white" not in [row["step"] for row in sheet_words.steps(tip)]

@@ -70,15 +70,16 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
 
 
 def _edges(tip: Tip) -> list[tuple[float, str]]:
-    """Return each edge of the cut piece below its top, with what it is."""
-    found = [(0.0, "top")]
-    found += [(end, f"foot of {paint}") for paint, _, end in shown(tip.bands, tip.showing_mm)[:-1]]
-    found.append((tip.showing_mm, "waterline"))
+    """Return each edge of the cut piece below its top, with all that it is."""
     outside = tip.showing_mm + tip.wet_mm
-    found.append((outside, "body begins"))
-    if tip.glued_mm:
-        found.append((outside + tip.glued_mm, "end, glued in"))
-    return found
+    marks = [(0.0, "top")]
+    marks += [(end, f"foot of {paint}") for paint, _, end in shown(tip.bands, tip.showing_mm)[:-1]]
+    marks += [(tip.showing_mm, "waterline"), (outside, "body")]
+    marks.append((outside + tip.glued_mm, "end, glued in" if tip.glued_mm else "end"))
+    found: dict[float, list[str]] = {}
+    for at, said in marks:
+        found.setdefault(round(at, 3), []).append(said)
+    return [(at, ", ".join(said)) for at, said in found.items()]
 
 
 def _piece(page: Page, x: float, tip: Tip) -> None:
@@ -93,14 +94,14 @@ def _piece(page: Page, x: float, tip: Tip) -> None:
         for side in (-0.5, 0.5):
             at = x + side * tip.stock.bore_mm
             page.line(at, top - whole, at, top, 0.1, (1.0, 1.0))
-    label = top + 9.0
+    label = top + 3.0
     for at, said in _edges(tip):
         y = top - at
-        label = min(y - 1.0, label - 6.4)
+        label = min(y - 1.0, label - 3.2)
         page.line(x - bare / 2 - 4, y, x + bare / 2, y, 0.1)
         page.line(x - bare / 2 - 4, y, x - bare / 2 - 6, label + 1.0, 0.1)
         page.text(x - bare / 2 - 6.5, label, f"{at:.3g}", 7, bold=True, align="right")
-        page.text(x + bare / 2 + 2, y - (0.2 if at else -0.2), said, 6)
+        page.text(x + bare / 2 + 2, label, said, 6)
 
 
 def _fill(paint: str) -> str:

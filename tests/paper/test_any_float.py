@@ -1,0 +1,49 @@
+"""Every pattern and every odd tip gets its papers and pictures, one page each and nothing cut off."""
+
+import re
+
+import pytest
+
+from tipsight.advice.advise import advise
+from tipsight.inputs.question import Question
+from tipsight.load import patterns
+from tipsight.paper import cards, sheet, wall
+from tipsight.pictures import drawn, view
+
+ODD = [
+    {"distance": "3 m", "eye": "12 m"},
+    {"distance": "100 m", "eye": "0.3 m", "looks": "wavelets"},
+    {"sky": "clear", "sun_height": "-12"},
+    {"sleeve_on": True, "light_stick_on": "4.5 x 39 mm", "pattern": "bolo type"},
+    {"shot": ["SSG"]},
+    {"shot_metal": "lead", "takes": "3SSG"},
+    {"mist": "20 m", "distance": "60 yd"},
+    {"tint": "polarised", "behind": ["sun lane"], "sky": "clear", "sun_height": "3"},
+    {"colour_vision": "green-blind", "age": 100, "sight": "6/60"},
+    {"looks": "glass", "wind": "calm", "boils": "weir"},
+    {"temperature": "0 C", "depth": "12 m"},
+    {"wind": "25 m/s", "wind_blows": "across", "distance": "20 yd"},
+]
+
+
+def put(**told):
+    return advise(Question(**told))
+
+
+def check(answer):
+    for data in (sheet.pdf(answer), cards.shotting(answer), wall.pdf(answer, "letter")):
+        assert len(re.findall(rb"/Type /Page\b", data)) == 1
+        assert data.startswith(b"%PDF-")
+    for name in drawn.NAMES:
+        assert not re.search(r"\bnan\b", drawn.drawing(answer, name))
+    assert view.png(answer, "told").startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize("name", patterns.names())
+def test_every_pattern(name):
+    check(put(pattern=name, behind=["not sure"]))
+
+
+@pytest.mark.parametrize("told", ODD, ids=str)
+def test_every_odd_question(told):
+    check(put(**told))
