@@ -2,11 +2,13 @@
 
 import pytest
 
+from tipsight.advice.advise import advise
 from tipsight.advice.bank import penned, reset
 from tipsight.advice.ladder import stretched
 from tipsight.advice.limits import least_glued_mm, least_wet_mm
 from tipsight.advice.options import paint_words
 from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.inputs.question import Question
 
 TIP = Tip(
     Stock("quill", 3.0, density_kg_m3=300.0),
@@ -45,3 +47,23 @@ def test_paint_is_said_from_the_top():
 def test_what_holds_a_tip():
     assert least_glued_mm(60.0) == 8.0
     assert least_wet_mm(7.4) == 15.0
+
+
+def test_a_sun_lane_brighter_than_any_field_still_gets_an_answer():
+    lane = Question(
+        distance="20 yd",
+        sky="clear",
+        sun_out="yes",
+        shadow="much longer",
+        sun_is="in my face",
+        behind=("sun lane",),
+    )
+    answer = advise(lane)
+    assert answer.tip_in_hand.visibility.by_background[0].name == "sun lane"
+    assert any("stare" in caution.words for caution in answer.cautions)
+
+
+def test_what_breaks_a_limit_is_said_for_the_least_that_would_be_seen():
+    shy = advise(Question(distance="40 yd", behind=("bright",), looks="ripple", bites="shy"))
+    if shy.at_the_bench is None:
+        assert any("to sink where" in words for words in shy.warnings)

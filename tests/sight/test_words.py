@@ -161,7 +161,7 @@ def test_a_gaze_that_leaves_the_tip_needs_more():
         ({"showing_mm": 0.0}, "showing length must be 0.001 to 10000 mm, got 0 mm"),
         ({"ripple_rms_mm": -1.0}, "ripple must be 0 to 10000 mm, got -1 mm"),
         ({"range_m": 0.0}, "distance must be 0.1 to 1000 m, got 0 m"),
-        ({"adaptation_cd_m2": 0.0}, "luminance must be 1e-06 to 1e+06 cd/m2, got 0 cd/m2"),
+        ({"adaptation_cd_m2": 0.0}, "luminance must be 1e-06 to 1e+10 cd/m2, got 0 cd/m2"),
     ],
 )
 def test_dip_tells_what_is_out_of_range(change, words):

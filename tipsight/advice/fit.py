@@ -121,8 +121,8 @@ def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str
     """Say which limit stands in the way, by how much, and what would cure it."""
     found = []
     for limit in shelf.limits:
-        pick = next(choose.brightest(shelf.fields(waters, ignore=limit)), None)
-        if pick is None or pick.level < GRADES[0]:
+        pick = next(choose.ranked(shelf.fields(waters, ignore=limit), GRADES[0]), None)
+        if pick is None:
             continue
         try:
             block = examine(swim, shelf.tip(pick))

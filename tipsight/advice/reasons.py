@@ -76,12 +76,10 @@ def _paint(swim: Swim, block: Block) -> list[Reason]:
         paint, contrast = tip.bands[best].paint, shares[best]
         if contrast < 0:
             side = f"is {-contrast:.0%} darker than"
+        elif contrast < 1:
+            side = f"is {contrast:.0%} brighter than"
         else:
-            side = (
-                f"is {contrast:.0%} brighter than"
-                if contrast < 1
-                else f"has {1 + contrast:.0f} times the light of"
-            )
+            side = f"is {1 + contrast:.2g} times as bright as"
         lines.append(Reason(f"On the {name} water {paint} {side} what lies behind it."))
     return lines
 

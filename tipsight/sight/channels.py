@@ -95,7 +95,7 @@ def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Chann
     >>> float(red.kept(10.0)), float(violet.kept(50.0))
     (0.5, 0.5)
     """
-    light = within("luminance", adaptation_cd_m2, 1e-6, 1e6, "cd/m2")
+    light = within("luminance", adaptation_cd_m2, 1e-6, 1e10, "cd/m2")
     age, defocus = eye.age_factor(eyes.age_years), eye.defocus_arcmin(eyes.mar_arcmin)
 
     def channel(blur: Array, flux: Array, floor: Array, fade: float) -> Channel:

@@ -89,7 +89,7 @@ def age_factor(age_years: ArrayLike) -> Array:
 
 def _light(luminance_cd_m2: ArrayLike) -> Array:
     """Return the luminance as the formulas take it."""
-    return np.minimum(within("luminance", luminance_cd_m2, 1e-6, 1e6, "cd/m2"), BRIGHTEST_CD_M2)
+    return np.minimum(within("luminance", luminance_cd_m2, 1e-6, 1e10, "cd/m2"), BRIGHTEST_CD_M2)
 
 
 def flux_threshold(luminance_cd_m2: ArrayLike) -> Array:
@@ -98,7 +98,7 @@ def flux_threshold(luminance_cd_m2: ArrayLike) -> Array:
     Parameters
     ----------
     luminance_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e6, any shape.
+        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e10, any shape.
 
     Returns
     -------
@@ -132,7 +132,7 @@ def blur_arcmin(luminance_cd_m2: ArrayLike) -> Array:
     Parameters
     ----------
     luminance_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e6, any shape.
+        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e10, any shape.
 
     Returns
     -------
@@ -162,7 +162,7 @@ def weber_floor(luminance_cd_m2: ArrayLike) -> Array:
     Parameters
     ----------
     luminance_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e6, any shape.
+        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e10, any shape.
 
     Returns
     -------

@@ -17,7 +17,7 @@ def mesopic_share(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike) -> Array
     Parameters
     ----------
     photopic_cd_m2, scotopic_cd_m2 : array_like
-        Photopic and scotopic luminance of the field [cd/m2], over 0 to 1e6; broadcast.
+        Photopic and scotopic luminance of the field [cd/m2], over 0 to 1e10; broadcast.
 
     Returns
     -------
@@ -40,8 +40,8 @@ def mesopic_share(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike) -> Array
     >>> float(mesopic_share(1.0, 2.3).round(4))
     0.7846
     """
-    photopic = within("photopic luminance", photopic_cd_m2, 1e-9, 1e6, "cd/m2")
-    scotopic = within("scotopic luminance", scotopic_cd_m2, 1e-9, 1e6, "cd/m2")
+    photopic = within("photopic luminance", photopic_cd_m2, 1e-9, 1e10, "cd/m2")
+    scotopic = within("scotopic luminance", scotopic_cd_m2, 1e-9, 1e10, "cd/m2")
     low = np.zeros(np.broadcast_shapes(photopic.shape, scotopic.shape))
     high = np.ones_like(low)
     for _ in range(40):
@@ -88,7 +88,7 @@ def mesopic_luminance(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike) -> A
     Parameters
     ----------
     photopic_cd_m2, scotopic_cd_m2 : array_like
-        Photopic and scotopic luminance [cd/m2], over 0 to 1e6; broadcast.
+        Photopic and scotopic luminance [cd/m2], over 0 to 1e10; broadcast.
 
     Returns
     -------
