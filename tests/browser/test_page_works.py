@@ -51,6 +51,15 @@ def test_the_answer_and_the_address_follow_the_typing(visit, expect):
     expect(field).to_have_value("22 yd")
 
 
+def test_what_was_unfolded_stays_so(visit, expect):
+    page = visit()
+    page.locator("summary", has_text="By distance").click()
+    page.get_by_role("button", name="25 yd", exact=True).click()
+    expect(page.locator(".swim")).to_contain_text("25 yd")
+    expect(page.get_by_role("region", name="By distance")).to_be_visible()
+    assert page.locator("#answer details[open]").count() == 1
+
+
 def test_the_way_back_leads_to_the_answer_before(visit, expect):
     page = visit("/?distance=40+yd")
     page.get_by_role("button", name="25 yd", exact=True).click()

@@ -28,7 +28,9 @@ if (form) {
     } catch { return; }
     if (mine !== latest) return;
     if (reply.ok) {
+      const unfolded = new Set([...place.querySelectorAll("[open] > summary")].map((one) => one.textContent));
       place.innerHTML = text;
+      for (const one of place.querySelectorAll("summary")) one.parentElement.open = unfolded.has(one.textContent);
       const said = document.getElementById("said");
       document.title = said.dataset.title;
       brief.textContent = said.dataset.brief;
