@@ -65,5 +65,5 @@ def test_a_sun_lane_brighter_than_any_field_still_gets_an_answer():
 
 def test_what_breaks_a_limit_is_said_for_the_least_that_would_be_seen():
     shy = advise(Question(distance="40 yd", behind=("bright",), looks="ripple", bites="shy"))
-    if shy.at_the_bench is None:
-        assert any("to sink where" in words for words in shy.warnings)
+    assert shy.at_the_bench is None
+    assert any("to sink where" in words for words in shy.warnings)
