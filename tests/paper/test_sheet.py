@@ -39,6 +39,8 @@ def test_the_check_lines_are_true(poppler, answers, paper):
     assert len(at) == 4
     assert at[1] - at[0] == pytest.approx(100.0, abs=0.1)
     assert at[3] - at[2] == pytest.approx(76.2, abs=0.1)
+    along = poppler.ink(page, left - 2, foot + 5.5, 192, 1.0).any(axis=0)
+    assert runs(along) == pytest.approx([(at[0] + at[1]) / 2, (at[2] + at[3]) / 2], abs=0.15)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
