@@ -85,20 +85,21 @@ def test_half_typed_words_keep_the_last_answer(visit, expect):
 
 def test_replies_that_come_too_late_are_left_alone(visit, expect):
     page = visit()
-
-    def slowly(route):
-        if "distance=21" in route.request.url:
-            time.sleep(1.0)
-        route.continue_()
-
-    page.route(re.compile("distance="), slowly)
+    held = []
+    page.route(
+        re.compile("distance=2"),
+        lambda r: held.append(r) if "=21" in r.request.url else r.continue_(),
+    )
     field = page.get_by_role("textbox", name="How far is the end of the trot?")
-    field.fill("21 yd")
-    page.wait_for_timeout(350)
+    with page.expect_request(re.compile("distance=21")):
+        field.fill("21 yd")
     field.fill("22 yd")
     expect(page.locator(".swim")).to_contain_text("22 yd")
-    page.wait_for_timeout(1000)
+    with page.expect_response(re.compile("distance=21")):
+        held[0].continue_()
+    page.wait_for_timeout(300)
     expect(page.locator(".swim")).to_contain_text("22 yd")
+    assert "distance=22" in page.url
 
 
 def test_without_script_a_tap_and_the_button_do_the_same(visit, expect):
