@@ -3,7 +3,7 @@
 from tipsight.advice.answer import Load, ShotLine
 from tipsight.advice.swim import Swim
 from tipsight.inputs.case import Tip
-from tipsight.load import budget, plan, say
+from tipsight.load import budget, law, plan, say
 
 
 def load(swim: Swim, tip: Tip) -> Load:
@@ -25,7 +25,7 @@ def load(swim: Swim, tip: Tip) -> Load:
     pull = budget.pull_g(swim.hull, tip, warm)
     planned = plan.plan(pull, box.shot, swim.hull.fixing, warm)
     wanted, now = pull / swim.wet_share, swim.pull_g / swim.wet_share
-    step = say.change(now, wanted, box.shot)
+    step = say.change(now, wanted, law.usable(box.shot))
     return Load(
         shot_metal=box.shot_metal,
         shot_g=wanted,

@@ -1,9 +1,13 @@
 """Where lead could be lawful at all; never the law itself."""
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
+from tipsight.inputs.case import Shot
+from tipsight.load.shot import is_lead
 
 SMALL_LEAD_G = 0.06
 """Lead weights up to this (No 8 and smaller) are outside the British ban."""
@@ -44,6 +48,27 @@ def lead_allowed(mass_g: ArrayLike) -> NDArray[np.bool_]:
     mass = within("mass of one shot", mass_g, 0.0, 1000.0, "g")
     # The nominal 0.06 g of a No 8 is allowed however it was reckoned.
     return np.asarray((mass <= SMALL_LEAD_G + 1e-9) | (mass > LARGE_LEAD_G))
+
+
+def usable(shots: Sequence[Shot]) -> tuple[Shot, ...]:
+    """Return the shot that may be counted on: any but lead, and lead where it could be allowed.
+
+    Parameters
+    ----------
+    shots : sequence of Shot
+        Sizes to be had.
+
+    Returns
+    -------
+    tuple of Shot
+        In the same order.
+
+    Examples
+    --------
+    >>> [shot.name for shot in usable([Shot("BB", 0.4, "lead"), Shot("No 8", 0.06, "lead")])]
+    ['No 8']
+    """
+    return tuple(s for s in shots if not is_lead(s.metal) or bool(lead_allowed(s.mass_g)))
 
 
 def words() -> str:

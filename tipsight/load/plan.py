@@ -7,7 +7,7 @@ from tipsight.checks import within
 from tipsight.inputs.case import Fixing, Shot
 from tipsight.load import exact, law
 from tipsight.load.say import Change, change, in_words
-from tipsight.load.shot import is_lead, is_olivette, wet_share
+from tipsight.load.shot import is_olivette, wet_share
 
 __all__ = [
     "Change",
@@ -147,11 +147,7 @@ def plan(
     load = float(within("load", pull_g, 0.0, 100.0, "g"))
     if fixing == "even":
         fixing, even = "spread", True
-    allowed = [
-        shot
-        for shot in shots
-        if not (obey_lead_law and is_lead(shot.metal) and not law.lead_allowed(shot.mass_g))
-    ]
+    allowed = law.usable(shots) if obey_lead_law else tuple(shots)
     left_out = tuple(shot.name for shot in shots if shot not in allowed)
     shares = [float(wet_share(shot.metal, temperature_c)) for shot in allowed]
     usable = [

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tipsight.inputs.case import Shot, Tip
+from tipsight.load import law
 from tipsight.load.budget import pull_g, stiffness_g_per_mm
 from tipsight.load.hull import Hull
 from tipsight.load.say import Counted, counted_words, nearest
@@ -87,11 +88,12 @@ def staircase(
             marks[f"the foot of the {band.paint}"] = edge_mm
     marks["the very top"] = 0.0
     share = float(wet_share(metal, temperature_c))
+    had = law.usable(shots or sizes(metal))
     steps = []
     for mark, showing_mm in sorted(marks.items(), key=lambda entry: -entry[1]):
         deeper_mm = tip.showing_mm - showing_mm
         pull = base_g + (dry_stiffness if deeper_mm > 0.0 else wet_stiffness) * deeper_mm
         if pull > 0.0:
-            shot = nearest(pull / share, shots or sizes(metal))
+            shot = nearest(pull / share, had)
             steps.append(Step(mark, showing_mm, pull, pull / share, shot, counted_words(shot)))
     return tuple(steps)
