@@ -1,7 +1,7 @@
 """What the page says of an answer in sentences: what to do, and what stands in the way."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tipsight.advice.answer import Answer, Block, Change
 from tipsight.inputs.case import Tip
@@ -63,7 +63,8 @@ def now(answer: Answer) -> Doing:
     """Return what to do now, at the bank."""
     change = answer.at_the_bank
     if change.kind != UNCHANGED:
-        return _doing(answer, change, words.with_inches(change.words))
+        found = _doing(answer, change, words.with_inches(change.words))
+        return replace(found, outcome=found.outcome + head.nearer(answer))
     load = change.block.load
     showing = words.length(answer.tip_in_hand.tip.showing_mm)
     said = f"leave it as it is, {showing} showing, {words.grams(load.shot_g)} "

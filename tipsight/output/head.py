@@ -70,6 +70,8 @@ def fitting(change: Change) -> str:
         A piece of a sentence.
     """
     tip = change.block.tip
+    if change.kind == "as it is":
+        return "nothing to fit; the tip you have does"
     if change.kind == "repaint":
         what = (
             f"repaint it {things.paint(change.block.bands, tip.showing_mm)}, "
@@ -104,11 +106,22 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
         said = f"{words.with_inches(change.words)}. Now {now}, then {then}"
         said += f": the best to be had, yet {short}." if short else ", and that is enough."
     undo = "" if change.kind == "as it is" else f" ({change.undo[0].upper()}{change.undo[1:]}.)"
-    return (title + said, _nearer(answer), undo, _likely(change.block))
+    return (title + said, nearer(answer), undo, _likely(change.block))
 
 
-def _nearer(answer: Answer) -> str:
-    """Return how near the best of the tips would do, where none does at the asked distance."""
+def nearer(answer: Answer) -> str:
+    """Return how near the best of the tips would do, where none does at the asked distance.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    str
+        A sentence after a space, or nothing.
+    """
     moves = [change for change in answer.changes if change.kind == "move"]
     if not moves:
         return ""
@@ -120,7 +133,7 @@ def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
     change = answer.at_the_bench
     title = "OR AT THE BENCH: " if answer.at_the_bank.block.passes else "AT THE BENCH: "
     if change is not None and change.kind == "as it is":
-        return (f"{title}nothing to fit; the tip you have does.",)
+        return (f"{title}{fitting(change)}.",)
     if change is None:
         return (f"{title}{why_nothing(answer).rstrip('.')}.",)
     short = shortcomings(change.block, wanted)

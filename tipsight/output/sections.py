@@ -29,7 +29,7 @@ def subjects(answer: Answer) -> Subjects:
     found = [(AS_IS, answer.tip_in_hand)]
     if answer.at_the_bank.kind != "as it is":
         found.append((BANK, answer.at_the_bank.block))
-    if answer.at_the_bench is not None:
+    if answer.at_the_bench is not None and answer.at_the_bench.kind != "as it is":
         found.append((BENCH, answer.at_the_bench.block))
     return tuple(found)
 
@@ -145,7 +145,7 @@ def handling(answer: Answer) -> tuple[Section, ...]:
 
 
 def _cut(answer: Answer) -> tuple[str, ...]:
-    if answer.at_the_bench is None or answer.at_the_bench.kind == "repaint":
+    if answer.at_the_bench is None or answer.at_the_bench.kind in ("repaint", "as it is"):
         return ()
     tip = answer.at_the_bench.block.tip
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
@@ -212,8 +212,9 @@ def ladder(answer: Answer) -> Section:
     def lines(rows: list[tuple[str, ...]]) -> tuple[str, ...]:
         return table([top, *rows], 0, 1)
 
-    full = lines([*old, *new]) if new != old else lines(old)
-    return Section("ladder", (full, lines(new)))
+    if all(rung.in_hand == rung.advised for rung in answer.by_distance):
+        return Section("ladder", (lines(old),))
+    return Section("ladder", (lines([*old, *new]), lines(new)))
 
 
 def why(answer: Answer) -> Section:

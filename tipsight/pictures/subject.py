@@ -59,7 +59,7 @@ def made(answer: Answer) -> tuple[str, Block]:
     block : Block
         The tip.
     """
-    if answer.at_the_bench is not None:
+    if answer.at_the_bench is not None and answer.at_the_bench.kind != "as it is":
         return "to fit at the bench", answer.at_the_bench.block
     title, block = advised(answer)
     return title.lower().replace("advised, ", "as it is to be "), block
