@@ -80,6 +80,40 @@ def rows(name: str) -> tuple[dict[str, str], ...]:
     )
 
 
+def row(table: str, name: str, says: str) -> dict[str, str]:
+    """Return the row of a table that has a name.
+
+    Parameters
+    ----------
+    table : str
+        The file's name without ``.csv``; its first column is ``name``.
+    name : str
+        The name wanted.
+    says : str
+        What such a row is, for the error.
+
+    Returns
+    -------
+    dict of str
+        The row.
+
+    Raises
+    ------
+    Mistakes
+        If no row has that name.
+
+    Examples
+    --------
+    >>> row("banks", "reed", "bank")["name"]
+    'reed'
+    """
+    for one in rows(table):
+        if one["name"] == name:
+            return one
+    names = [one["name"] for one in rows(table)]
+    raise Mistakes([Mistake(says, name, "say one of " + ", ".join(names), names[0])])
+
+
 @derived
 def columns(name: str) -> dict[str, NDArray[np.float64]]:
     """Return the columns of an all-number table as arrays.

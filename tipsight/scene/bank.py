@@ -5,7 +5,6 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.checks import within
-from tipsight.errors import Mistake, Mistakes
 from tipsight.scene import daylight, observer, reflectance, sky
 
 Array = NDArray[np.float64]
@@ -28,14 +27,6 @@ def bank_names() -> tuple[str, ...]:
     'dark trees'
     """
     return tuple(row["name"] for row in tables.rows("banks"))
-
-
-def _row(name: str) -> dict[str, str]:
-    for row in tables.rows("banks"):
-        if row["name"] == name:
-            return row
-    names = bank_names()
-    raise Mistakes([Mistake("bank", name, "say one of " + ", ".join(names), names[0])])
 
 
 @tables.derived
@@ -68,7 +59,7 @@ def spectrum(name: str) -> Array:
     >>> spectrum("snow").round(2)[[0, -1]].tolist()
     [0.85, 0.85]
     """
-    result = reflectance.smooth(_row(name))
+    result = reflectance.smooth(tables.row("banks", name, "bank"))
     result.setflags(write=False)
     return result
 
@@ -98,7 +89,14 @@ def self_shade(name: str) -> float:
     >>> self_shade("brick")
     0.0
     """
-    return float(within(f"self shade of {name}", float(_row(name)["self_shade"]), 0.0, 1.0))
+    return float(
+        within(
+            f"self shade of {name}",
+            float(tables.row("banks", name, "bank")["self_shade"]),
+            0.0,
+            1.0,
+        )
+    )
 
 
 def light_on(

@@ -8,7 +8,6 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.checks import within
-from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Finish
 from tipsight.scene import daylight, observer, reflectance
 from tipsight.scene.spectra import STEP_NM, WAVELENGTHS_NM
@@ -63,15 +62,7 @@ def is_fluorescent(name: str) -> bool:
     >>> is_fluorescent("fluorescent red"), is_fluorescent("red")
     (True, False)
     """
-    return _row(name)["fluorescent"] == "yes"
-
-
-def _row(name: str) -> dict[str, str]:
-    for row in tables.rows("paints"):
-        if row["name"] == name:
-            return row
-    names = paint_names()
-    raise Mistakes([Mistake("paint", name, "say one of " + ", ".join(names), names[0])])
+    return tables.row("paints", name, "paint")["fluorescent"] == "yes"
 
 
 @tables.derived
@@ -104,11 +95,11 @@ def reflected_part(name: str) -> Array:
     >>> reflected_part("felt pen")[[0, -1]].tolist()
     [0.05, 0.05]
     """
-    return reflectance.smooth(_row(name)) * (1.0 - _absorbed(name))
+    return reflectance.smooth(tables.row("paints", name, "paint")) * (1.0 - _absorbed(name))
 
 
 def _absorbed(name: str) -> Array:
-    row = _row(name)
+    row = tables.row("paints", name, "paint")
     if row["fluorescent"] != "yes":
         return np.zeros_like(WAVELENGTHS_NM)
     most, edge, width = (float(row[k]) for k in ("takes", "takes_edge_nm", "takes_width_nm"))
@@ -151,7 +142,7 @@ def glowing_part(name: str) -> Array:
     >>> glowing_part("black").any().item(), glowing_part("fluorescent red").any().item()
     (False, True)
     """
-    row = _row(name)
+    row = tables.row("paints", name, "paint")
     if row["fluorescent"] != "yes":
         return np.zeros((WAVELENGTHS_NM.size, WAVELENGTHS_NM.size))
     peak, short, long, quanta = (

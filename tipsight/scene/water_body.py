@@ -5,7 +5,6 @@ from numpy.typing import NDArray
 
 from tipsight import tables
 from tipsight.checks import within
-from tipsight.errors import Mistake, Mistakes
 from tipsight.scene.spectra import WAVELENGTHS_NM
 
 
@@ -23,14 +22,6 @@ def water_names() -> tuple[str, ...]:
     'clear'
     """
     return tuple(row["name"] for row in tables.rows("water_colours"))
-
-
-def _row(name: str) -> dict[str, str]:
-    for row in tables.rows("water_colours"):
-        if row["name"] == name:
-            return row
-    names = water_names()
-    raise Mistakes([Mistake("water colour", name, "say one of " + ", ".join(names), names[0])])
 
 
 def luminance_factor(name: str) -> float:
@@ -58,7 +49,14 @@ def luminance_factor(name: str) -> float:
     >>> luminance_factor("tea") < luminance_factor("chocolate")
     True
     """
-    return float(within("luminance factor of water", float(_row(name)["factor"]), 0.0, 1.0))
+    return float(
+        within(
+            "luminance factor of water",
+            float(tables.row("water_colours", name, "water colour")["factor"]),
+            0.0,
+            1.0,
+        )
+    )
 
 
 @tables.derived
@@ -91,7 +89,7 @@ def spectrum(name: str) -> NDArray[np.float64]:
     (97,)
     """
     table = tables.columns("water_spectra")
-    of_class = table[f"fu{_row(name)['forel_ule']}"]
+    of_class = table[f"fu{tables.row('water_colours', name, 'water colour')['forel_ule']}"]
     shape = np.interp(WAVELENGTHS_NM, table["wavelength_nm"], of_class)
     result = shape * luminance_factor(name)
     result.setflags(write=False)
