@@ -8,7 +8,7 @@ from tipsight.inputs.case import Band, Tip
 
 
 def paint(bands: Sequence[Band], showing_mm: float) -> str:
-    """Return the paint of a tip from the top down, with the height of each block.
+    """Return the paint of a tip from the top down, with the height of each block in whole mm.
 
     Parameters
     ----------
@@ -26,12 +26,14 @@ def paint(bands: Sequence[Band], showing_mm: float) -> str:
     --------
     >>> paint((Band("black", 0, 15), Band("fluorescent orange", 15, 40)), 30)
     'black 15 mm over fluorescent orange 15 mm'
+    >>> paint((Band("black", 0, 36.7), Band("red", 36.7, 55)), 55)
+    'black 37 mm over red 18 mm'
     """
     blocks = shown(bands, showing_mm)
     if len(blocks) < 2:
         return blocks[0].paint if blocks else "bare"
     return " over ".join(
-        f"{band.paint} {band.to_top_mm - band.from_top_mm:.3g} mm" for band in blocks
+        f"{band.paint} {round(band.to_top_mm) - round(band.from_top_mm)} mm" for band in blocks
     )
 
 

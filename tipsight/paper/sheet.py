@@ -100,7 +100,7 @@ def _piece(page: Page, x: float, tip: Tip) -> None:
         label = min(y - 1.0, label - 3.2)
         page.line(x - bare / 2 - 4, y, x + bare / 2, y, 0.1)
         page.line(x - bare / 2 - 4, y, x - bare / 2 - 6, label + 1.0, 0.1)
-        page.text(x - bare / 2 - 6.5, label, f"{at:.3g}", 7, bold=True, align="right")
+        page.text(x - bare / 2 - 6.5, label, f"{at:.0f}", 7, bold=True, align="right")
         page.text(x + bare / 2 + 2, label, said, 6)
 
 

@@ -176,7 +176,7 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
     shots = box.shot or shot.sizes(box.shot_metal)
     for step in reversed(staircase.staircase(body, block.tip, box.shot_metal, shots, warm)):
         told.page.box(WIDE_MM - 20, told.y - 1.8, 20, 5.6, edge_mm=0.2)
-        shows = f"{step.showing_mm:.3g} mm showing" if step.showing_mm else "all drowned"
+        shows = f"{step.showing_mm:.0f} mm showing" if step.showing_mm else "all drowned"
         told.page.text(told.x, told.y + 0.6, f"{step.mark}, {shows}", told.points)
         told.y -= told.step_mm
         told.page.text(told.x + 5, told.y + 0.6, words.grams(step.shot_g), told.points, bold=True)
