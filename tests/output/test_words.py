@@ -61,7 +61,7 @@ def test_a_length_says_millimetres_first(length_mm: float) -> None:
 
 @pytest.mark.parametrize(
     ("margin", "said"),
-    [(2.0, "2.0"), (19.96, "20.0"), (20.0, "20.0"), (20.01, "20+"), (900.0, "20+")],
+    [(2.0, "2.0"), (1.97, "1.9"), (19.96, "19.9"), (20.0, "20.0"), (20.01, "20+"), (900.0, "20+")],
 )
 def test_margins_end_at_twenty(margin: float, said: str) -> None:
     assert words.margin(margin) == said

@@ -1,5 +1,6 @@
 """How each number is said to an angler: yards and metres, quarter inches, margins, levels."""
 
+import math
 import re
 
 YARD_M, INCH_MM = 0.9144, 25.4
@@ -137,10 +138,31 @@ def margin(ride_margin: float) -> str:
 
     Examples
     --------
-    >>> margin(3.14), margin(41.0)
-    ('3.1', '20+')
+    >>> margin(3.14), margin(1.98), margin(41.0)
+    ('3.1', '1.9', '20+')
     """
-    return "20+" if ride_margin > MOST_MARGIN else f"{ride_margin:.1f}"
+    return "20+" if ride_margin > MOST_MARGIN else f"{tenths(ride_margin):.1f}"
+
+
+def tenths(value: float) -> float:
+    """Return a number to the tenth below, so that none is said to reach what it falls short of.
+
+    Parameters
+    ----------
+    value : float
+        A level or a margin [-].
+
+    Returns
+    -------
+    float
+        Tenths.
+
+    Examples
+    --------
+    >>> tenths(4.97), tenths(5.0)
+    (4.9, 5.0)
+    """
+    return math.floor(10 * value + 1e-6) / 10
 
 
 def rides(ride_margin: float, upright: bool = True) -> str:
@@ -181,14 +203,15 @@ def level(visibility_level: float) -> str:
     Returns
     -------
     str
-        One decimal below ten, none above.
+        One decimal below ten, none above; never up to a grade that it falls short of.
 
     Examples
     --------
-    >>> level(5.44), level(9.96), level(283.4)
-    ('5.4', '10', '283')
+    >>> level(5.44), level(4.97), level(9.96), level(283.4)
+    ('5.4', '4.9', '9.9', '283')
     """
-    return f"{visibility_level:.0f}" if visibility_level >= 9.95 else f"{visibility_level:.1f}"
+    whole = visibility_level >= 10 - 1e-7
+    return f"{visibility_level:.0f}" if whole else f"{tenths(visibility_level):.1f}"
 
 
 def levels(low: float, high: float) -> str:
@@ -211,7 +234,7 @@ def levels(low: float, high: float) -> str:
     """
     if high < 0.05:
         return "under 0.1"
-    return " to ".join((level(low), level(high)))
+    return " to ".join(f"{end:.0f}" if end >= 9.95 else f"{end:.1f}" for end in (low, high))
 
 
 def goes(goes_at_m: float | None, visibility_level: float, wanted: float) -> str:
