@@ -50,8 +50,8 @@ def test_the_first_six_lines_say_what_to_do(name: str) -> None:
     assert "AT THE BENCH: " in first
     if answer.at_the_bench is not None:
         assert (
-            "fit 5 mm thin tube (4 mm bore), 45 mm (1¾ in) showing, black 22.5 mm over "
-            "fluorescent orange 22.5 mm: put on a No 6 and a No 10. Now in and out, then "
+            "fit 5 mm thin tube (4 mm bore), 45 mm (1¾ in) showing, black 22 mm over "
+            "fluorescent orange 23 mm: put on a No 6 and a No 10. Now in and out, then "
             "kept in view." in first
         )
     assert text(answer).splitlines()[6].startswith(("SIGHT", "", " "))
@@ -108,7 +108,7 @@ def test_each_limit_in_few_words(fail: str, said: str) -> None:
 def test_a_repaint_is_no_refit() -> None:
     change = replace(sample.answer().at_the_bench, kind="repaint")
     assert fitting(change).startswith(
-        "repaint it black 22.5 mm over fluorescent orange 22.5 mm, 45 mm"
+        "repaint it black 22 mm over fluorescent orange 23 mm, 45 mm"
     )
     assert "CUT " not in text(replace(sample.answer(), at_the_bench=change))
 
@@ -133,7 +133,7 @@ def test_the_sections_stand_in_their_order() -> None:
         "bright  as is  in and out           1.6 (0.9 to 2.7)  goes at about 27 yd",
         "bright  bench  kept in view         5.4 (3.0 to 9.2)  holds past 100 yd",
         "rides well (margin 3.4), dips up to about 1 s, four a minute: strike",
-        "a No 5 and a No 12 (0.14 g) sinks it; least dip seen 3 mm: slow draw",
+        "a No 5 and a No 12 (0.14 g) sink it; least dip seen 3 mm: slow draw",
         "pluck 0.30 g",
         "1.82 g of tin: bulk 4 BB; droppers No 6, 2 No 8\n",
         "64 mm, 2½ in: 45 mm shows, 12 wet, 7 glued in; 3 coats in all",
@@ -150,7 +150,7 @@ def test_it_says(piece: str) -> None:
 
 def test_what_sinks_it_is_said_in_shot_weighed_in_air() -> None:
     """0.144 g of pull in water is 0.167 g of tin in air (density 7290, water 999.7 kg/m3)."""
-    assert "a No 5 and a No 12 (0.14 g) sinks it" in re.sub(r"\s+", " ", text(sample.answer()))
+    assert "a No 5 and a No 12 (0.14 g) sink it" in re.sub(r"\s+", " ", text(sample.answer()))
 
 
 def test_what_cannot_be_seen_is_not_made_up() -> None:

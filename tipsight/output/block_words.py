@@ -1,10 +1,14 @@
 """One tip in words: how it rides, what sinks it, which bites it shows, what it takes."""
 
+import re
+
 from tipsight.advice.answer import Block
 from tipsight.inputs.case import Case
 from tipsight.load import plan, shot
 from tipsight.output import things, times, words
 
+_MANY = re.compile(r"(?!an? )(?!less )|.* and ")
+"""Shot that is more than one."""
 SHORT_G = 0.015
 """Less than this is not worth a word: the lightest shot weighs 0.01 g (judgement)."""
 
@@ -25,11 +29,12 @@ def ride_words(block: Block) -> str:
         A piece of a sentence.
     """
     handled = block.handling
-    return (
-        f"{words.rides(handled.ride_margin, handled.upright)} "
-        f"(margin {words.margin(handled.ride_margin)}), "
-        f"dips {times.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
-    )
+    how = words.rides(handled.ride_margin, handled.upright)
+    if not handled.upright:
+        return how
+    sound = handled.ride_margin >= words.JUST
+    dips = times.dips(handled.ordinary_dip_s, handled.dips_per_min, sound)
+    return f"{how} (margin {words.margin(handled.ride_margin)}), dips {dips}"
 
 
 def force_words(case: Case, force_g: float) -> str:
@@ -72,7 +77,8 @@ def bite_words(case: Case, block: Block, terse: bool = False) -> str:
         A piece of a sentence.
     """
     handled = block.handling
-    said = f"{force_words(case, handled.sink_force_g)} sinks it; "
+    force = force_words(case, handled.sink_force_g)
+    said = f"{force} {'sink' if _MANY.match(force) else 'sinks'} it; "
     if handled.visible_dip_mm is None:
         return said + "no dip can be seen"
     slow, pluck = handled.slow_bite_g, words.grams(handled.pluck_g)

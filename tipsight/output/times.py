@@ -54,7 +54,7 @@ def rate(per_min: float) -> str:
     return f"{_NUMBERS[count] if count < len(_NUMBERS) else count} a minute"
 
 
-def dips(ordinary_dip_s: float | None, dips_per_min: float) -> str:
+def dips(ordinary_dip_s: float | None, dips_per_min: float, rides: bool = True) -> str:
     """Return what to take for the water's own doing, and what to strike at.
 
     Parameters
@@ -63,6 +63,8 @@ def dips(ordinary_dip_s: float | None, dips_per_min: float) -> str:
         Length that nearly all dips stay below [s]; None where the tip never goes under.
     dips_per_min : float
         How often it goes under [1/min].
+    rides : bool
+        Whether it rides at all; one that does not shows no bite that could be told.
 
     Returns
     -------
@@ -73,10 +75,13 @@ def dips(ordinary_dip_s: float | None, dips_per_min: float) -> str:
     --------
     >>> dips(1.1, 4.2)
     'up to about 1 s, four a minute: strike at longer'
+    >>> dips(6.0, 17.0, rides=False)
+    'up to about 6 s, 17 a minute: too many to tell a bite by'
     >>> dips(None, 0.0)
     'hardly ever: strike at any'
     """
     often = rate(dips_per_min)
     if ordinary_dip_s is None or often == "hardly ever":
         return "hardly ever: strike at any"
-    return f"up to {seconds(ordinary_dip_s)}, {often}: strike at longer"
+    told = "strike at longer" if rides else "too many to tell a bite by"
+    return f"up to {seconds(ordinary_dip_s)}, {often}: {told}"
