@@ -283,16 +283,16 @@ def test_what_is_held_at_the_edge_is_said():
     wild = Clutter(0.2, 20.0, 0.004, 30.0, 15.0)
     edge = Clutter(0.2, 74.0, 0.056, 20.0, 9.0)
     assert clutter.outside_domain(wild) == (
-        "length of the ripple 20 mm is outside 74 to 480 mm; its streaks are taken as for 74 mm",
-        "slope of the ripple 0.004 is outside 0.056 to 0.107; its streaks are taken as for 0.056",
-        "height of the far bank 30 deg is outside 0.5 to 20 deg; "
-        "its streaks are taken as for 20 deg",
-        "look-down 15 deg is outside 1.5 to 9 deg; its streaks are taken as for 9 deg",
+        "its streaks are taken as for a longer ripple (length 20 mm; known from 74 to 480 mm)",
+        "its streaks are taken as for a steeper ripple (slope 0.004; known from 0.056 to 0.107)",
+        "its streaks are taken as for a lower far bank (height 30 deg; known from 0.5 to 20 deg)",
+        "its streaks are taken as for a flatter look (look-down 15 deg; known from 1.5 to 9 deg)",
     )
     np.testing.assert_allclose(
         clutter.spectrum(wild, [0.0, 0.1]), clutter.spectrum(edge, [0.0, 0.1])
     )
     assert clutter.outside_domain(Clutter(0.0, 20.0, 0.004, 30.0, 15.0)) == ()
+    assert "length 1320 mm;" in clutter.outside_domain(Clutter(0.2, 1320.0, 0.08, 5.0, 2.0))[0]
 
 
 @pytest.mark.parametrize(

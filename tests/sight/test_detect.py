@@ -314,10 +314,10 @@ def test_colour_fades_on_small_things():
 def test_what_lies_outside_is_said():
     assert detect.outside_domain(4.0, 33.0, 36.6, 300.0) == ()
     assert detect.outside_domain(0.1, 60.0, 20.0, 8000.0) == (
-        "width 0.0172 arcmin is outside 0.02 to 5 arcmin, where the sum was checked",
-        "light 8e+03 cd/m2 is outside 0.04 to 5000 cd/m2, where the sum was checked",
+        "the width of 0.017 arcmin is outside 0.02 to 5 arcmin, where the sum was checked",
+        "the light of 8000 cd/m2 is outside 0.04 to 5000 cd/m2, where the sum was checked",
     )
-    assert "height 68.8 arcmin" in detect.outside_domain(4.0, 60.0, 3.0, 1.0)[0]
+    assert "height of 69 arcmin" in detect.outside_domain(4.0, 60.0, 3.0, 1.0)[0]
 
 
 def test_mistakes_are_told():

@@ -16,12 +16,12 @@ times nine independent looks in the few seconds that level 1 allows (judgement).
 of the whole sight model: half or twice as much is possible."""
 
 DOMAIN = {
-    "peak_wavelength_mm": (74.0, 480.0, "length of the ripple", "mm"),
-    "slope_rms": (0.056, 0.107, "slope of the ripple", ""),
-    "bank_height_deg": (0.5, 20.0, "height of the far bank", "deg"),
-    "look_down_deg": (1.5, 9.0, "look-down", "deg"),
+    "peak_wavelength_mm": (74.0, 480.0, "a longer ripple", "a shorter ripple", "length", " mm"),
+    "slope_rms": (0.056, 0.107, "a steeper ripple", "a flatter ripple", "slope", ""),
+    "bank_height_deg": (0.5, 20.0, "a higher far bank", "a lower far bank", "height", " deg"),
+    "look_down_deg": (1.5, 9.0, "a steeper look", "a flatter look", "look-down", " deg"),
 }
-"""Over what the fit was made."""
+"""Over what the fit was made; as what it is taken below and above that; what is meant."""
 OPEN_DEG, BANKED_DEG = 1.0, 4.0
 """Skyline up to which water counts as open, and from which as banked."""
 
@@ -126,7 +126,7 @@ def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
     """
     length, slope, bank, down = (
         np.clip([float(getattr(one, name)) for one in clutters], low, high)
-        for name, (low, high, _, _) in DOMAIN.items()
+        for name, (low, high, *_) in DOMAIN.items()
     )
     z = np.minimum(0.5 * np.deg2rad(bank) / slope, 3.0)
     terms = np.stack(
@@ -222,17 +222,17 @@ def outside_domain(clutter: Clutter) -> tuple[str, ...]:
     Examples
     --------
     >>> outside_domain(Clutter(0.2, 600.0, 0.09, 0.5, 2.5))
-    ('length of the ripple 600 mm is outside 74 to 480 mm; its streaks are taken as for 480 mm',)
+    ('its streaks are taken as for a shorter ripple (length 600 mm; known from 74 to 480 mm)',)
     """
     if clutter.facet_contrast == 0.0 or clutter.factor == 0.0:
         return ()
     words = []
-    for name, (low, high, says, unit) in DOMAIN.items():
-        value, tail = float(getattr(clutter, name)), f" {unit}" if unit else ""
+    for name, (low, high, below, above, says, unit) in DOMAIN.items():
+        value = float(getattr(clutter, name))
         if not low <= value <= high:
-            edge = low if value < low else high
+            said = f"{value:.2g}" if value < 100 else f"{value:.0f}"
             words.append(
-                f"{says} {value:.3g}{tail} is outside {low:g} to {high:g}{tail}; "
-                f"its streaks are taken as for {edge:g}{tail}"
+                f"its streaks are taken as for {below if value < low else above} "
+                f"({says} {said}{unit}; known from {low:g} to {high:g}{unit})"
             )
     return tuple(words)

@@ -244,6 +244,10 @@ def level_grid(
     )
 
 
+def _said(value: float) -> str:
+    return f"{value:.2g}" if value < 100 else f"{value:.0f}"
+
+
 def outside_domain(
     diameter_mm: float, showing_mm: float, range_m: float, adaptation_cd_m2: float
 ) -> tuple[str, ...]:
@@ -276,7 +280,7 @@ def outside_domain(
     Examples
     --------
     >>> outside_domain(4.0, 33.0, 36.6, 0.01)
-    ('light 0.01 cd/m2 is outside 0.04 to 5000 cd/m2, where the sum was checked',)
+    ('the light of 0.01 cd/m2 is outside 0.04 to 5000 cd/m2, where the sum was checked',)
     """
     values = {
         "width": float(energy.arcmin(diameter_mm, range_m)),
@@ -284,7 +288,7 @@ def outside_domain(
         "light": float(adaptation_cd_m2),
     }
     return tuple(
-        f"{name} {values[name]:.3g} {unit} is outside {low:g} to {high:g} {unit}, "
+        f"the {name} of {_said(values[name])} {unit} is outside {low:g} to {high:g} {unit}, "
         "where the sum was checked"
         for name, (low, high, unit) in DOMAIN.items()
         if not low <= values[name] <= high
