@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from tipsight.advice.answer import Answer, Change
+from tipsight.advice.answer import Answer, Change, ShotLine
+from tipsight.output import block_words
 from tipsight.output.block_words import stand_words
 from tipsight.output.head import fitting, head, shortcomings
 from tipsight.output.text import text
@@ -191,7 +192,7 @@ def test_full_says_everything() -> None:
         assert piece in flat
     assert all(f"{one.item.replace('_', ' ')}: {one.taken}" in flat for one in answer.assumed)
     for water in ("dark", "bright"):
-        assert len(re.findall(rf"^  {water} +(?:as is|now|bench) ", said, re.MULTILINE)) == 3
+        assert len(re.findall(rf"^  {water} +(?:as is|bank|bench) ", said, re.MULTILINE)) == 3
 
 
 @pytest.mark.parametrize(
@@ -220,3 +221,62 @@ def test_a_bare_answer_is_told_without_a_stumble() -> None:
     assert "AT THE BENCH: nothing that you have passes." in said
     assert not re.search(r"^(CARE|NOTE|WHY|NOT TOLD|YARDS|NEXT)", said, re.MULTILINE)
     assert "DOUBTS" not in text(bare, full=True)
+
+
+def test_where_nothing_lifts_it_the_way_closer_leads() -> None:
+    old = sample.answer()
+    block = replace(
+        old.at_the_bank.block, visibility=replace(old.tip_in_hand.visibility, level=2.3)
+    )
+    now = replace(old.at_the_bank, block=block)
+    closer = replace(
+        now,
+        kind="move",
+        words=f"{now.words}, and fish it no farther than 26 yd",
+        block=replace(block, visibility=replace(block.visibility, grade="kept in view"), fails=()),
+        options={**now.options, "distance": "26 yd"},
+    )
+    moved = replace(old, at_the_bank=now, changes=(*old.changes, closer))
+    said = " ".join(line.strip() for line in head(moved, "kept in view"))
+    assert (
+        "take off a No 8, and fish it no farther than 26 yd: kept in view there. At 40 yd nothing "
+        "that can be done now lifts it: it stays in and out."
+    ) in said
+    stuck = " ".join(line.strip() for line in head(replace(old, at_the_bank=now), "kept in view"))
+    assert "take off a No 8. It stays in and out: the best to be had, yet short of kept" in stuck
+
+
+def test_what_is_cut_off_ends_with_a_whole_word() -> None:
+    warning = "nothing passes: " + "somewhat " * 60
+    said = head(replace(sample.answer(bench=False), warnings=(warning,)), "kept in view")
+    assert len(said) == 6
+    assert said[-1].endswith("somewhat ...")
+
+
+@pytest.mark.parametrize(
+    ("force_g", "said"),
+    [(0.144, "a No 5 and a No 12 (0.14 g) sink it"), (0.345, "a BB (0.34 g) sinks it")],
+)
+def test_one_shot_sinks_it_and_two_sink_it(force_g: float, said: str) -> None:
+    block = sample.answer().tip_in_hand
+    block = replace(block, handling=replace(block.handling, sink_force_g=force_g))
+    assert block_words.bite_words(sample.CASE, block).startswith(said)
+
+
+def test_nothing_is_told_of_bites_where_it_does_not_ride() -> None:
+    block = sample.answer().tip_in_hand
+    wild = replace(block, handling=replace(block.handling, ride_margin=1.97))
+    assert block_words.ride_words(wild) == (
+        "does not ride this water (margin 1.9), dips up to about 1 s, four a minute: "
+        "too many to tell a bite by"
+    )
+    fallen = replace(block, handling=replace(block.handling, upright=False))
+    assert block_words.ride_words(fallen) == "falls over"
+
+
+@pytest.mark.parametrize(("count", "told"), [(16, False), (17, True)])
+def test_shot_past_counting_is_told_of(count: int, told: bool) -> None:
+    block = sample.answer().tip_in_hand
+    lines = (ShotLine("No 8", count, "bulk"),)
+    said = block_words.load_words(replace(block, load=replace(block.load, shot=lines)))
+    assert ("too many to pinch on" in said) is told

@@ -9,6 +9,8 @@ from tipsight.output import things, times, words
 
 _MANY = re.compile(r"(?!an? )(?!less )|.* and ")
 """Shot that is more than one."""
+MANY_SHOT = 16
+"""More of one size than this nobody pinches on a line (judgement)."""
 SHORT_G = 0.015
 """Less than this is not worth a word: the lightest shot weighs 0.01 g (judgement)."""
 
@@ -104,6 +106,8 @@ def load_words(block: Block) -> str:
     """
     loaded = block.load
     said = f"{words.grams(loaded.shot_g)} of {loaded.shot_metal}: {things.shot_list(loaded.shot)}"
+    if max((line.count for line in loaded.shot), default=0) > MANY_SHOT:
+        said += "; too many to pinch on: have larger ones, of a metal that your rules allow"
     return said + (
         f"; short by {words.grams(loaded.short_by_g)}" if loaded.short_by_g >= SHORT_G else ""
     )

@@ -2,7 +2,7 @@
 
 from tipsight.advice.answer import Answer, Block, Change
 from tipsight.output import things, words
-from tipsight.output.layout import hanging
+from tipsight.output.layout import WIDTH, hanging
 from tipsight.output.notes import why_nothing
 
 MOST = 6
@@ -102,11 +102,38 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
             f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
         )
         said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
+    elif short and now == then and (moved := move(answer)):
+        asked = answer.case.place.range_m / words.YARD_M
+        said = (
+            f"{words.with_inches(moved.words)}: {moved.block.visibility.grade} there. At "
+            f"{asked:.0f} yd nothing that can be done now lifts it: it stays {now}. "
+        )
+        return (title + said.rstrip(), _undo(moved))
     else:
-        said = f"{words.with_inches(change.words)}. Now {now}, then {then}"
+        stays = f"It stays {now}" if now == then else f"Now {now}, then {then}"
+        said = f"{words.with_inches(change.words)}. {stays}"
         said += f": the best to be had, yet {short}." if short else ", and that is enough."
-    undo = "" if change.kind == "as it is" else f" ({change.undo[0].upper()}{change.undo[1:]}.)"
-    return (title + said, nearer(answer), undo, _likely(change.block))
+    return (title + said, nearer(answer), _undo(change), _likely(change.block))
+
+
+def _undo(change: Change) -> str:
+    return "" if change.kind == "as it is" else f" ({change.undo[0].upper()}{change.undo[1:]}.)"
+
+
+def move(answer: Answer) -> Change | None:
+    """Return the change that comes closer, if there is one.
+
+    Parameters
+    ----------
+    answer : Answer
+        The whole answer.
+
+    Returns
+    -------
+    Change or None
+        With the best of the tips that can be had at the bank.
+    """
+    return next((change for change in answer.changes if change.kind == "move"), None)
 
 
 def nearer(answer: Answer) -> str:
@@ -122,11 +149,11 @@ def nearer(answer: Answer) -> str:
     str
         A sentence after a space, or nothing.
     """
-    moves = [change for change in answer.changes if change.kind == "move"]
-    if not moves:
+    moved = move(answer)
+    if moved is None:
         return ""
-    grade = moves[0].block.visibility.grade
-    return f" Or fish it no farther than {moves[0].options['distance']}: {grade}."
+    grade = moved.block.visibility.grade
+    return f" Or fish it no farther than {moved.options['distance']}: {grade}."
 
 
 def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
@@ -175,5 +202,8 @@ def _cut(lines: list[str]) -> list[str]:
     return (
         lines
         if len(lines) <= MOST
-        else [*lines[: MOST - 1], lines[MOST - 1][:75].rstrip() + " ..."]
+        else [
+            *lines[: MOST - 1],
+            lines[MOST - 1][: WIDTH - 4].rsplit(" ", 1)[0].rstrip(",;") + " ...",
+        ]
     )

@@ -7,7 +7,7 @@ from tipsight.output import block_words, words
 from tipsight.output.layout import WIDTH, Section, entry, table
 from tipsight.sight import grades
 
-AS_IS, BANK, BENCH = "as is", "now", "bench"
+AS_IS, BANK, BENCH = "as is", "bank", "bench"
 SHORT = {"seen when stared at": "stared at", "kept in view": "kept"}
 """Grades that are too long for a column."""
 Subjects = tuple[tuple[str, Block], ...]
