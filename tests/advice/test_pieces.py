@@ -67,3 +67,45 @@ def test_what_breaks_a_limit_is_said_for_the_least_that_would_be_seen():
     shy = advise(Question(distance="40 yd", behind=("bright",), looks="ripple", bites="shy"))
     assert shy.at_the_bench is None
     assert any("to sink where" in words for words in shy.warnings)
+
+
+def test_the_nearest_miss_of_the_ride_is_the_one_that_rides_best():
+    weir = Question(
+        distance="20 yd", boils="weir", pace="rushing", looks="wavelets", bites="bold",
+        pattern="bolo type", takes="8 g", diameter="5 mm", stock="balsa", showing="25 mm",
+    )  # fmt: skip
+    answer = advise(weir)
+    assert answer.at_the_bench is None
+    said = next(line for line in answer.warnings if "ride margin" in line)
+    margin = float(said.split("ride margin is ")[1].split()[0])
+    assert answer.tip_in_hand.handling.ride_margin < margin < 2.0
+    assert said.endswith("where 2 is the least; look for calmer water")
+
+
+def test_a_light_stick_is_not_told_to_be_unseen_by_sums_that_leave_out_its_glow():
+    dusk = Question(distance="25 yd", sun_height="-6", light_stick="yes")
+    offered = next(c for c in advise(dusk).changes if c.kind == "light stick")
+    assert offered.words.endswith("its own glow is not in the sums")
+    worn = advise(Question(distance="25 yd", sun_height="-6", light_stick_on="3 x 23 mm"))
+    assert any("glow of the light stick is not in these sums" in one for one in worn.warnings)
+
+
+def test_lead_that_is_not_counted_on_is_said():
+    told = {"pattern": "quill avon", "takes": "4AAA", "showing": "20 mm", "marked_in": "lead"}
+    assert any(
+        "only No 8 and smaller" in one
+        for one in advise(Question(**told, shot_metal="lead")).warnings
+    )
+    assert not any(
+        "No 8 and smaller" in one for one in advise(Question(**told, shot_metal="tin")).warnings
+    )
+
+
+def test_a_pen_on_the_way_closer_cannot_be_undone():
+    closer = [
+        c
+        for c in advise(Question(distance="40 yd", mist="dense fog")).changes
+        if c.kind == "move" and "pen" in c.words
+    ]
+    assert closer
+    assert closer[0].undo.startswith("the pen ends the paint")

@@ -257,7 +257,8 @@ def _light_stick(swim: Swim) -> Change:
     return Change(
         "light stick",
         True,
-        f"carry a 3 x 23 mm light stick, if your rules allow: {block.load.change_words}",
+        f"carry a 3 x 23 mm light stick, if your rules allow: {block.load.change_words}; its own "
+        "glow is not in the sums",
         UNDO["light stick"],
         block,
         tip_options(swim.case, tip),
@@ -281,7 +282,7 @@ def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
                 "move",
                 True,
                 f"{first}fish it no farther than {near} yd",
-                UNDO["move"],
+                best.undo if first else UNDO["move"],
                 block,
                 {**best.options, "distance": f"{near} yd"},
             )

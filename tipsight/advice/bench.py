@@ -1,7 +1,7 @@
 """What to fit at the bench: every stock, length and scheme, with what each costs."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -89,10 +89,14 @@ class Shelf:
         )
 
     @cached_property
+    def ride_margin(self) -> Array:
+        """Showing part over the rms of its ups and downs, shape (T, L)."""
+        return np.stack([self.swim.ride_margin(d, self.showing_mm) for d in self.painted_mm])
+
+    @cached_property
     def limits(self) -> dict[str, Mask]:
         """Which pieces keep each limit but sight, each of shape (T, L)."""
-        swim = self.swim
-        margin = np.stack([swim.ride_margin(d, self.showing_mm) for d in self.painted_mm])
+        swim, margin = self.swim, self.ride_margin
         bare = np.array([s.diameter_mm for s in self.stock])[:, None]
         longest = np.array([swim.longest_showing_mm(s.diameter_mm) for s in self.stock])[:, None]
         room = bare <= swim.thickest_mm + 1e-9
@@ -138,6 +142,23 @@ class Shelf:
                 allowed[:, s.showing_index],
             )
             for level, s in zip(self.levels(waters), self.schemes, strict=True)
+        )
+
+    def nearest(
+        self, waters: tuple[str, ...], limit: str, level: float
+    ) -> tuple[choose.Field, ...]:
+        """Return what the choice looks at without one limit, of the ride only what rides best."""
+        fields = self.fields(waters, ignore=limit)
+        if limit != "ride":
+            return fields
+        margins = [self.ride_margin[:, s.showing_index] for s in self.schemes]
+        seen = [f.allowed & (f.level.max(axis=-1) >= level) for f in fields]
+        best = max(
+            float(np.max(m, where=ok, initial=0.0)) for m, ok in zip(margins, seen, strict=True)
+        )
+        return tuple(
+            replace(f, allowed=ok & (m >= best - 1e-9))
+            for f, m, ok in zip(fields, margins, seen, strict=True)
         )
 
     def tip(self, pick: choose.Pick) -> Tip:

@@ -6,6 +6,7 @@ from tipsight.advice import choose
 from tipsight.advice.answer import Block, Change, Step
 from tipsight.advice.bench import Shelf, repaint
 from tipsight.advice.examine import examine
+from tipsight.advice.limits import tenths
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import YARD_M, Swim
 from tipsight.errors import Mistakes
@@ -92,7 +93,7 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
         if best is not None and best.visibility.level >= level:
             said = (
                 f"'{word}' is out of reach here with what you have: the best is "
-                f"'{best.visibility.grade}', level {best.visibility.level:.1f} where {wanted:g} is "
+                f"'{best.visibility.grade}', level {tenths(best.visibility.level):.1f} where {wanted:g} is "
                 f"wanted; {cure(best)}"
             )
             return Fit(_change(swim, best), (said,))
@@ -121,7 +122,7 @@ def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str
     """Say which limit stands in the way, by how much, and what would cure it."""
     found = []
     for limit in shelf.limits:
-        pick = next(choose.ranked(shelf.fields(waters, ignore=limit), GRADES[0]), None)
+        pick = next(choose.ranked(shelf.nearest(waters, limit, GRADES[0]), GRADES[0]), None)
         if pick is None:
             continue
         try:
@@ -135,12 +136,12 @@ def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str
     if best is not None:
         found.append(
             f"nothing passes: the best that keeps the limits, {fitting_words(best)}, reaches level "
-            f"{best.visibility.level:.1f} where {GRADES[0]:g} is the least to be seen; {cure(best)}"
+            f"{tenths(best.visibility.level):.1f} where {GRADES[0]:g} is the least to be seen; {cure(best)}"
         )
     elif not found:
         found.append(
-            "nothing passes: no tip that you have keeps the limits on this float; a float with "
-            "more shot, or calmer water"
+            "nothing passes: no tip that you have keeps the limits on this float; take a float "
+            "with more shot, or look for calmer water"
         )
     return tuple(found)
 
@@ -151,13 +152,14 @@ def _breaks(swim: Swim, limit: str, block: Block) -> str:
     most = wanted.bite_share * loaded.pull_g
     longest = swim.longest_showing_mm(block.tip.stock.diameter_mm)
     return {
-        "ride": f"its ride margin is {handled.ride_margin:.1f} where 2 is the least; calmer water",
+        "ride": f"its ride margin is {tenths(handled.ride_margin):.1f} where 2 is the least; look "
+        "for calmer water",
         "bite": f"it takes {handled.sink_force_g:.2f} g to sink where {most:.2f} g is the most for "
-        "such bites; allow for bolder bites, or a float with more shot",
+        "such bites; allow for bolder bites, or take a float with more shot",
         "strength": f"it would show {block.tip.showing_mm:g} mm where {longest:.0f} mm is the most "
-        "that it can stand; a thicker tip",
-        "body": f"it is too thick for a body of {swim.hull.body_diameter_mm:.0f} mm; a thicker body",
-        "load": f"it leaves {loaded.pull_g:.2f} g for shot; a bigger float or a lighter tip",
+        "that it can stand; take a thicker tip",
+        "body": f"it is too thick for a body of {swim.hull.body_diameter_mm:.0f} mm; take a thicker body",
+        "load": f"it leaves {loaded.pull_g:.2f} g for shot; take a bigger float or a lighter tip",
     }[limit]
 
 

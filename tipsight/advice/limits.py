@@ -58,6 +58,27 @@ def least_glued_mm(outside_mm: float) -> float:
     return max(LEAST_GLUED_MM, float(math.ceil(GLUED_SHARE * outside_mm - 1e-9)))
 
 
+def tenths(value: float) -> float:
+    """Return a number to the tenth below, so that none is said to reach what it falls short of.
+
+    Parameters
+    ----------
+    value : float
+        A level or a margin [-].
+
+    Returns
+    -------
+    float
+        Tenths.
+
+    Examples
+    --------
+    >>> tenths(4.97), tenths(5.0)
+    (4.9, 5.0)
+    """
+    return math.floor(10 * value + 1e-6) / 10
+
+
 def fails(
     swim: Swim, tip: Tip, sight: Visibility, handled: Handling, loaded: Load
 ) -> tuple[str, ...]:
@@ -65,11 +86,13 @@ def fails(
     wanted, words = swim.case.wanted, []
     if sight.level < wanted.level:
         words.append(
-            f"sight: {sight.grade} (level {sight.level:.1f}) where {grades.grade(wanted.level)} "
+            f"sight: {sight.grade} (level {tenths(sight.level):.1f}) where {grades.grade(wanted.level)} "
             f"({wanted.level:g}) is wanted"
         )
     if handled.ride_margin < REFUSED:
-        words.append(f"ride: margin {handled.ride_margin:.1f} where {REFUSED:g} is the least")
+        words.append(
+            f"ride: margin {tenths(handled.ride_margin):.1f} where {REFUSED:g} is the least"
+        )
     bite_limit = wanted.bite_share * loaded.pull_g
     if handled.sink_force_g > bite_limit + 1e-9:
         words.append(

@@ -74,14 +74,47 @@ def _paint(swim: Swim, block: Block) -> list[Reason]:
         shares = [float(c) for c in water.contrast[states, swim.here, 0]]
         best = int(np.argmax(np.abs(shares)))
         paint, contrast = tip.bands[best].paint, shares[best]
-        if contrast < 0:
-            side = f"is {-contrast:.0%} darker than"
-        elif contrast < 1:
-            side = f"is {contrast:.0%} brighter than"
-        else:
-            side = f"is {1 + contrast:.2g} times as bright as"
-        lines.append(Reason(f"On the {name} water {paint} {side} what lies behind it."))
+        lines.append(Reason(f"{_on(name)} {paint} is {beside(contrast)} what lies behind it."))
     return lines
+
+
+def _on(name: str) -> str:
+    """Return where a tip is seen, by the name of the water behind it."""
+    if name.startswith("sun lane"):
+        return f"In the {name}"
+    if ", " in name:
+        return f"Where the water mirrors {name.replace(' deg', ' deg high')},"
+    return f"On the {name} water"
+
+
+def beside(contrast: float) -> str:
+    """Return how bright a paint is beside the water.
+
+    Parameters
+    ----------
+    contrast : float
+        Luminance of the paint over that of the water, less 1 [-].
+
+    Returns
+    -------
+    str
+        A piece of a sentence.
+
+    Examples
+    --------
+    >>> beside(-0.93), beside(0.4), beside(0.98), beside(5.3)
+    ('93% darker than', '40% brighter than', 'twice as bright as', '6.3 times as bright as')
+    >>> beside(-0.997), beside(0.002)
+    ('all but black against', 'just as bright as')
+    """
+    if contrast < -0.985:
+        return "all but black against"
+    if abs(contrast) < 0.005:
+        return "just as bright as"
+    if contrast < 0.95:
+        return f"{abs(contrast):.0%} {'darker' if contrast < 0 else 'brighter'} than"
+    times = f"{1 + contrast:.2g}"
+    return "twice as bright as" if times == "2" else f"{times} times as bright as"
 
 
 def _ripple(swim: Swim, block: Block) -> list[Reason]:

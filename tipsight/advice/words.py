@@ -6,6 +6,8 @@ from tipsight.advice.limits import LEAST_WET_MM
 from tipsight.advice.swim import Swim, painted_mm
 from tipsight.afloat import hidden
 from tipsight.afloat.chop import STEEPEST
+from tipsight.load import law
+from tipsight.load.shot import is_lead
 from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
 from tipsight.sight import detect
 
@@ -65,9 +67,23 @@ def _float(swim: Swim, lead: Block) -> list[str]:
     if not case.stream.floating_line:
         found.append("a sinking line bows and drags the tip under: grease it, or let more show")
     if lead.tip.wet_mm < LEAST_WET_MM:
+        wet = f"only {lead.tip.wet_mm:.0f} mm" if lead.tip.wet_mm >= 0.5 else "none"
         found.append(
-            f"with only {lead.tip.wet_mm:g} mm of tip under water the body's shoulder lifts out in "
-            "a ripple and the float rides less evenly"
+            f"with {wet} of the tip under water the body's shoulder lifts out in a ripple and the "
+            "float rides less evenly"
+        )
+    if lead.tip.light_stick != "none":
+        found.append(
+            "the glow of the light stick is not in these sums: they tell how the painted tip is "
+            "seen by what daylight is left"
+        )
+    if any(is_lead(shot.metal) for shot in case.box.shot) and len(law.usable(case.box.shot)) < len(
+        case.box.shot
+    ):
+        found.insert(
+            0,
+            "of your lead only No 8 and smaller is counted on, as larger lead is banned on many "
+            "waters: for a bulk you need shot of another metal; ask again with it",
         )
     if handled.ordinary_dip_s is None:
         found.append("this tip hardly ever dips by itself, so no length of dip is given")
@@ -96,8 +112,11 @@ def _sight(swim: Swim, lead: Block) -> list[str]:
     found += detect.outside_domain(
         painted_mm(lead.tip), lead.tip.showing_mm, swim.range_m[swim.here], light
     )
+    waters: dict[str, list[str]] = {}
     for name in swim.judged:
-        found += [f"{name} water: {words}" for words in swim.waters[name].outside]
+        for words in swim.waters[name].outside:
+            waters.setdefault(words, []).append(name)
+    found += [f"{' and '.join(names)} water: {words}" for words, names in waters.items()]
     return found
 
 

@@ -1,7 +1,8 @@
 """How each number is said to an angler: yards and metres, quarter inches, margins, levels."""
 
-import math
 import re
+
+from tipsight.advice.limits import tenths
 
 YARD_M, INCH_MM = 0.9144, 25.4
 MOST_MARGIN = 20.0
@@ -142,27 +143,6 @@ def margin(ride_margin: float) -> str:
     ('3.1', '1.9', '20+')
     """
     return "20+" if ride_margin > MOST_MARGIN else f"{tenths(ride_margin):.1f}"
-
-
-def tenths(value: float) -> float:
-    """Return a number to the tenth below, so that none is said to reach what it falls short of.
-
-    Parameters
-    ----------
-    value : float
-        A level or a margin [-].
-
-    Returns
-    -------
-    float
-        Tenths.
-
-    Examples
-    --------
-    >>> tenths(4.97), tenths(5.0)
-    (4.9, 5.0)
-    """
-    return math.floor(10 * value + 1e-6) / 10
 
 
 def rides(ride_margin: float, upright: bool = True) -> str:
