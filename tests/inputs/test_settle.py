@@ -309,3 +309,17 @@ class TestBox:
     def test_none(self):
         box = _case(tips="none", shot="none").box
         assert (box.stock, box.shot) == ((), ())
+
+
+@pytest.mark.parametrize(
+    ("said", "stretches"),
+    [
+        ("dark 60%, bright 40%", [("dark", 0.6), ("bright", 0.4)]),
+        ("dark and bright", [("dark", 0.5), ("bright", 0.5)]),
+        ("60% dark, sun lane", [("dark", 0.6), ("sun lane", 0.4)]),
+        ("trees 9 m high, 20 yd beyond the float, unlit", [("trees, 26 deg", 1.0)]),
+    ],
+)
+def test_stretches_may_be_told_in_one_breath(said, stretches):
+    case = settle(Question(behind=said))
+    assert [(one.name, pytest.approx(one.share)) for one in case.stretches] == stretches

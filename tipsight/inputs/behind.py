@@ -22,6 +22,8 @@ _LIT = {
     "back lit": False,
     "backlit": False,
 }
+_NEXT = re.compile(r",(?!\d)(?!\s*[\d.]+\s*(?:%|per ?cent)\s*(?:,|$))|\band\b", re.IGNORECASE)
+_OF_A_BANK = ("high", "tall", "beyond")
 EXAMPLE = "trees 9 m high, 20 yd beyond the float, unlit, 40%"
 Named = tuple[Stretch, float | None]
 
@@ -48,7 +50,7 @@ def settle_behind(teller: Teller, light: Light) -> tuple[Stretch, ...]:
     >>> [(stretch.name, stretch.share) for stretch in settle_behind(teller, Light())]
     [('dark', 0.6), ('bright', 0.4)]
     """
-    texts = teller.take("behind")
+    texts = [piece for text in teller.take("behind") for piece in _pieces(text)]
     named: list[Named] = []
     for text in texts:
         try:
@@ -98,13 +100,20 @@ def _shares(teller: Teller, told: list[float | None]) -> list[float]:
     return [each if share is None else share for share in told]
 
 
+def _pieces(text: str) -> list[str]:
+    """Return the stretches of ``dark 60%, bright 40%``; a bank, with its own commas, stays whole."""
+    if any(word in clean(text) for word in _OF_A_BANK):
+        return [text]
+    return [part.strip() for part in _NEXT.split(text)]
+
+
 def _read(text: str, light: Light) -> Named:
     plain = clean(text)
     share = None
     if found := _SHARE.search(plain):
         share = number(found[1]) / 100
         plain = (plain[: found.start()] + plain[found.end() :]).strip(" ,")
-    if "high" in plain or "tall" in plain or "beyond" in plain:
+    if any(word in plain for word in _OF_A_BANK):
         return _bank(plain, light), share
     word = choose(words_of("behind"), plain)
     return (Stretch(name="not sure") if word.word == "not sure" else _word(word.word, 1.0)), share

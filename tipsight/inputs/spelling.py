@@ -1,6 +1,7 @@
 """The nearest spelling of a word that was not found."""
 
 import difflib
+import re
 from collections.abc import Iterable
 
 from tipsight.inputs.items import Word
@@ -55,6 +56,8 @@ def choose(words: tuple[Word, ...], text: str) -> Word:
     --------
     >>> choose((Word("red-weak"), Word("red-blind")), "Red weak").word
     'red-weak'
+    >>> choose((Word("seen when stared at"), Word("easy")), "stared").word
+    'seen when stared at'
     """
     plain = bare(text)
     names = {bare(word.word): word for word in words}
@@ -63,6 +66,13 @@ def choose(words: tuple[Word, ...], text: str) -> Word:
     begun = [word for name, word in names.items() if len(plain) > 2 and name.startswith(plain)]
     if len(begun) == 1:
         return begun[0]
+    holds = re.compile(rf"\b{re.escape(plain)}\b")
+    held = begun or [word for name, word in names.items() if len(plain) > 2 and holds.search(name)]
+    if len(held) == 1:
+        return held[0]
+    if held:
+        *some, last = [repr(word.word) for word in held]
+        raise Unread(f"did you mean {', '.join(some)} or {last}?")
     if near := difflib.get_close_matches(plain, names, n=1, cutoff=0.65):
         raise Unread(f"did you mean {names[near[0]].word!r}?")
     raise Unread("")
