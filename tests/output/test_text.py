@@ -43,7 +43,7 @@ def test_the_first_six_lines_say_what_to_do(name: str) -> None:
     answer = ANSWERS[name]
     first = " ".join(line.strip() for line in text(answer).splitlines()[:6])
     assert first.startswith(
-        "NOW, AT THE BANK: pen the top 10 mm (½ in) black and let 30 mm (1¼ in) show: "
+        "NOW, AT THE BANK: pen the top 10 mm (3/8 in) black and let 30 mm (1¼ in) show: "
         "take off a No 8."
     )
     assert "Now in and out, then " in first

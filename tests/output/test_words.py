@@ -27,8 +27,13 @@ def test_yards_are_the_international_yard(range_m: float, said: str) -> None:
 @pytest.mark.parametrize(
     ("length_mm", "said"),
     [
-        (3.1, "under ¼ in"),
+        (1.5, "under 1/8 in"),
+        (3.1, "1/8 in"),
         (6.35, "¼ in"),
+        (9.0, "3/8 in"),
+        (15.0, "5/8 in"),
+        (22.5, "7/8 in"),
+        (24.5, "1 in"),
         (12.7, "½ in"),
         (19.05, "¾ in"),
         (25.4, "1 in"),
@@ -38,17 +43,21 @@ def test_yards_are_the_international_yard(range_m: float, said: str) -> None:
         (60.0, "2¼ in"),
     ],
 )
-def test_inches_in_quarters(length_mm: float, said: str) -> None:
+def test_inches_in_quarters_and_short_ones_in_eighths(length_mm: float, said: str) -> None:
     assert words.inches(length_mm) == said
 
 
 @given(st.floats(3.2, 300.0))
 @often
 def test_inches_are_never_more_than_an_eighth_off(length_mm: float) -> None:
-    found = re.fullmatch(r"(\d*)([¼½¾]?) in", words.inches(length_mm))
-    assert found is not None
-    said_mm = 25.4 * (float(found[1] or 0) + QUARTER[found[2]])
-    assert abs(said_mm - length_mm) <= 25.4 / 8 + 1e-9
+    said = words.inches(length_mm)
+    if found := re.fullmatch(r"([1357])/8 in", said):
+        said_mm = 25.4 * float(found[1]) / 8
+    else:
+        found = re.fullmatch(r"(\d*)([¼½¾]?) in", said)
+        assert found is not None
+        said_mm = 25.4 * (float(found[1] or 0) + QUARTER[found[2]])
+    assert abs(said_mm - length_mm) <= 25.4 / (16 if length_mm < 23.8 else 8) + 1e-9
 
 
 @given(st.floats(1.0, 80.0))

@@ -34,7 +34,7 @@ def yards(range_m: float) -> str:
 
 
 def inches(length_mm: float) -> str:
-    """Return a length in inches to the nearest quarter.
+    """Return a length in inches to the nearest quarter, below an inch to the nearest eighth.
 
     Parameters
     ----------
@@ -44,16 +44,19 @@ def inches(length_mm: float) -> str:
     Returns
     -------
     str
-        Whole inches and quarters.
+        Whole inches and quarters, or eighths.
 
     Examples
     --------
-    >>> inches(31), inches(25), inches(20), inches(2)
-    ('1¼ in', '1 in', '¾ in', 'under ¼ in')
+    >>> inches(31), inches(25), inches(20), inches(9), inches(1)
+    ('1¼ in', '1 in', '¾ in', '3/8 in', 'under 1/8 in')
     """
-    whole, quarter = divmod(round(4 * length_mm / INCH_MM), 4)
-    if not whole and not quarter:
-        return "under ¼ in"
+    eighths = round(8 * length_mm / INCH_MM)
+    if not eighths:
+        return "under 1/8 in"
+    if eighths < 8 and eighths % 2:
+        return f"{eighths}/8 in"
+    whole, quarter = divmod(round(eighths / 2 if eighths < 8 else 4 * length_mm / INCH_MM), 4)
     return f"{whole or ''}{QUARTERS[quarter]} in"
 
 
@@ -94,7 +97,7 @@ def with_inches(words: str) -> str:
     Examples
     --------
     >>> with_inches("pen the top 10 mm black and let 30 mm show")
-    'pen the top 10 mm (½ in) black and let 30 mm (1¼ in) show'
+    'pen the top 10 mm (3/8 in) black and let 30 mm (1¼ in) show'
     """
     return re.sub(
         r"(?<=top )(\d+(?:\.\d+)?) mm|(\d+(?:\.\d+)?) mm(?= show)",
