@@ -86,8 +86,11 @@ def fitting(change: Change) -> str:
 
 
 def _likely(block: Block) -> str:
-    seen = block.visibility
-    return f" Level {words.level(seen.level)}, likely {words.levels(seen.low, seen.high)}."
+    waters = block.visibility.by_background
+    worst = min(waters, key=lambda one: one.level)
+    where = f" on {worst.name} water, the worst" if len(waters) > 1 else ""
+    likely = words.levels(worst.low, worst.high)
+    return f" Level {words.level(worst.level)}, likely {likely}{where}."
 
 
 def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
@@ -103,12 +106,16 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
         )
         said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
     elif short and now == then and (moved := move(answer)):
-        asked = answer.case.place.range_m / words.YARD_M
+        asked = f"{answer.case.place.range_m / words.YARD_M:.0f} yd"
+        stick = next((one for one in answer.changes if one.kind == "light stick"), None)
         said = (
-            f"{words.with_inches(moved.words)}: {moved.block.visibility.grade} there. At "
-            f"{asked:.0f} yd nothing that can be done now lifts it: it stays {now}. "
+            f"{words.with_inches(moved.words)}: {moved.block.visibility.grade} there. At {asked} "
         )
-        return (title + said.rstrip(), _undo(moved))
+        if stick is None:
+            said += f"nothing that can be done now lifts it: it stays {now}."
+        else:
+            said += f"only a light stick shows, if your rules allow: {shot_words(stick.block)}."
+        return (title + said, _undo(moved))
     else:
         stays = f"It stays {now}" if now == then else f"Now {now}, then {then}"
         said = f"{words.with_inches(change.words)}. {stays}"
