@@ -120,6 +120,7 @@ def test_stock(text, kind, diameter, bore):
         ("solid 4.5 to 7 mm", [4.5, 5, 6, 7]),
         ("solid 2.2-3", [2.2, 2.5, 3]),
         ("cane 3, 4 and 5", [3, 4, 5]),
+        ("solid 2 and solid 3, 4 mm cane", [2, 3, 4]),
         ("quill", [2, 2.5, 3, 3.5, 4, 4.5, 5]),
     ],
 )

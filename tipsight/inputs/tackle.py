@@ -187,7 +187,12 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
     --------
     >>> [piece.diameter_mm for piece in stock_sizes("cane 4-6")]
     [4.0, 4.5, 5.0, 6.0]
+    >>> [(piece.kind, piece.diameter_mm) for piece in stock_sizes("solid 2, cane 3")]
+    [('solid', 2.0), ('cane', 3.0)]
     """
+    parts = pieces(text)
+    if len(parts) > 1 and all(map(_names_kind, parts)):
+        return tuple(size for part in parts for size in stock_sizes(part))
     kind, rest = _kind(text)
     if not rest:
         row = next(row for row in tables.rows("stock") if row["name"] == kind)
@@ -220,3 +225,11 @@ def _kind(text: str) -> tuple[str, str]:
         rest = re.sub(r"\btubes?\b|\bhollow\b|\btip\b", " ", plain)
         return "thin tube", " ".join(rest.split()).strip(" ,:")
     raise Unread("")
+
+
+def _names_kind(text: str) -> bool:
+    try:
+        _kind(text)
+    except Unread:
+        return False
+    return True
