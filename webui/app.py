@@ -21,6 +21,7 @@ from tipsight.pictures import svg
 from tipsight.sight import grades
 from webui import form, readings, safety, say, takeaway, waters, whatif
 from webui.asking import Asked, read
+from webui.lean import lean
 from webui.units import Units
 
 KEPT = 256
@@ -191,26 +192,20 @@ def _page(
         u=asked.units.say,
         changed=readings.changed(asked, before, answer) if before and answer else (),
         units=asked.units,
-        other_units=_other_units(asked),
+        other_units=_other_units(asked.units),
     )
-    response = Response(body, 200 if answer else 422)
+    response = Response(lean(body), 200 if answer else 422)
     response.headers["Vary"] = "X-Fragment"
     return response
 
 
-def _other_units(asked: Asked) -> tuple[tuple[str, str], ...]:
-    units = asked.units
-    far = Units("m" if units.far == "yd" else "yd", units.high)
-    high = Units(units.far, "m" if units.high == "ft" else "ft")
+def _other_units(units: Units) -> tuple[tuple[str, str], ...]:
+    """Return the switches of the page's units: what each says, and what it sets."""
+    far, high = ("m" if units.far == "yd" else "yd"), ("m" if units.high == "ft" else "ft")
+    names = {"m": "metres", "yd": "yards", "ft": "feet"}
     return (
-        (
-            "Distances in metres" if units.far == "yd" else "Distances in yards",
-            asked.in_units(far).query(),
-        ),
-        (
-            "Heights in metres" if units.high == "ft" else "Heights in feet",
-            asked.in_units(high).query(),
-        ),
+        (f"Distances in {names[far]}", f"far={far}"),
+        (f"Heights in {names[high]}", f"high={high}"),
     )
 
 

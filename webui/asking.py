@@ -39,7 +39,7 @@ class Asked:
         pairs += [
             (WAS + key, text) for key in _ordered(self.was) for text in self.was[key] or ("",)
         ]
-        return urlencode(pairs)
+        return urlencode(pairs, safe="/:;,")
 
     def question(self) -> Question:
         """Return the question.
@@ -65,6 +65,21 @@ class Asked:
         ]
         was = {key: self.typed.get(key, ()) for key in altered}
         return replace(self, typed=typed, was=was, own=False)
+
+    def link(self, changes: dict[str, str]) -> str:
+        """Return an address that leads to the question with some items told otherwise.
+
+        From the page's own question it says the changes alone, and leads on to the whole address.
+        """
+        if not self.own:
+            return self.with_told(changes).query()
+        return urlencode([*self.units.args, ("set", urlencode(self.apart(changes)))])
+
+    def apart(self, changes: dict[str, str]) -> dict[str, str]:
+        """Return those of some changes that tell an item otherwise than it is told."""
+        return {
+            key: text for key, text in changes.items() if self.typed.get(key, ("",)) != (text,)
+        }
 
     def in_units(self, units: Units) -> "Asked":
         """Return the same question with the page in other units."""
@@ -148,8 +163,8 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
     Parameters
     ----------
     args : MultiDict
-        The address's parts: items, ``far`` and ``high`` (units), ``set`` (items to be told
-        otherwise) and ``was_...`` (what an item was before).
+        The address's parts: items, ``far`` and ``high`` (units), ``set`` (items or units to be
+        told otherwise) and ``was_...`` (what an item was before).
     own : Question
         What is asked when the address names no item.
     strict : bool
@@ -175,10 +190,12 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
                 typed[key] = (*typed.get(key, ()), said)
     if not named:
         typed = typed_of(own)
-    changes = {
+    changes: dict[str, str] = {
         k: t
         for one in args.getlist("set")
         for k, t in parse_qsl(one[:MOST_LETTERS], keep_blank_values=True)
     }
     asked = Asked(typed, units, was if named else {}, own=not named)
-    return asked.with_told(changes) if changes else asked
+    switched: dict[str, str] = {k: changes.pop(k) for k in ("far", "high") if k in changes}
+    asked = asked.with_told(changes) if changes else asked
+    return asked.in_units(Units.told(dict(units.args) | switched))

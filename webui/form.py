@@ -105,7 +105,7 @@ def _words(item: Item, look: str, units: Units) -> tuple[Word, ...]:
 
 def _hint(item: Item, look: str, units: Units) -> str:
     said = [item.hint]
-    if look in ("text", "lines"):
+    if look in ("text", "lines") and item.allowed.lower() not in item.hint.lower():
         said.append(
             item.allowed[0].upper()
             + item.allowed[1:].replace(item.limits or "\n", units.limits(item))

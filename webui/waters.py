@@ -15,8 +15,8 @@ _LANE = (
 
 
 def _two(left: str, right: str, y: int, high: int) -> str:
-    halves = ((0, left), (36, right))
-    return "".join(f'<path d="M{x} {y}h36v{high}h-36z" fill="{fill}"/>' for x, fill in halves)
+    whole = f'<path d="M0 {y}h72v{high}H0z" fill="{left}"/>'
+    return whole if left == right else f'{whole}<path d="M36 {y}h36v{high}H36z" fill="{right}"/>'
 
 
 _DRAWN = {
@@ -49,6 +49,4 @@ def water(name: str) -> str:
     drawn = _DRAWN.get(name, "")
     if not drawn:
         return ""
-    return (
-        f'<svg viewBox="0 0 72 40" width="72" height="40" aria-hidden="true">{drawn}{_TIP}</svg>'
-    )
+    return f'<svg viewBox="0 0 72 40" aria-hidden="true">{drawn}{_TIP}</svg>'

@@ -82,7 +82,7 @@ def what_ifs(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
         ("A dull sky", {"sky": "dull overcast", "sun_out": ""}),
     ]
     return tuple(
-        WhatIf(said, asked.with_told(changes).query())
+        WhatIf(said, asked.link(changes))
         for said, changes in offered
         if changes is not None
         and any(asked.typed.get(k, ("",)) != (v,) for k, v in changes.items())

@@ -142,7 +142,7 @@ def test_the_keyboard_alone_is_enough(visit, expect):
     page = visit("/?distance=40+yd")
     for _ in range(60):
         page.keyboard.press("Tab")
-        if page.evaluate("document.activeElement.id") == "distance":
+        if page.evaluate("document.activeElement.name") == "distance":
             break
     page.keyboard.press("Control+A")
     page.keyboard.type("23")
@@ -164,13 +164,21 @@ def test_the_keyboard_alone_is_enough(visit, expect):
 def test_each_point_of_the_drawing_is_reached_and_told(visit, expect):
     page = visit()
     page.locator("summary", has_text="Seen against sunk").click()
-    points = page.locator("svg .pt")
+    points = page.locator("#answer svg a")
     assert points.count() > 8
     points.first.focus()
-    expect(points.first.locator(".tell").first).to_be_visible()
-    expect(points.nth(1).locator(".tell").first).to_be_hidden()
+    fill = "one => getComputedStyle(one).fill"
+    assert points.first.locator("text").evaluate(fill) != "none"
+    assert points.nth(1).locator("text").evaluate(fill) == "none"
+    expect(page.get_by_role("link", name=re.compile("advised: .*sinks at")).first).to_be_visible()
     rows = page.get_by_role("region", name="Seen against sunk, in numbers").locator("tbody tr")
     assert rows.count() == points.count()
+    told = points.first.locator("text").text_content()
+    page.keyboard.press("Enter")
+    row = page.locator("tr:target")
+    thick, _, length = told.partition(":")[0].partition(" by ")
+    expect(row).to_contain_text(thick)
+    expect(row).to_contain_text(length)
 
 
 def test_a_what_if_says_what_changed(visit, expect):

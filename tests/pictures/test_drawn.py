@@ -30,6 +30,22 @@ def test_each_is_svg_that_says_what_it_shows(answer, name):
     assert drawn.words_of(said).startswith(root.find(f"{SVG}title").text)
 
 
+def test_what_stands_alone_needs_no_page(answer):
+    root = ET.fromstring(drawn.drawing(answer, "sunk"))  # noqa: S314 - our own drawing
+    assert (root.get("width"), root.get("height"), root.get("font-size")) == ("340", "352", "18")
+    points = root.findall(f".//{SVG}a")
+    assert len(points) == len(answer.trade_off)
+    assert {(one.get("href"), one.get("tabindex")) for one in points} == {(None, "0")}
+    shown = root.find(f"{SVG}style").text
+    assert "a text{fill:none}" in shown
+    assert "a:hover text,a:focus text{fill:currentColor}" in shown
+    assert root.find(f"{SVG}desc").text.startswith("Each point is one length or thickness")
+
+
+def test_what_is_no_drawing_is_left_as_it_is():
+    assert drawn.alone("<p>none</p>") == "<p>none</p>"
+
+
 def test_the_float_is_to_scale(answer):
     tip = drawn.made(answer)[1].tip
     case = answer.case

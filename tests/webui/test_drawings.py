@@ -13,8 +13,6 @@ from tipsight.advice.answer import TradePoint
 from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.pictures import svg as drawings
 
-SVG = "{http://www.w3.org/2000/svg}"
-
 
 def parsed(svg):
     return ET.fromstring(svg)  # noqa: S314 - our own drawing
@@ -28,7 +26,7 @@ def drawn(bands=BANDS, showing_mm=30.0, painted_mm=3.2):
 
 
 def test_a_tip_is_drawn_to_scale():
-    rects = drawn().findall(f"{SVG}rect")
+    rects = drawn().findall("rect")
     tall = [float(one.get("height")) / drawings.PX_PER_MM for one in rects]
     assert tall == [12.5, 7.5, 10.0, 10.0]
     wide = [float(one.get("width")) for one in rects]
@@ -37,7 +35,7 @@ def test_a_tip_is_drawn_to_scale():
 
 def test_each_band_is_named():
     svg = drawn()
-    assert [one.text for one in svg.findall(f"{SVG}text")][:6] == [
+    assert [one.text for one in svg.findall(".//text")][:6] == [
         *("black", "0 to 12.5 mm", "fluorescent orange", "12.5 to 20 mm", "white", "20 to 30 mm"),
     ]
     assert "from the top down black 0 to 12.5 mm, fluorescent orange 12.5 to 20 mm" in svg.get(
@@ -51,11 +49,9 @@ def test_labels_never_lie_on_each_other(lengths, showing_mm):
     ends = [sum(lengths[: n + 1]) for n in range(len(lengths))]
     bands = tuple(Band("black", end - tall, end) for end, tall in zip(ends, lengths, strict=True))
     svg = drawn(bands, showing_mm)
-    down = sorted(
-        float(one.get("y")) for one in svg.findall(f"{SVG}text") if one.get("x") == "96.0"
-    )
+    down = sorted(float(one.get("y")) for one in svg.findall(".//text") if one.get("x") == "96")
     assert all(lower - upper > 17 for upper, lower in pairwise(down))
-    assert down[-1] <= float(svg.get("height"))
+    assert down[-1] <= float(svg.get("viewBox").split()[-1])
 
 
 def test_every_paint_has_a_colour_for_the_screen():
@@ -75,24 +71,38 @@ def points():
     return (*longer, *thicker)
 
 
+def words_of(link):
+    return "".join(link.find("text").itertext())
+
+
 def test_each_point_can_be_reached_and_says_what_it_is():
     svg = parsed(drawings.seen_against_sunk(points(), 5.0))
-    reached = [one for one in svg if one.get("tabindex") == "0"]
-    assert [one.get("aria-label") for one in reached if "advised" in one.get("aria-label")] == [
-        "3 mm by 25 mm: kept in view, sinks at 0.25 g, rides well, advised"
+    reached = svg.findall(".//a")
+    assert [words_of(one) for one in reached if "advised" in words_of(one)] == [
+        "3 mm by 25 mm, advised: kept in view, sinks at 0.25 g, rides well"
     ]
     assert len(reached) == len(points())
     assert all("style" not in one.attrib for one in svg.iter())
 
 
+def test_each_point_leads_to_its_row():
+    svg = parsed(drawings.seen_against_sunk(points()[::-1], 5.0))
+    led = {
+        one.get("href"): words_of(one).split(" mm:")[0].split(" mm, ")[0] for one in svg.iter("a")
+    }
+    assert led == {
+        f"#p{n}": f"{point.diameter_mm:g} mm by {point.showing_mm:.0f}"
+        for n, point in enumerate(points()[::-1], 1)
+    }
+
+
 def test_points_stand_where_their_numbers_are():
     svg = parsed(drawings.seen_against_sunk(points(), 5.0))
     at = {
-        one.get("aria-label").split(":")[0]: [
-            float(one.findall(f"{SVG}circle")[-1].get(k)) for k in ("cx", "cy")
+        words_of(one).split(":")[0].split(",")[0]: [
+            float(one.find("use").get(k)) for k in ("x", "y")
         ]
-        for one in svg
-        if one.get("tabindex") == "0"
+        for one in svg.iter("a")
     }
     xs = [at[f"3 mm by {x} mm"] for x in (10, 15, 20, 25, 30)]
     steps = [right[0] - left[0] for left, right in pairwise(xs)]
@@ -110,9 +120,12 @@ def test_how_a_tip_rides_is_told_by_shape():
         svg = drawings.seen_against_sunk(
             (TradePoint(3, 25, 4.0, 0.2, margin, True, False, "longer"),), 5.0
         )
-        point = next(one for one in parsed(svg) if one.get("tabindex"))
-        shapes.append((point[0].tag.removeprefix(SVG), point[0].get("fill")))
-    assert shapes == [("path", "none"), ("circle", "none"), ("circle", "currentColor")]
+        tree = parsed(svg)
+        name = tree.find(".//use").get("href").removeprefix("#")
+        mark = tree.find(f".//g[@id='{name}']/g")
+        shapes.append((mark[0].tag, mark[0].get("fill", "currentColor")))
+    assert [shape for shape, _ in shapes] == ["path", "circle", "circle"]
+    assert [fill for _, fill in shapes[1:]] == ["none", "currentColor"]
 
 
 def test_no_points_is_no_crash():

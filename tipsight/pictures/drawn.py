@@ -1,7 +1,7 @@
 """The drawings of a whole answer by name, and what each shows in words."""
 
 import re
-from html import unescape
+from html import escape, unescape
 
 from tipsight.advice.answer import Answer
 from tipsight.advice.swim import painted_mm
@@ -10,6 +10,46 @@ from tipsight.pictures import svg
 from tipsight.pictures.subject import made
 
 NAMES = ("tip", "float", "shot", "sunk")
+
+
+_REACHED = (
+    "<style>a text{fill:none}a:hover text,a:focus text{fill:currentColor}a{outline:none}</style>"
+)
+"""Words of a point show when it is reached."""
+
+
+def alone(said: str) -> str:
+    """Return a drawing of a page as one that stands alone.
+
+    Parameters
+    ----------
+    said : str
+        SVG as a page holds it.
+
+    Returns
+    -------
+    str
+        SVG with its size, its letters, and in words what it shows; its points lead nowhere.
+
+    Examples
+    --------
+    >>> alone('<svg viewBox="0 0 9 8" role="img" aria-label="A tip. 3 mm"></svg>').endswith(
+    ...     "<title>A tip</title><desc>3 mm</desc></svg>"
+    ... )
+    True
+    """
+    head, end, rest = said.partition(">")
+    found = re.search(r'viewBox="0 0 (\d+) (\d+)".*aria-label=(["\'])(.*?)\3', head)
+    if not end or found is None:
+        return said
+    wide, high, _, label = found.groups()
+    title, _, desc = (escape(part, quote=False) for part in unescape(label).partition(". "))
+    size = f'xmlns="http://www.w3.org/2000/svg" width="{wide}" height="{high}"'
+    letters = 'font-size="18" font-family="sans-serif"'
+    points = re.sub(r'<a href="#p\d+">', '<a tabindex="0">', rest)
+    style = _REACHED if points != rest else ""
+    head = head.replace("<svg", f"<svg {size}", 1)
+    return f"{head} {letters}><title>{title}</title><desc>{desc}</desc>{style}{points}"
 
 
 def drawing(answer: Answer, name: str) -> str:
@@ -39,6 +79,10 @@ def drawing(answer: Answer, name: str) -> str:
     >>> drawing(advise(Question(behind=["dark"])), "float").startswith("<svg")
     True
     """
+    return alone(_drawn(answer, name))
+
+
+def _drawn(answer: Answer, name: str) -> str:
     tip = made(answer)[1].tip
     if name == "tip":
         return svg.tip(tip, tip.bands, painted_mm(tip), "The tip")

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from tipsight.inputs.case import Band, Case, Tip
 from tipsight.load import budget, hull, shot, staircase
 from tipsight.output import things, words
-from tipsight.pictures.svg_parts import BARE, INK, line, path, rect, svg, swatches, text
+from tipsight.pictures.svg_parts import BARE, line, path, rect, svg, swatches, text
 from tipsight.pictures.trade import point_words, seen_against_sunk
 
 __all__ = ["float_", "point_words", "seen_against_sunk", "shown", "stairs", "swatches", "tip"]
@@ -70,26 +70,27 @@ def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> str
     k, x, top = PX_PER_MM, 44.0, 14.0
     wide, water = painted_mm * k, top + drawn.showing_mm * k
     left, wet, label = x - wide / 2, min(drawn.wet_mm, 15.0) * k, top - 40.0
-    parts, said = [], []
+    parts, labels, said = [], [], []
     for paint, start, end in shown(bands, drawn.showing_mm):
         y, tall = top + start * k, (end - start) * k
         label = max(y + tall / 2 - 4, label + 46)
         where = f"{start:.3g} to {end:.3g} mm"
         parts += [
-            rect(left, y, wide, tall, swatches().get(paint, BARE), INK),
+            rect(left, y, wide, tall, swatches().get(paint, BARE)),
             line(x + wide / 2 + 2, y + tall / 2, 92, label - 6, 1.5),
-            text(96, label, paint),
-            text(96, label + 20, where),
         ]
+        labels += [text(96, label, paint), text(96, label + 20, where)]
         said.append(f"{paint} {where}")
     foot = swatches().get(bands[-1].paint, BARE) if bands else BARE
     shoulder = f"M{left - 9:.1f} {water + wet:.1f}h{wide + 18:.1f}l7 14h-{wide + 32:.1f}z"
     parts += [
-        rect(left, water, wide, wet, foot, f'opacity="0.45" {INK}'),
-        path(shoulder, fill=BARE),
-        path(f"M2 {water:.1f}q10 -6 20 0t20 0 20 0 20 0", f'{INK} stroke-width="2"'),
-        text(96, max(water + 6, label + 42), "water"),
+        rect(left, water, wide, wet, foot, 'opacity=".45"'),
+        path(shoulder, 'stroke="none"', BARE),
+        path(f"M2 {water:.1f}q10 -6 20 0t20 0 20 0 20 0", 'stroke-width="2"'),
         line(10, top, 10, top + 10 * k, 3),
+    ]
+    labels += [
+        text(96, max(water + 6, label + 42), "water"),
         text(4, top + 10 * k + 20, "10"),
     ]
     high = max(water + wet + 26, label + 54)
@@ -97,7 +98,7 @@ def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> str
         f"{things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing; "
         f"from the top down {', '.join(said) or 'bare'}"
     )
-    return svg((300, high), title, desc, parts)
+    return svg((300, high), title, desc, parts, labels)
 
 
 def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
@@ -139,36 +140,35 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
     for paint, start, end in shown(drawn.bands, drawn.showing_mm):
         fill = swatches().get(paint, BARE)
         parts.append(
-            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill, INK)
+            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill)
         )
     foot = swatches().get(drawn.bands[-1].paint, BARE) if drawn.bands else BARE
-    parts.append(rect(x - painted * k / 2, water, painted * k, drawn.wet_mm * k, foot, INK))
+    parts.append(rect(x - painted * k / 2, water, painted * k, drawn.wet_mm * k, foot))
     z, r = body.profile.z_mm, body.profile.r_mm
     right = [f"{x + b * k:.1f} {root - a * k:.1f}" for a, b in zip(z, r, strict=True)]
     left = [f"{x - b * k:.1f} {root - a * k:.1f}" for a, b in zip(z, r, strict=True)]
-    parts.append(path(f"M{'L'.join([*right, *left[::-1]])}z", INK, BARE))
+    parts.append(path(f"M{'L'.join([*right, *left[::-1]])}z", fill=BARE))
     low = root - float(z[-1]) * k
     parts += [
         path(
             f"M40 {water:.1f}q10 -6 20 0t20 0 20 0 20 0 20 0 20 0 20 0 20 0",
-            f'{INK} stroke-width="2"',
+            'stroke-width="2"',
         ),
-        text(208, water + 6, "water"),
         line(20, low - 50 * k, 20, low, 3),
-        text(28, low - 25 * k + 6, "50 mm"),
     ]
+    labels = [text(208, water + 6, "water"), text(28, low - 25 * k + 6, "50 mm")]
     long_mm, wide_mm = -float(z[-1]), body.body_diameter_mm
     said = (
         f"{case.float_.pattern}, {long_mm:.0f} mm below the foot of the tip, body {wide_mm:.3g} mm "
         f"thick; tip {things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing, {drawn.wet_mm:.3g} mm wet"
     )
-    parts += [
+    labels += [
         text(x + 40, root + 22 * n + 40, words_)
         for n, words_ in enumerate(
             (case.float_.pattern, f"body {wide_mm:.3g} mm", f"{long_mm:.0f} mm long")
         )
     ]
-    return svg((330, low + 16), title, said, parts)
+    return svg((330, low + 16), title, said, parts, labels)
 
 
 def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
@@ -213,8 +213,9 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
     for paint, start, end in shown(drawn.bands, long_mm):
         fill = swatches().get(paint, BARE)
         parts.append(
-            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill, INK)
+            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill)
         )
+    labels: list[str] = []
     label, said = top - 46.0, []
     for step in reversed(steps):
         y = top + step.showing_mm * k
@@ -222,10 +223,12 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
         parts += [
             line(x - painted * k / 2 - 6, y, x + painted * k / 2 + 6, y, 2),
             line(x + painted * k / 2 + 6, y, 70, label - 6, 1),
+        ]
+        labels += [
             text(76, label, f"{step.mark}: {words.grams(step.shot_g)} of {box.shot_metal}"),
             text(76, label + 21, step.words),
         ]
         shows = f"{step.showing_mm:.3g} mm showing"
         said.append(f"{step.mark}, {shows}, {words.grams(step.shot_g)}, {step.words}")
     high = max(top + long_mm * k, label + 24) + 12
-    return svg((420, high), title, f"{box.shot_metal} shot: {'; '.join(said)}", parts)
+    return svg((420, high), title, f"{box.shot_metal} shot: {'; '.join(said)}", parts, labels)

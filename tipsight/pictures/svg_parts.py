@@ -1,4 +1,4 @@
-"""Pieces of drawings as SVG text, with presentation attributes alone."""
+"""Pieces of drawings as SVG text for a page: its style sheet tells the letters, 18 px high."""
 
 from collections.abc import Iterable
 from xml.sax.saxutils import escape, quoteattr
@@ -7,7 +7,6 @@ from tipsight import tables
 
 BARE = "#b8a888"
 """Screen colour of an unpainted stick."""
-INK = 'stroke="currentColor"'
 
 
 @tables.derived
@@ -27,10 +26,20 @@ def swatches() -> dict[str, str]:
     return {row["name"]: row["swatch"] for row in tables.rows("paints")}
 
 
+def _number(x: float) -> str:
+    """Return a length to the tenth of a pixel, without a nought that says nothing."""
+    return f"{x:.1f}".removesuffix(".0")
+
+
 def svg(
-    size: tuple[float, float], title: str, desc: str, parts: Iterable[str], role: str = "img"
+    size: tuple[float, float],
+    title: str,
+    desc: str,
+    lines: Iterable[str],
+    labels: Iterable[str],
+    role: str = "img",
 ) -> str:
-    """Return a whole drawing.
+    """Return a whole drawing, to stand in a page whose style sheet says how wide and in what letters.
 
     Parameters
     ----------
@@ -38,8 +47,10 @@ def svg(
         Width and height [px].
     title, desc : str
         What it is, and what it shows, in words.
-    parts : iterable of str
-        Its pieces.
+    lines : iterable of str
+        Its pieces that have an outline and no filling but their own.
+    labels : iterable of str
+        Its pieces that are filled and have no outline but their own; they lie above the others.
     role : str
         ``img``, or ``group`` where pieces of it can be reached.
 
@@ -50,11 +61,14 @@ def svg(
     """
     wide, high = (f"{length:.0f}" for length in size)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide} {high}" width="{wide}" '
-        f'height="{high}" role="{role}" aria-label={quoteattr(f"{title}. {desc}")} '
-        f'font-size="18" font-family="sans-serif" fill="currentColor"><title>{escape(title)}</title>'
-        f"<desc>{escape(desc)}</desc>{''.join(parts)}</svg>"
+        f'<svg viewBox="0 0 {wide} {high}" role="{role}" aria-label={quoteattr(f"{title}. {desc}")} '
+        f'fill="none" stroke="currentColor">{"".join(lines)}'
+        f'<g fill="currentColor" stroke="none">{"".join(labels)}</g></svg>'
     )
+
+
+def _more(attributes: str) -> str:
+    return f" {attributes}" if attributes else ""
 
 
 def rect(x: float, y: float, wide: float, high: float, fill: str, more: str = "") -> str:
@@ -74,11 +88,11 @@ def rect(x: float, y: float, wide: float, high: float, fill: str, more: str = ""
     str
         SVG.
     """
-    at = f'x="{x:.1f}" y="{y:.1f}" width="{wide:.1f}" height="{high:.1f}"'
-    return f'<rect {at} fill="{fill}" {more}/>'
+    at = f'x="{_number(x)}" y="{_number(y)}" width="{_number(wide)}" height="{_number(high)}"'
+    return f'<rect {at} fill="{fill}"{_more(more)}/>'
 
 
-def path(d: str, more: str = "", fill: str = "none") -> str:
+def path(d: str, more: str = "", fill: str = "") -> str:
     """Return a path.
 
     Parameters
@@ -88,14 +102,15 @@ def path(d: str, more: str = "", fill: str = "none") -> str:
     more : str
         Further attributes.
     fill : str
-        Its colour.
+        Its colour; none if empty.
 
     Returns
     -------
     str
         SVG.
     """
-    return f'<path d="{d}" fill="{fill}" {more}/>'
+    filled = f' fill="{fill}"' if fill else ""
+    return f'<path d="{d}"{filled}{_more(more)}/>'
 
 
 def line(x1: float, y1: float, x2: float, y2: float, width: float, more: str = "") -> str:
@@ -115,8 +130,9 @@ def line(x1: float, y1: float, x2: float, y2: float, width: float, more: str = "
     str
         SVG.
     """
-    d = f"M{x1:.1f} {y1:.1f}L{x2:.1f} {y2:.1f}"
-    return path(d, f'{INK} stroke-width="{width}" {more}')
+    d = f"M{_number(x1)} {_number(y1)}L{_number(x2)} {_number(y2)}"
+    thick = "" if width == 1 else f'stroke-width="{width:g}"'
+    return path(d, f"{thick} {more}".strip())
 
 
 def text(x: float, y: float, said: str, more: str = "") -> str:
@@ -136,4 +152,4 @@ def text(x: float, y: float, said: str, more: str = "") -> str:
     str
         SVG.
     """
-    return f'<text x="{x:.1f}" y="{y:.1f}" {more}>{escape(said)}</text>'
+    return f'<text x="{_number(x)}" y="{_number(y)}"{_more(more)}>{escape(said)}</text>'

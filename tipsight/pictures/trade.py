@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Sequence
-from xml.sax.saxutils import quoteattr
+from xml.sax.saxutils import escape
 
 from tipsight.advice.answer import TradePoint
 from tipsight.output import words
-from tipsight.pictures.svg_parts import INK, line, path, svg, text
+from tipsight.pictures.svg_parts import line, path, svg, text
 from tipsight.sight import grades
 
 _LEFT, _RIGHT, _TOP, _FOOT = 34.0, 330.0, 52.0, 300.0
@@ -14,15 +14,24 @@ _FAINTEST = 0.3
 """Levels below this are drawn at it: none of them is seen."""
 
 
-def _mark(x: float, y: float, point: TradePoint) -> str:
-    """Return a point's mark: solid rides well, hollow just rides, a cross does not ride."""
-    ink = f'{INK} stroke-width="3"'
-    if point.ride_margin < words.JUST:
-        return path(f"M{x - 6:.1f} {y - 6:.1f}l12 12m0 -12l-12 12", ink)
-    fill = "currentColor" if point.ride_margin >= words.WELL else "none"
-    if point.of == "thicker":
-        return path(f"M{x:.1f} {y - 9:.1f}l9 9 -9 9 -9 -9z", ink, fill)
-    return f'<circle cx="{x:.1f}" cy="{y:.1f}" r="7" fill="{fill}" {ink}/>'
+_SHAPES = {
+    "longer": '<circle r="7"{}/>',
+    "thicker": '<path d="M0 -9l9 9 -9 9 -9 -9z"{}/>',
+    "none": '<path d="M-6 -6l12 12m0 -12l-12 12"{}/>',
+}
+
+
+def _mark(point: TradePoint) -> tuple[str, str]:
+    """Return a point's mark: solid rides well, hollow just rides, a cross does not ride.
+
+    The first is its name, the second the drawing of it about the middle, with room to be touched.
+    """
+    rides, well = point.ride_margin >= words.JUST, point.ride_margin >= words.WELL
+    shape = point.of if rides else "none"
+    name = f"{shape[0]}{well:d}"
+    drawn = _SHAPES[shape].format("" if well else ' fill="none"')
+    room = '<circle r="16" fill="transparent"/>'
+    return name, f'<g id="{name}"><g stroke="currentColor">{drawn}</g>{room}</g>'
 
 
 def point_words(point: TradePoint) -> str:
@@ -49,14 +58,13 @@ def point_words(point: TradePoint) -> str:
     )
 
 
-def _told(said: str) -> str:
+def _told(point: TradePoint) -> str:
     """Return what a point says when it is reached, above the drawing."""
-    hidden = 'class="tell" visibility="hidden"'
-    first, _, rest = said.partition(": ")
-    rest = rest.replace("seen when stared at", "stared at").replace(
-        "does not ride this water", "no"
-    )
-    return text(0, 18, first, hidden) + text(0, 40, rest, hidden)
+    first, _, rest = point_words(point).partition(": ")
+    rest = rest.replace("seen when stared at", "stared at")
+    rest = rest.replace("does not ride this water", "does not ride")
+    first += ", advised: " if point.chosen else ": "
+    return f'<text y="18">{escape(first)}<tspan x="0" dy="22">{escape(rest)}</tspan></text>'
 
 
 def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
@@ -72,12 +80,13 @@ def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
     Returns
     -------
     str
-        SVG; each point can be reached by keyboard and then says what it is.
+        SVG; each point leads to ``#p1`` and so on, its row in a table by the order of ``points``,
+        and says what it is, where the style sheet of the page shows it only when it is reached.
 
     Examples
     --------
     >>> point = TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, True, "longer")
-    >>> "rides well, advised" in seen_against_sunk((point,), 5.0)
+    >>> "3 mm by 25 mm, advised" in seen_against_sunk((point,), 5.0)
     True
     """
     most_g = 1.08 * max((point.sink_force_g for point in points), default=1.0)
@@ -94,6 +103,8 @@ def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
     parts = [
         line(_LEFT, _FOOT, _RIGHT, _FOOT, 2),
         line(_LEFT, _TOP, _LEFT, _FOOT, 2),
+    ]
+    labels = [
         text(_RIGHT, _FOOT + 44, "what sinks it, in grams", end),
         text(_LEFT, _FOOT + 20, "0"),
         text(_RIGHT, _FOOT + 20, f"{most_g:.2g}", end),
@@ -103,24 +114,25 @@ def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
             y, asked = up(level), level == wanted
             dash = "" if asked else 'stroke-dasharray="3 5"'
             parts.append(line(_LEFT, y, _RIGHT, y, 2 if asked else 1, dash))
-            parts.append(text(_LEFT + 6, y - 5, name))
+            labels.append(text(_LEFT + 6, y - 5, name))
     for of, dash in (("longer", ""), ("thicker", 'stroke-dasharray="7 5"')):
         row = sorted((p for p in points if p.of == of), key=lambda p: p.sink_force_g)
         if row:
             way = "L".join(f"{x:.1f} {y:.1f}" for x, y in map(at, row))
-            parts.append(path(f"M{way}", f'{INK} stroke-width="1.5" {dash}'))
-    for point in sorted(points, key=lambda one: (one.of, one.sink_force_g)):
+            parts.append(path(f"M{way}", f'stroke-width="1.5" {dash}'.strip()))
+    marks, reached = dict(map(_mark, points)), []
+    rows = sorted(enumerate(points, 1), key=lambda one: (one[1].of, one[1].sink_force_g))
+    for row_number, point in rows:
         x, y = at(point)
-        said = point_words(point)
-        ring = f'<circle cx="{x:.1f}" cy="{y:.1f}" r="13" fill="none" {INK} stroke-width="3"/>'
-        label = quoteattr(f"{said}, advised" if point.chosen else said)
-        parts.append(
-            f'<g tabindex="0" role="img" aria-label={label} class="pt">{_mark(x, y, point)}'
-            f'{ring if point.chosen else ""}<circle cx="{x:.1f}" cy="{y:.1f}" r="16" '
-            f'fill="transparent"/>{_told(said)}</g>'
+        ring = f'<circle cx="{x:.1f}" cy="{y:.1f}" r="13" fill="none" stroke="currentColor"/>'
+        reached.append(
+            f'<a href="#p{row_number}"><use href="#{_mark(point)[0]}" x="{x:.1f}" y="{y:.1f}"/>'
+            f"{ring if point.chosen else ''}{_told(point)}</a>"
         )
+    parts.append(f"<defs>{''.join(marks.values())}</defs>")
+    labels.append(f'<g stroke-width="3">{"".join(reached)}</g>')
     desc = (
         "Each point is one length or thickness of the advised tip; "
         "higher is seen better, farther right is harder to sink"
     )
-    return svg((340, 352), "Seen against sunk", desc, parts, role="group")
+    return svg((340, 352), "Seen against sunk", desc, parts, labels, "group")

@@ -1,20 +1,21 @@
 // The answer follows the typing; without this file the same page works by its button.
 "use strict";
-const mend = document.getElementById("mend");
+const find = (id) => document.getElementById(id), mend = find("mend"), form = find("q");
 if (mend) mend.focus();
-const form = document.getElementById("q");
 if (form) {
   document.documentElement.classList.add("live");
-  const place = document.getElementById("answer"), brief = document.getElementById("brief");
+  const place = find("answer"), brief = find("brief");
   let latest = 0, timer, shown = location.search;
   const address = () => {
     const pairs = [...new FormData(form)].filter(([, text]) => text.trim());
-    return "?" + new URLSearchParams(pairs.some(([key]) => key !== "far" && key !== "high") ? pairs : [["distance", ""], ...pairs]);
+    if (pairs.every(([key]) => key === "far" || key === "high")) pairs.unshift(["distance", ""]);
+    return "?" + new URLSearchParams(pairs);
   };
   const press = () => {
-    for (const button of form.querySelectorAll("button[aria-pressed]")) {
+    for (const button of form.querySelectorAll(".taps button")) {
       const [[key, text]] = new URLSearchParams(button.value);
-      button.setAttribute("aria-pressed", form.elements[key].value === text);
+      if (form.elements[key].value === text) button.ariaPressed = "true";
+      else button.removeAttribute("aria-pressed");
     }
   };
   const ask = async (keep) => {
@@ -28,12 +29,13 @@ if (form) {
     } catch { return; }
     if (mine !== latest) return;
     if (reply.ok) {
-      const unfolded = new Set([...place.querySelectorAll("[open] > summary")].map((one) => one.textContent));
+      const folds = () => [...place.querySelectorAll("summary")];
+      const open = folds().filter((one) => one.parentElement.open).map((one) => one.textContent);
       place.innerHTML = text;
-      for (const one of place.querySelectorAll("summary")) one.parentElement.open = unfolded.has(one.textContent);
-      const said = document.getElementById("said");
-      document.title = said.dataset.title;
-      brief.textContent = said.dataset.brief;
+      for (const one of folds()) one.parentElement.open = open.includes(one.textContent);
+      const said = find("said").dataset;
+      document.title = said.title;
+      brief.textContent = said.brief;
       if (mend) mend.remove();
       for (const wrong of form.querySelectorAll(".wrong")) wrong.remove();
       for (const bad of form.querySelectorAll("[aria-invalid]")) bad.removeAttribute("aria-invalid");
@@ -44,14 +46,14 @@ if (form) {
     }
     place.classList.toggle("old", !reply.ok);
   };
-  form.addEventListener("input", (event) => {
+  form.addEventListener("input", ({ target }) => {
     press();
     clearTimeout(timer);
-    const tapped = event.target.matches("select, [type=radio]");
-    timer = setTimeout(() => ask(tapped), tapped ? 0 : 300);
+    const tapped = target.matches("select, [type=radio]");
+    timer = setTimeout(ask, tapped ? 0 : 300, tapped);
   });
-  document.addEventListener("click", (event) => {
-    const button = event.target.closest("button[aria-pressed]");
+  form.addEventListener("click", (event) => {
+    const button = event.target.closest(".taps button");
     if (!button) return;
     event.preventDefault();
     const [[key, text]] = new URLSearchParams(button.value);
