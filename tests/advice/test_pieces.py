@@ -109,3 +109,20 @@ def test_a_pen_on_the_way_closer_cannot_be_undone():
     ]
     assert closer
     assert closer[0].undo.startswith("the pen ends the paint")
+
+
+def test_an_insert_may_be_penned_too():
+    told = {"inserts": "solid 2, 3, 4", "pulls_out": "yes", "pattern": "hollow-tip foam taper"}
+    float_ = {"takes": "6 g", "diameter": "3 mm", "stock": "thin tube", "showing": "20 mm"}
+    open_water = Question(distance="35 yd", behind=("bright",), **told, **float_)
+    found = {c.kind: c for c in advise(open_water).changes}
+    plain, inked = found["insert"].block, found["pen and insert"].block
+    assert inked.visibility.level > plain.visibility.level
+    assert inked.bands[0].paint == "felt pen"
+    assert "swap in the 4 mm solid" in found["pen and insert"].words
+    assert (
+        "pen the top" in found["pen and insert"].words
+        or "pen all" in found["pen and insert"].words
+    )
+    no_pen = advise(Question(distance="35 yd", behind=("bright",), pen="no", **told, **float_))
+    assert "pen and insert" not in {c.kind for c in no_pen.changes}

@@ -19,6 +19,7 @@ TROUBLE = (
     "pen and show more",
     "sleeve",
     "insert",
+    "pen and insert",
     "move",
 )
 """The order of trouble (judgement)."""
@@ -39,6 +40,7 @@ UNDO = {
     "pen and show more": "the pen ends the paint beneath for the day",
     "sleeve": "can be undone",
     "insert": "can be undone while nothing is cut",
+    "pen and insert": "the pen ends the insert's paint for the day",
     "light stick": "can be undone",
     "move": "can be undone",
 }
@@ -135,16 +137,23 @@ def variants(swim: Swim) -> list[Variant]:
             for paint in box.paints
         ]
     if tip.pulls_out:
-        found += [
-            ("insert", _insert(swim, tip, stock, x))
+        swapped = [
+            _insert(swim, tip, stock, x)
             for stock in box.inserts
             for x in showing_lengths_mm(swim.longest_showing_mm(stock.diameter_mm))
         ]
+        found += [("insert", one) for one in swapped]
+        if box.pen:
+            found += [("pen and insert", penned(one, s)) for one in swapped for s in PEN_CUTS]
     levels = quick_levels(swim, [one for _, one in found])
-    return [
-        Variant(kind, one, level, quick_fails(swim, one))
-        for (kind, one), level in zip(found, levels, strict=True)
-    ]
+    fails: dict[Tip, bool] = {}
+    told = []
+    for (kind, one), level in zip(found, levels, strict=True):
+        bare = replace(one, bands=())  # ink weighs nothing
+        if bare not in fails:
+            fails[bare] = quick_fails(swim, one)
+        told.append(Variant(kind, one, level, fails[bare]))
+    return told
 
 
 def _sleeved(tip: Tip, paint: str) -> Tip:
@@ -240,14 +249,15 @@ def _words(kind: str, block: Block) -> str:
     ink = f"{tip.bands[0].to_top_mm:g} mm" if tip.bands else ""
     whole = bool(tip.bands) and tip.bands[0].to_top_mm >= tip.showing_mm
     pen = "pen all that shows black" if whole else f"pen the top {ink} black"
+    insert = f"swap in the {tip.stock.diameter_mm:g} mm {tip.stock.kind}"
     return {
         "show more": f"let {tip.showing_mm:g} mm show{shot}",
         "show less": f"let only {tip.showing_mm:g} mm show{shot}",
         "pen": f"{pen}{shot}",
         "pen and show more": f"{pen} and let {tip.showing_mm:g} mm show{shot}",
         "sleeve": f"slip a {tip.bands[0].paint} sleeve over {tip.showing_mm:g} mm of it{shot}",
-        "insert": f"swap in the {tip.stock.diameter_mm:g} mm {tip.stock.kind}, "
-        f"{tip.showing_mm:g} mm showing{shot}",
+        "insert": f"{insert}, {tip.showing_mm:g} mm showing{shot}",
+        "pen and insert": f"{insert}, {tip.showing_mm:g} mm showing, and {pen}{shot}",
     }[kind]
 
 

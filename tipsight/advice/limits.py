@@ -113,6 +113,11 @@ def quick_fails(swim: Swim, tip: Tip) -> bool:
     painted, warm = painted_mm(tip), swim.case.stream.temperature_c
     stiff = float(budget.stiffness_g_per_mm(painted, warm))
     force, old = stiff * tip.showing_mm, swim.case.tip
+    if (
+        float(swim.ride_margin(painted, tip.showing_mm)[0]) < REFUSED
+        or tip.showing_mm > swim.longest_showing_mm(tip.stock.diameter_mm) + 1e-9
+    ):
+        return True
     if replace(tip, showing_mm=old.showing_mm, wet_mm=old.wet_mm, bands=old.bands) == old:
         pull = swim.pull_g - stiff * (tip.showing_mm - old.showing_mm)  # the same stick, set anew
     else:
@@ -120,8 +125,4 @@ def quick_fails(swim: Swim, tip: Tip) -> bool:
             pull = budget.pull_g(swim.hull, tip, warm)
         except Mistakes:
             return True
-    return bool(
-        float(swim.ride_margin(painted, tip.showing_mm)[0]) < REFUSED
-        or force > swim.case.wanted.bite_share * pull + 1e-12
-        or tip.showing_mm > swim.longest_showing_mm(tip.stock.diameter_mm) + 1e-9
-    )
+    return bool(force > swim.case.wanted.bite_share * pull + 1e-12)
