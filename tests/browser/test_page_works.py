@@ -118,6 +118,31 @@ def test_without_script_a_tap_and_the_button_do_the_same(visit, expect):
     expect(page.get_by_role("textbox", name="How far is")).to_have_value("frog")
 
 
+@pytest.mark.parametrize("script", [True, False])
+def test_enter_in_a_field_asks_and_takes_no_change(visit, expect, script):
+    page = visit("/?distance=40+yd&behind=bright&showing=20+mm", java_script_enabled=script)
+    assert not page.locator("button[hidden]").is_visible()
+    assert page.get_by_role("button", name=re.compile("^Take it")).count() > 0
+    field = page.get_by_role("textbox", name="How far is")
+    field.fill("33 yd")
+    field.press("Enter")
+    expect(page).to_have_url(re.compile(r"\?distance=33\+yd&behind=bright&showing=20\+mm$"))
+    expect(page.locator(".swim")).to_contain_text("33 yd (30 m)")
+
+
+def test_what_was_typed_since_goes_with_the_switch_of_units_and_onto_paper(visit, expect):
+    page = visit("/?distance=40+yd&behind=dark")
+    page.get_by_role("textbox", name="How far is").fill("25")
+    expect(page.locator(".swim")).to_contain_text("25 yd")
+    page.get_by_role("button", name="View from the bank").click()
+    expect(page.get_by_role("heading", name="View from the bank")).to_be_visible()
+    assert "distance=25" in page.url
+    page.go_back()
+    page.get_by_role("button", name="Distances in metres").click()
+    expect(page).to_have_url(re.compile(r"\?distance=25\+yd&behind=dark&far=m$"))
+    expect(page.locator(".swim")).to_contain_text("23 m")
+
+
 def test_a_mistake_is_met_first_and_leads_to_its_field(visit, expect):
     page = visit("/?distance=frog&age=60&temperature=900")
     summary = page.get_by_role("alert")
