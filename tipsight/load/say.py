@@ -11,6 +11,8 @@ from tipsight.load.shot import is_olivette
 
 PIECE_MG, KIND_MG = 3.0, 3.0
 """How far off the mark a shot less, and a size less, may put what is said; judgement."""
+MANY = 9
+"""More pieces than this nobody counts on to a line (judgement)."""
 _NUMBERS = ["no", "a", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"]
 Counted = tuple[tuple[str, int], ...]
 
@@ -58,7 +60,7 @@ def counted_words(counted: Counted) -> str:
 
 
 def nearest(mass_g: float, shots: Sequence[Shot]) -> Counted:
-    """Return the few shot that come nearest to a mass: one size, or two.
+    """Return the few shot that come nearest to a mass: one size, or two; the heaviest beside them.
 
     Parameters
     ----------
@@ -79,13 +81,16 @@ def nearest(mass_g: float, shots: Sequence[Shot]) -> Counted:
 
     Notes
     -----
-    Least of error [mg] + 3 a piece + 3 a size, over up to three of a second, lighter size.
+    Least of error [mg] + 3 a piece + 3 a size, over up to three of a second, lighter size. Where
+    that makes more than nine, all but one or two of the heaviest are put on first.
 
     Examples
     --------
     >>> from tipsight.load.shot import sizes
     >>> nearest(0.59, sizes())
     (('AB', 1),)
+    >>> nearest(7.76, sizes())
+    (('SSG', 3), ('BB', 7), ('No 5', 1))
     """
     mass = float(within("mass", mass_g, 0.0, 200.0, "g"))
     useful = [s for s in shots if s.count != 0 and not is_olivette(s.name)]
@@ -115,7 +120,19 @@ def nearest(mass_g: float, shots: Sequence[Shot]) -> Counted:
     found = [(useful[i].name, int(first[i, a]))]
     if b:
         found.append((useful[j].name, int(b)))
-    return tuple(found)
+    return _fewer(mass, useful, tuple(found))
+
+
+def _fewer(mass_g: float, useful: Sequence[Shot], found: Counted) -> Counted:
+    """Return fewer pieces with the heaviest put on first, where one size makes too many."""
+    top, pieces = useful[0], sum(count for _, count in found)
+    spare = int(mass_g / top.mass_g) - 1
+    if pieces <= MANY or spare < 1 or (top.count is not None and top.count <= spare):
+        return found
+    both = {top.name: spare}
+    for name, number in nearest(mass_g - spare * top.mass_g, useful):
+        both[name] = both.get(name, 0) + number
+    return tuple(both.items()) if sum(both.values()) < pieces else found
 
 
 def in_words(mass_g: float, shots: Sequence[Shot]) -> str:
