@@ -201,3 +201,25 @@ def test_another_paper_is_refused(answers):
 def test_letters_that_no_typeface_holds_are_told_apart():
     assert pages.printable("12½ mm") == "12½ mm"
     assert pages.printable("鮎") == "?"
+
+
+def test_nothing_is_cut_for_what_is_done_at_the_bank(poppler, answers):
+    bank = replace(answers["demo"], at_the_bench=None)
+    words = poppler.words(sheet.pdf(bank))
+    assert "What to do, at the bank" in words
+    assert "Pen all that shows black and let 30 mm (1¼ in) show" in words
+    assert sheet_words.work(bank) == "bank"
+    for piece in ("cut to length", "undercoat", "the piece to cut", "makes dust", "cut it"):
+        assert piece not in words
+
+
+def test_a_repaint_is_not_cut(poppler, answers):
+    assert answers["match"].at_the_bench.kind == "repaint"
+    words = poppler.words(sheet.pdf(answers["match"]))
+    assert "tip to repaint at the bench" in words
+    assert "white undercoat" in words
+    for piece in ("cut to length", "glued square", "the piece to cut", "cut it to the whole"):
+        assert piece not in words
+    fitted = poppler.words(sheet.pdf(answers["demo"]))
+    assert "cut to length" in fitted
+    assert "the piece to cut" in fitted

@@ -14,7 +14,7 @@ WATERS = ("dark", "bright", "broken", "sun lane")
 RIPPLES = ("glass", "fur", "ripple", "wavelets")
 SKIES = ("dull overcast", "bright overcast", "broken cloud", "hazy", "clear")
 _SUNLESS = ("dull overcast", "bright overcast")
-_PEN = ("pen", "pen and show more")
+_SHORT = {"pen and show more": "pen", "pen and insert": "insert, pen"}
 
 
 @dataclass(frozen=True)
@@ -84,7 +84,7 @@ def told(change: Change) -> Cell:
     block = change.block
     show = f"{block.tip.showing_mm:.0f} mm"
     if change.kind not in ("as it is", "show more", "show less"):
-        show += f", {'pen' if change.kind in _PEN else change.kind}"
+        show += f", {_SHORT.get(change.kind, change.kind)}"
     shot = block.load.change_words.replace("take off ", "off ").replace("put on ", "on ")
     shot = shot.replace("leave the ", "")
     return Cell(show, shot or "shot as it is", block.visibility.grade)

@@ -7,7 +7,7 @@ from tipsight.inputs.case import Tip
 from tipsight.load import hull
 from tipsight.output import things, words
 from tipsight.paper.page import TALL_MM, Page, Paper
-from tipsight.paper.sheet_words import column
+from tipsight.paper.sheet_words import column, work
 from tipsight.pictures.subject import made
 from tipsight.pictures.svg import shown
 
@@ -60,7 +60,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     page.text(
         0, TALL_MM - 12, f"{case.float_.pattern}; {things.stock(tip)}, {shows}; at {seen}", 8.5
     )
-    _piece(page, 20.0, tip)
+    _piece(page, 20.0, tip, "the piece to cut" if work(answer) == "fit" else "the tip")
     _float(page, 54.0, tip, body)
     page.ruler(0, 6, 100.0, "100 mm")
     page.ruler(108, 6, 76.2, "3 in")
@@ -82,10 +82,10 @@ def _edges(tip: Tip) -> list[tuple[float, str]]:
     return [(at, ", ".join(said)) for at, said in found.items()]
 
 
-def _piece(page: Page, x: float, tip: Tip) -> None:
-    """Draw the piece to be cut, its edges marked for a pencil."""
+def _piece(page: Page, x: float, tip: Tip, what: str) -> None:
+    """Draw the whole tip, its edges marked for a pencil."""
     top, bare = _TOP_MM - 6.0, tip.stock.diameter_mm
-    page.text(x, top + 3.0, "the piece to cut, 1:1", 7, align="middle")
+    page.text(x, top + 3.0, f"{what}, 1:1", 7, align="middle")
     for paint, start, end in shown(tip.bands, tip.showing_mm):
         page.box(x - bare / 2, top - end, bare, end - start, fill=_fill(paint), edge_mm=0.1)
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm

@@ -52,6 +52,29 @@ class _Column:
         self.say(said, inset_mm)
 
 
+_NO_CUT = ("cut to length", "glued square")
+_AT_THE_BANK = ("tried in the jar", "shot changed", "card in the lid")
+
+
+def work(answer: Answer) -> str:
+    """Return what the sheet is for.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+
+    Returns
+    -------
+    str
+        ``fit`` a new tip, ``repaint`` the one in hand, or ``bank`` where neither cuts nor paints.
+    """
+    bench = answer.at_the_bench
+    if bench is None or bench.kind == "as it is":
+        return "bank"
+    return "repaint" if bench.kind == "repaint" else "fit"
+
+
 def steps(tip: Tip) -> list[dict[str, str]]:
     """Return the work that a tip takes, in order.
 
@@ -132,15 +155,22 @@ def column(
         How far down they reach [mm].
     """
     told = _Column(page, x, y, points)
-    _sizes(told, block, body)
-    _coats(told, block.tip, body)
+    what = work(answer)
+    _sizes(told, block, body, what)
+    if what == "bank":
+        told.head("What to do, at the bank")
+        change = answer.at_the_bank
+        for said in (words.with_inches(change.words), change.undo):
+            told.say(f"{said[0].upper()}{said[1:]}.")
+    else:
+        _coats(told, block.tip, body, what)
     _stairs(told, answer, block, body)
-    _jobs(told)
-    _care(told, answer, block.tip)
+    _jobs(told, what)
+    _care(told, answer, block.tip, what)
     return told.y
 
 
-def _sizes(told: _Column, block: Block, body: hull.Hull) -> None:
+def _sizes(told: _Column, block: Block, body: hull.Hull, what: str) -> None:
     tip = block.tip
     told.head("Sizes")
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
@@ -149,14 +179,22 @@ def _sizes(told: _Column, block: Block, body: hull.Hull) -> None:
     body_size = f"{body.body_diameter_mm:.3g} mm by {body.body_length_mm:.3g} mm"
     inset = 2.9 * told.points
     told.named("stock", things.stock(tip), inset)
-    told.named("cut it", f"{whole:.3g} mm ({words.inches(whole)}): {parts}", inset)
+    if what == "bank":
+        told.named("paint", things.paint(tip.bands, tip.showing_mm), inset)
+    told.named(
+        "cut it" if what == "fit" else "length",
+        f"{whole:.3g} mm ({words.inches(whole)}): {parts}",
+        inset,
+    )
     told.named("thick", f"bare {bare:.3g} mm; with {tip.coats} coats {wide:.2f} mm", inset)
     told.named("body", f"{body_size}; {', '.join(body.materials)}", inset)
 
 
-def _coats(told: _Column, tip: Tip, body: hull.Hull) -> None:
+def _coats(told: _Column, tip: Tip, body: hull.Hull, what: str) -> None:
     told.head("Work and coats, in order")
-    for number, row in enumerate(steps(tip), 1):
+    cuts = ("cut", "quill", "tube") if what == "repaint" else ()
+    rows = [row for row in steps(tip) if row["step"] not in cuts]
+    for number, row in enumerate(rows, 1):
         said = row["words"]
         if row["step"] == "colour":
             said = f"{things.paint(tip.bands, tip.showing_mm)}, from the top down. {said}"
@@ -186,23 +224,30 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
     told.say(f"Shot list as it is to show: {listed or 'no shot that you have fits'}.")
 
 
-def _jobs(told: _Column) -> None:
+def _jobs(told: _Column, what: str) -> None:
     told.head("Done")
     across = (WIDE_MM - told.x) / 3.0
-    for number, job in enumerate(JOBS):
+    jobs: tuple[str, ...] = _AT_THE_BANK if what == "bank" else JOBS
+    if what == "repaint":
+        jobs = tuple(job for job in JOBS if job not in _NO_CUT)
+    for number, job in enumerate(jobs):
         at = told.x + (number % 3) * across
         told.page.box(at, told.y - 0.6, 3.4, 3.4, edge_mm=0.25)
         told.page.text(at + 5, told.y, job, told.points)
-        if number % 3 == 2:
+        if number % 3 == 2 or number == len(jobs) - 1:
             told.y -= max(1.6 * told.step_mm, 5.0)
 
 
-def _care(told: _Column, answer: Answer, tip: Tip) -> None:
-    told.head("Care")
-    told.say(_DUST)
-    told.say(_FUMES)
-    if tip.stock.kind == "quill":
-        told.say(_FEATHERS)
-    for caution in answer.cautions:
-        if any(word in caution.words.lower() for word in ("lead", "light stick")):
-            told.say(caution.words)
+def _care(told: _Column, answer: Answer, tip: Tip, what: str) -> None:
+    said = [] if what == "bank" else [_DUST, _FUMES]
+    if what == "fit" and tip.stock.kind == "quill":
+        said.append(_FEATHERS)
+    said += [
+        caution.words
+        for caution in answer.cautions
+        if any(word in caution.words.lower() for word in ("lead", "light stick"))
+    ]
+    if said:
+        told.head("Care")
+    for line in said:
+        told.say(line)

@@ -60,6 +60,7 @@ def made(answer: Answer) -> tuple[str, Block]:
         The tip.
     """
     if answer.at_the_bench is not None and answer.at_the_bench.kind != "as it is":
-        return "to fit at the bench", answer.at_the_bench.block
+        verb = "repaint" if answer.at_the_bench.kind == "repaint" else "fit"
+        return f"to {verb} at the bench", answer.at_the_bench.block
     title, block = advised(answer)
     return title.lower().replace("advised, ", "as it is to be "), block
