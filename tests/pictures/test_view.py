@@ -1,6 +1,7 @@
 """The picture as a whole: its scale, its words, and whose eyes it is for."""
 
 import io
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -100,3 +101,13 @@ def test_what_is_made_is_the_tip_for_the_bench(dusk, bright):
     )
     assert block is not None
     assert title
+
+
+def test_the_words_under_it_tell_dusk_from_day(dusk, bright):
+    """A screen is darker than the day and brighter than the dusk."""
+    later = replace(dusk.case, light=replace(dusk.case.light, sun_height_deg=-4.0))
+    assert "far brighter than the dusk" in view.caveat(later, 4.5)
+    assert "far less bright than the day" in view.caveat(bright.case, 4.5)
+    assert "are magnified 4.5 times" in view.caveat(bright.case, 4.5)
+    assert "are no larger" in view.caveat(bright.case, 1.0)
+    assert "eyes told (55 years" in view.caveat(bright.case, 1.0, "told")

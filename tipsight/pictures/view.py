@@ -230,6 +230,49 @@ def _write(
     return y
 
 
+def caveat(case: Case, times: float, eyes: str = "good") -> str:
+    """Return what stands under the picture: whose eyes, how to look, and what a screen cannot show.
+
+    Parameters
+    ----------
+    case : Case
+        The question.
+    times : float
+        How many times the narrow panels are magnified [-].
+    eyes : str
+        ``good`` or ``told``.
+
+    Returns
+    -------
+    str
+        A few sentences.
+
+    Examples
+    --------
+    >>> from tipsight import Question, advise
+    >>> "magnified 5.1 times" in caveat(advise(Question(behind=["dark"])).case, 5.12)
+    True
+    """
+    told = case.angler
+    whose = (
+        "young eyes that see all colours"
+        if eyes == "good"
+        else f"the eyes told ({told.age_years:.0f} years, colour vision {told.colour_vision})"
+    )
+    bright = (
+        "it is far brighter than the dusk: by the water far less is seen than here"
+        if case.light.sun_height_deg < 0
+        else "it is far less bright than the day"
+    )
+    large = f"magnified {times:.2g} times" if times >= 1.05 else "no larger"
+    return (
+        f"Computed, not a photograph; for {whose}. Zoom until the bar is 100 mm long: from "
+        f"{LOOK_FROM_M:g} m away the wide panels then have their true angular size; the narrow ones "
+        f"are {large}. This is one of many ripples that such water makes; it moves, and crests cover "
+        f"the foot by turns. A screen does not glow as fluorescent paint does, and {bright}."
+    )
+
+
 def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     r"""Return the view from the bank.
 
@@ -272,21 +315,8 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     sky = answer.question.get("sky")
     title = f"View from the bank: {words.yards(place.range_m)}, eye {place.eye_height_m:.2g} m"
     title += f" above the water, {sky}" if sky else " above the water"
-    told = answer.case.angler
-    whose = (
-        "young eyes that see all colours"
-        if eyes == "good"
-        else f"the eyes told ({told.age_years:.0f} years, colour vision {told.colour_vision})"
-    )
-    foot = _wrap(
-        f"Computed, not a photograph; for {whose}. Zoom until the bar is 100 mm long: from "
-        f"{LOOK_FROM_M:g} m away the wide panels then have their true angular size; the narrow ones "
-        f"are magnified {panel.pixel_mm / inset.pixel_mm:.2g} times. This is one of many ripples that such "
-        "water makes; it moves, and crests cover the foot by turns. A screen does not glow as fluorescent "
-        "paint does, and it is far less bright than the day.",
-        13,
-        wide - 2 * MARGIN_PX,
-    )
+    said = caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
+    foot = _wrap(said, 13, wide - 2 * MARGIN_PX)
     tall = (
         62 + sum(30 + TALL_PX + 10 + 18 * max(map(len, row)) for row in rows) + 40 + 18 * len(foot)
     )
