@@ -109,8 +109,8 @@ class Change:
     """Something to do, what comes of it, and the options that make it."""
 
     kind: str
-    """'as it is', 'show more', 'show less', 'pen', 'sleeve', 'insert', 'light stick', 'stand',
-    'move', 'fit'."""
+    """'as it is', 'show more', 'show less', 'pen', 'pen and show more', 'sleeve', 'insert',
+    'pen and insert', 'light stick', 'move', 'repaint', 'fit'."""
     at_the_bank: bool
     words: str
     undo: str
