@@ -34,7 +34,7 @@ class Field:
     @property
     def described_by(self) -> str:
         """The ids of what describes the field, in the order in which they stand."""
-        ids = [f"{self.item.key}-h"] if self.hint else []
+        ids = [self.item.key] if self.hint else []
         return " ".join([*ids, f"{self.item.key}-m"] if self.mistakes else ids)
 
 

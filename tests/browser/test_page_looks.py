@@ -25,7 +25,9 @@ STATES = {
 }
 TARGETS = """els => els.map(e => [e.outerHTML.slice(0, 80), e.getBoundingClientRect()])
     .filter(([, r]) => r.width && (r.width < 44 || r.height < 43.5)).map(([html]) => html)"""
-FLAT = "els => els.filter(e => e.parentElement.offsetHeight && !e.offsetHeight).map(e => e.innerText)"
+FLAT = (
+    "els => els.filter(e => e.parentElement.offsetHeight && !e.offsetHeight).map(e => e.innerText)"
+)
 SMALL_TEXT = """() => [...document.querySelectorAll('body *')]
     .filter(e => e.childNodes.length && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
     .filter(e => e.checkVisibility() && parseFloat(getComputedStyle(e).fontSize) < 18)

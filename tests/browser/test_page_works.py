@@ -149,6 +149,8 @@ def test_a_mistake_is_met_first_and_leads_to_its_field(visit, expect):
     expect(summary).to_be_focused()
     expect(summary).to_contain_text("Two things to mend")
     assert page.title().startswith("Two things to mend")
+    to_answer = page.locator(".bar").get_by_text("To the answer")
+    assert not to_answer.is_visible()
     summary.get_by_role("link", name=re.compile("How warm is the water")).click()
     expect(page.get_by_role("textbox", name="How warm is the water")).to_be_focused()
     expect(page.get_by_role("textbox", name="How warm is the water")).to_have_value("900")
@@ -161,6 +163,7 @@ def test_a_mistake_is_met_first_and_leads_to_its_field(visit, expect):
     page.get_by_role("textbox", name="How warm is the water").fill("10 C")
     expect(page.locator(".swim")).to_contain_text("30 yd")
     assert page.locator("[aria-invalid], .wrong, #mend").count() == 0
+    assert to_answer.is_visible()
 
 
 def test_the_keyboard_alone_is_enough(visit, expect):

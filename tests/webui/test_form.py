@@ -67,7 +67,7 @@ def test_mistakes_stand_at_their_fields():
     parts = form.fields(Asked({"distance": ("frog",)}), (wrong,))
     one = next(one for one in all_fields(parts) if one.item.key == "distance")
     assert one.mistakes == ("'frog' will not do; say 3 to 100 m (for example 40 yd)",)
-    assert one.described_by == "distance-h distance-m"
+    assert one.described_by == "distance distance-m"
 
 
 def test_sizes_are_those_of_the_pattern():

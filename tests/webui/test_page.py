@@ -142,7 +142,7 @@ def test_mistakes_are_counted_linked_and_kept(house):
     main = reply.text[reply.text.index("<main>") :]
     assert main.index("id=mend") < main.index("<h1>")
     for key, typed in (("distance", "frog"), ("sky", "cleer"), ("paint", "purpel")):
-        assert f"<a href=#{key}>" in reply.text
+        assert f"<a href=#{key}-f>" in reply.text
         assert f"value={typed}" in reply.text
         field = re.search(rf"<p class=wrong id={key}-m>(.*?)</p>", reply.text)[1]
         words = html.unescape(field.partition("</span>")[2])
