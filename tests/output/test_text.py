@@ -280,3 +280,35 @@ def test_shot_past_counting_is_told_of(count: int, told: bool) -> None:
     lines = (ShotLine("No 8", count, "bulk"),)
     said = block_words.load_words(replace(block, load=replace(block.load, shot=lines)))
     assert ("too many to pinch on" in said) is told
+
+
+def test_what_was_amiss_before_is_told_where_the_change_cures_it() -> None:
+    old = sample.answer(passes=True)
+    stiff = replace(old.tip_in_hand, fails=("bite: 0.9 g to sink it where 0.3 g is the most",))
+    said = " ".join(line.strip() for line in head(replace(old, tip_in_hand=stiff), "kept in view"))
+    assert "Now in and out, but stiffer than the bites allow; then kept in view, and that" in said
+
+
+def test_a_light_stick_that_is_offered_stands_in_the_first_lines() -> None:
+    old = sample.answer()
+    lighter = replace(old.tip_in_hand.load, change_words="take off a No 1")
+    block = replace(old.tip_in_hand, load=lighter)
+    stick = replace(old.at_the_bank, kind="light stick", block=block)
+    offered = replace(old, changes=(*old.changes, stick))
+    said = " ".join(line.strip() for line in head(offered, "kept in view"))
+    assert "Or a light stick, where allowed: take off a No 1." in said
+    assert "light stick" not in " ".join(head(old, "kept in view"))
+
+
+@pytest.mark.parametrize(
+    ("slow_g", "said"),
+    [
+        (0.1, "slow draw 0.10 g, pluck 0.30 g"),
+        (0.2, "a draw that shows sinks it, pluck 0.30 g"),
+        (None, "least dip seen 3 mm: pluck 0.30 g"),
+    ],
+)
+def test_no_draw_is_told_that_is_more_than_what_sinks_it(slow_g: float | None, said: str) -> None:
+    block = sample.answer().tip_in_hand
+    handled = replace(block.handling, slow_bite_g=slow_g)
+    assert said in block_words.bite_words(sample.CASE, replace(block, handling=handled))

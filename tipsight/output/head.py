@@ -1,5 +1,7 @@
 """The first six lines: what to do now at the bank, and what to fit at the bench."""
 
+from dataclasses import replace
+
 from tipsight.advice.answer import Answer, Block, Change
 from tipsight.output import things, words
 from tipsight.output.layout import WIDTH, hanging
@@ -117,10 +119,34 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
             said += f"only a light stick shows, if your rules allow: {shot_words(stick.block)}."
         return (title + said, _undo(moved))
     else:
-        stays = f"It stays {now}" if now == then else f"Now {now}, then {then}"
-        said = f"{words.with_inches(change.words)}. {stays}"
+        said = f"{words.with_inches(change.words)}. {_turns(before, change.block)}"
         said += f": the best to be had, yet {short}." if short else ", and that is enough."
-    return (title + said, nearer(answer), _undo(change), _likely(change.block))
+    return (
+        title + said,
+        _stick(answer),
+        nearer(answer),
+        _undo(change),
+        _likely(change.block),
+    )
+
+
+def _turns(before: Block, after: Block) -> str:
+    """Return the grade now, with what else is amiss with it, and the grade then."""
+    now, then = before.visibility.grade, after.visibility.grade
+    amiss = shortcomings(
+        replace(before, fails=tuple(f for f in before.fails if not f.startswith("sight"))), ""
+    )
+    if amiss and after.passes:
+        return f"Now {now}, but {amiss}; then {then}"
+    return f"It stays {now}" if now == then else f"Now {now}, then {then}"
+
+
+def _stick(answer: Answer) -> str:
+    """Return the light stick that is offered where no paint is enough."""
+    stick = next((one for one in answer.changes if one.kind == "light stick"), None)
+    if stick is None or answer.at_the_bank.block.passes:
+        return ""
+    return f" Or a light stick, where allowed: {shot_words(stick.block)}."
 
 
 def _undo(change: Change) -> str:
@@ -171,8 +197,7 @@ def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
     if change is None:
         return (f"{title}{why_nothing(answer).rstrip('.')}.",)
     short = shortcomings(change.block, wanted)
-    after = change.block.visibility.grade
-    said = f"{title}{fitting(change)}. Now {answer.tip_in_hand.visibility.grade}, then {after}"
+    said = f"{title}{fitting(change)}. {_turns(answer.tip_in_hand, change.block)}"
     return (
         said + (f": the best to be had, yet {short}." if short else "."),
         _likely(change.block),
@@ -196,11 +221,11 @@ def head(answer: Answer, wanted: str) -> tuple[str, ...]:
     """
     lines: list[str] = []
     for pieces in (_bank(answer, wanted), _bench(answer, wanted)):
-        for count in range(len(pieces), 0, -1):
-            found = hanging("".join(pieces[:count]))
-            if len(found) <= MOST // 2:
-                break
-        lines += found
+        said = pieces[0]
+        for more in pieces[1:]:
+            if len(hanging(said + more)) <= MOST // 2:
+                said += more
+        lines += hanging(said)
     return tuple(_cut(lines))
 
 
