@@ -85,10 +85,15 @@ def bite_words(case: Case, block: Block, terse: bool = False) -> str:
         return said + "no dip can be seen"
     slow, pluck = handled.slow_bite_g, words.grams(handled.pluck_g)
     dip = f"{handled.visible_dip_mm:.0f} mm"
-    draw = "" if slow is None else f"{words.grams(slow)}, "
+    if slow is None:
+        draw = ""
+    elif slow >= handled.sink_force_g:
+        draw = "a draw that shows sinks it, "
+    else:
+        draw = f"{'' if terse else 'slow '}draw {words.grams(slow)}, "
     if terse:
-        return f"{said}dip {dip}, draw {draw}pluck {pluck}"
-    return f"{said}least dip seen {dip}: slow draw {draw}pluck {pluck}"
+        return f"{said}dip {dip}, {draw}pluck {pluck}"
+    return f"{said}least dip seen {dip}: {draw}pluck {pluck}"
 
 
 def load_words(block: Block) -> str:

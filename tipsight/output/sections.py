@@ -77,10 +77,15 @@ def sight_rows(
         if waters is None or one.name in waters
     ]
     room = WIDTH - 2 - max(map(len, table(rows)))
-    named = [(name[:room].rstrip(" ,"), *row) for name, row in zip(names, rows, strict=True)]
+    named = [(_fitting(name, room), *row) for name, row in zip(names, rows, strict=True)]
     asked = words.yards(answer.case.place.range_m)
     title = f"SIGHT at {asked}, by the water behind the tip: level (likely)"
     return (title, *table(named))
+
+
+def _fitting(name: str, room: int) -> str:
+    """Return the name of a water, of a bank without its height where there is no room for it."""
+    return name if len(name) <= room else name.partition(",")[0][:room].rstrip()
 
 
 def sight(answer: Answer) -> Section:
