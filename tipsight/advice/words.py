@@ -94,12 +94,12 @@ def _float(swim: Swim, lead: Block) -> list[str]:
 
 def _sight(swim: Swim, lead: Block) -> list[str]:
     case, found = swim.case, []
-    for sight in lead.visibility.by_background:
-        if sight.colour_share > COLOUR_CARRIES:
-            found.append(
-                f"on {sight.name} water it is colour, not brightness, that shows this tip: the less "
-                "certain half of the sums"
-            )
+    carried = [s.name for s in lead.visibility.by_background if s.colour_share > COLOUR_CARRIES]
+    if carried:
+        found.append(
+            f"on {' and '.join(carried)} water it is colour, not brightness, that shows this tip: "
+            "the less certain half of the sums"
+        )
     seen_at = [sight.goes_at_m for sight in lead.visibility.by_background]
     if None in (*seen_at, lead.visibility.gone_at_m):
         found.append("on some water it is still seen at 100 m, where the sums end")
