@@ -126,3 +126,10 @@ def test_an_insert_may_be_penned_too():
     )
     no_pen = advise(Question(distance="35 yd", behind=("bright",), pen="no", **told, **float_))
     assert "pen and insert" not in {c.kind for c in no_pen.changes}
+
+
+@pytest.mark.parametrize(("weighs", "asked"), [("9 g", True), ("1.1 g", False)])
+def test_a_float_far_heavier_than_its_like_is_asked_about(weighs, asked):
+    told = Question(pattern="quill avon", takes="6BB", weighs=weighs, behind=("dark",))
+    said = [one for one in advise(told).warnings if "weigh it again" in one]
+    assert bool(said) is asked

@@ -6,6 +6,7 @@ from tipsight.advice.limits import LEAST_WET_MM
 from tipsight.advice.swim import Swim, painted_mm
 from tipsight.afloat import hidden
 from tipsight.afloat.chop import STEEPEST
+from tipsight.inputs.case import WeighedFloat
 from tipsight.load import law
 from tipsight.load.shot import is_lead
 from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
@@ -22,6 +23,8 @@ MOST_WIND_M_S = 14.0
 """Up to which the slopes of the sea were measured (Cox and Munk 1954)."""
 MOST_HOLD_M_S = 1.0
 WEIR_BOILS = 3.0
+ODD_WEIGHT = 2.5
+"""How many times heavier than its like a float may be before it is asked about (judgement)."""
 BEST_MAR_ARCMIN, YOUNGEST_YEARS = 1.0, 23.0
 
 
@@ -55,6 +58,14 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
 
 def _float(swim: Swim, lead: Block) -> list[str]:
     case, handled, found = swim.case, lead.handling, []
+    told = case.float_
+    if isinstance(told, WeighedFloat) and told.weighs_g:
+        usual_g = swim.pattern.mass_share * swim.pull_g
+        if told.weighs_g > ODD_WEIGHT * usual_g:
+            found.append(
+                f"you told that the float weighs {told.weighs_g:.2g} g, where one of its kind that "
+                f"takes so much weighs about {usual_g:.1f} g: weigh it again, without its shot"
+            )
     if not handled.upright:
         found.append("this tip makes the float top-heavy")
     if handled.lift_g is None:
