@@ -87,11 +87,7 @@ def create_app(
     def page() -> Response:
         asked = read(request.args, start)
         fragment = "X-Fragment" in request.headers
-        if (
-            not fragment
-            and not asked.own
-            and _pairs(asked.query()) != sorted(request.args.items(multi=True))
-        ):
+        if not fragment and not asked.is_short(request.args):
             return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
         try:
             answer = _answer(kept, start if asked.own else asked.question())
@@ -160,12 +156,6 @@ def _before(kept: Callable[[Question], Answer], asked: Asked) -> Answer | None:
         return None if earlier is None else _answer(kept, earlier)
     except Mistakes:
         return None
-
-
-def _pairs(query: str) -> list[tuple[str, str]]:
-    from urllib.parse import parse_qsl
-
-    return sorted(parse_qsl(query, keep_blank_values=True))
 
 
 def _page(

@@ -41,6 +41,14 @@ class Asked:
         ]
         return urlencode(pairs, safe="/:;,")
 
+    def is_short(self, args: MultiDict[str, str]) -> bool:
+        """Return whether an address that asks this is the one address of it."""
+        if self.own:
+            return True
+        return sorted(parse_qsl(self.query(), keep_blank_values=True)) == sorted(
+            args.items(multi=True)
+        )
+
     def question(self) -> Question:
         """Return the question.
 

@@ -53,11 +53,17 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
     """
 
     def mended(make: Callable[[Asked, Answer], Response]) -> Callable[[], Response]:
-        """Return a view of what ``make`` makes; a question with mistakes goes to the page."""
+        """Return a view of what ``make`` makes; a question with mistakes goes to the page.
+
+        What the form sends with its blanks goes on to the short address.
+        """
 
         def shown() -> Response:
             try:
-                return make(*answered())
+                asked, answer = answered()
+                if not asked.is_short(request.args):
+                    return redirect(f"{request.path}?{asked.query()}", 303)  # type: ignore[return-value]
+                return make(asked, answer)
             except Mistakes:
                 query = request.query_string.decode("ascii", "replace")
                 return redirect(f"/?{query}", 303)  # type: ignore[return-value]

@@ -287,6 +287,8 @@ def test_the_paper_has_the_question_and_the_whole_link(house):
             f"/?{urlencode({k: v[0] for k, v in typed_of(demo.question(n)).items()})}"
             for n in demo.names()
         ),
+        "/?distance=35+yd&eye=stood&sky=broken+cloud&sun_out=yes&behind=dark&depth=6+ft&pace=walk"
+        "&looks=fur&age=63&diameter=3+mm&stock=cane&showing=15+mm&paint=fluorescent+yellow",
         "/?distance=frog&sky=cleer&temperature=900&showing=20&distnace=1",
     ],
 )
@@ -396,6 +398,14 @@ def test_the_view_is_drawn_and_told(house):
     picture = house.get(html.unescape(re.search(r'src="(/view.png[^"]*)"', page.text)[1]))
     assert (picture.status_code, picture.mimetype) == (200, "image/png")
     assert picture.data[:4] == b"\x89PNG"
+
+
+def test_paper_asked_by_the_form_has_the_short_address(house):
+    reply = house.get("/view?distance=40&behind=dark&paint=&age=")
+    assert (reply.status_code, reply.headers["Location"]) == (
+        303,
+        "/view?distance=40+yd&behind=dark",
+    )
 
 
 @pytest.mark.parametrize("file", ["sheet.pdf", "view", "view.png"])
