@@ -84,7 +84,11 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
         trade_off=ladder.trade_off(here, advised.tip),
         reasons=reasons.reasons(here, choices, leading.block, bench),
         doubts=reasons.doubts(here, leading.block.tip),
-        warnings=(*fitted.warnings, *words.warnings(here, choices, leading.block)),
+        warnings=(
+            *words.asked_again(here),
+            *fitted.warnings,
+            *words.warnings(here, choices, leading.block),
+        ),
         cautions=cautions(here, now, bench, offered),
     )
 

@@ -8,7 +8,6 @@ from tipsight.afloat import hidden
 from tipsight.afloat.chop import STEEPEST
 from tipsight.inputs.case import WeighedFloat
 from tipsight.load import law
-from tipsight.load.shot import is_lead
 from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
 from tipsight.sight import detect
 
@@ -46,8 +45,6 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
         One sentence each, the most telling first.
     """
     found = [*_float(swim, lead), *_sight(swim, lead), *_held(swim)]
-    if not (swim.case.box.stock or swim.case.box.inserts):
-        found.insert(0, "you have no tip stock: you need what is advised for the bench")
     if shelf.left_out:
         found.append(
             f"{shelf.left_out} ways to divide a tip were not tried: a band would be under 5 mm or "
@@ -56,9 +53,20 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def _float(swim: Swim, lead: Block) -> list[str]:
-    case, handled, found = swim.case, lead.handling, []
-    told = case.float_
+def asked_again(swim: Swim) -> tuple[str, ...]:
+    """Return what was told that a reader should look at again before anything else.
+
+    Parameters
+    ----------
+    swim : Swim
+        The swim worked out once.
+
+    Returns
+    -------
+    tuple of str
+        One sentence each.
+    """
+    told, box, found = swim.case.float_, swim.case.box, []
     if isinstance(told, WeighedFloat) and told.weighs_g:
         usual_g = swim.pattern.mass_share * swim.pull_g
         if told.weighs_g > ODD_WEIGHT * usual_g:
@@ -66,6 +74,18 @@ def _float(swim: Swim, lead: Block) -> list[str]:
                 f"you told that the float weighs {told.weighs_g:.2g} g, where one of its kind that "
                 f"takes so much weighs about {usual_g:.1f} g: weigh it again, without its shot"
             )
+    if len(law.usable(box.shot)) < len(box.shot):
+        found.append(
+            "of your lead only No 8 and smaller is counted on, as larger lead is banned on many "
+            "waters: for a bulk you need shot of another metal; ask again with it"
+        )
+    if not (box.stock or box.inserts):
+        found.append("you have no tip stock: you need what is advised for the bench")
+    return tuple(found)
+
+
+def _float(swim: Swim, lead: Block) -> list[str]:
+    case, handled, found = swim.case, lead.handling, []
     if not handled.upright:
         found.append("this tip makes the float top-heavy")
     if handled.lift_g is None:
@@ -87,14 +107,6 @@ def _float(swim: Swim, lead: Block) -> list[str]:
         found.append(
             "the glow of the light stick is not in these sums: they tell how the painted tip is "
             "seen by what daylight is left"
-        )
-    if any(is_lead(shot.metal) for shot in case.box.shot) and len(law.usable(case.box.shot)) < len(
-        case.box.shot
-    ):
-        found.insert(
-            0,
-            "of your lead only No 8 and smaller is counted on, as larger lead is banned on many "
-            "waters: for a bulk you need shot of another metal; ask again with it",
         )
     if handled.ordinary_dip_s is None:
         found.append("this tip hardly ever dips by itself, so no length of dip is given")
