@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from tipsight.advice.answer import Answer, Change, ShotLine
+from tipsight.load import shot
 from tipsight.output import block_words
 from tipsight.output.block_words import stand_words
 from tipsight.output.head import fitting, head, shortcomings
@@ -312,3 +313,10 @@ def test_no_draw_is_told_that_is_more_than_what_sinks_it(slow_g: float | None, s
     block = sample.answer().tip_in_hand
     handled = replace(block.handling, slow_bite_g=slow_g)
     assert said in block_words.bite_words(sample.CASE, replace(block, handling=handled))
+
+
+def test_a_force_is_said_in_no_lead_that_the_rules_leave_out() -> None:
+    box = sample.CASE.box
+    lead = replace(box, shot_metal="lead", shot=shot.sizes("lead"))
+    said = block_words.force_words(replace(sample.CASE, box=lead), 0.27)
+    assert re.fullmatch(r"five No 8 \(0\.27 g\)", said)

@@ -63,7 +63,7 @@ def _block(answer: Answer, label: str, block: Block) -> tuple[str, ...]:
             "sinks",
             f"{block_words.force_words(case, handled.sink_force_g)}; dragged right under with its "
             f"top dry, {words.grams(handled.sink_force_high_g)}; "
-            f"{handled.stiffness_g_per_mm:.3g} g for each mm",
+            f"{handled.stiffness_g_per_mm:.2g} g for each mm",
         ),
         ("bites", block_words.bite_words(case, block)),
         ("stands", block_words.stand_words(block)),

@@ -84,7 +84,9 @@ def shotting(case: Case) -> str:
             f"{words.grams(pull / share)} as it is to show (a pull of "
             f"{words.grams(pull)} in water)",
         ),
-        *entry("SINKS IT", f"{plan.in_words(sinks, shots)} more ({words.grams(sinks)})"),
+        *entry(
+            "SINKS IT", f"{plan.in_words(sinks, law.usable(shots))} more ({words.grams(sinks)})"
+        ),
         *entry("WEIGHS", f"{words.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
         "",
         "SHOT LIST, the float set to the depth",
