@@ -107,6 +107,14 @@ def test_each_limit_in_few_words(fail: str, said: str) -> None:
     assert shortcomings(block, "easy") == said
 
 
+def test_limits_are_told_in_one_breath() -> None:
+    fails = ("sight: in and out", "bite: takes 1 g", "ride: margin 1")
+    block = replace(sample.answer().tip_in_hand, fails=fails)
+    assert shortcomings(block, "easy") == (
+        "short of easy, stiffer than the bites allow and does not ride this water"
+    )
+
+
 def test_a_repaint_is_no_refit() -> None:
     change = replace(sample.answer().at_the_bench, kind="repaint")
     assert fitting(change).startswith(

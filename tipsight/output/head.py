@@ -39,7 +39,7 @@ def shortcomings(block: Block, wanted: str) -> str:
     for fail in block.fails:
         kind = fail.partition(":")[0]
         found.append(_SHORT.get(kind, kind) or f"short of {wanted}")
-    return ", ".join(found)
+    return " and ".join([", ".join(found[:-1]), found[-1]] if len(found) > 1 else found)
 
 
 def shot_words(block: Block) -> str:
