@@ -22,7 +22,7 @@ class Reading:
 def _range(block: Block) -> str:
     seen = block.visibility
     low, high = grades.grade(seen.low), grades.grade(seen.high)
-    said = f"level {seen.level:.1f}, likely {words.levels(seen.low, seen.high)}"
+    said = f"level {words.level(seen.level)}, likely {words.levels(seen.low, seen.high)}"
     return f"{said}: {low}" if low == high else f"{said}: {low} to {high}"
 
 
@@ -37,7 +37,7 @@ def readings(answer: Answer) -> tuple[Reading, ...]:
     def sight(block: Block) -> tuple[str, tuple[str, ...]]:
         seen = block.visibility
         each = tuple(
-            f"on {one.name}: {one.grade} ({one.level:.1f}), "
+            f"on {one.name}: {one.grade} ({words.level(one.level)}), "
             f"{words.goes(one.goes_at_m, one.level, wanted)}"
             for one in seen.by_background
         )
@@ -111,7 +111,7 @@ def changed(asked: Asked, before: Answer, after: Answer) -> tuple[tuple[str, str
     def told(answer: Answer) -> dict[str, str]:
         block = answer.tip_in_hand
         return {
-            "Seen": f"{block.visibility.grade} (level {block.visibility.level:.1f})",
+            "Seen": f"{block.visibility.grade} (level {words.level(block.visibility.level)})",
             "Rides": words.rides(block.handling.ride_margin, block.handling.upright),
             "Sinks at": words.grams(block.handling.sink_force_g),
             "Shot": words.grams(block.load.shot_g),

@@ -55,7 +55,7 @@ def _doing(answer: Answer, change: Change, words_: str) -> Doing:
         _outcome(answer, change.block, same),
         "" if same else sentence(change.undo),
         seen.grade,
-        f"level {seen.level:.1f}, likely {words.levels(seen.low, seen.high)}",
+        f"level {words.level(seen.level)}, likely {words.levels(seen.low, seen.high)}",
     )
 
 

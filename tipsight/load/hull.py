@@ -273,7 +273,11 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
         )
     total_g = surplus(scale)[1]
     return _assemble(
-        pattern_float, float_.fixing or chosen.fixing, body_scale=scale, total_g=total_g, tip=weighed_tip
+        pattern_float,
+        float_.fixing or chosen.fixing,
+        body_scale=scale,
+        total_g=total_g,
+        tip=weighed_tip,
     )
 
 
