@@ -16,6 +16,7 @@ from tipsight.errors import OutOfRange
 from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
+from tipsight.output import words
 from tipsight.output.json_form import json_form
 from tipsight.pictures import view
 from webui import create_app, safety
@@ -83,7 +84,8 @@ def test_what_changed_is_what_the_two_answers_say(house):
     after = advise(demo.question().with_options(showing="30 mm", wet="0 mm")).tip_in_hand
     row = re.search(r">Seen<td>([^<]*)<td>([^<]*)<", page.text)
     assert row.groups() == tuple(
-        f"{one.visibility.grade} (level {one.visibility.level:.1f})" for one in (before, after)
+        f"{one.visibility.grade} (level {words.level(one.visibility.level)})"
+        for one in (before, after)
     )
 
 
