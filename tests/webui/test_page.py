@@ -97,20 +97,20 @@ def test_every_what_if_is_a_link_to_an_answer(house):
         *("Show 10 mm more", "Show 10 mm less", "1 mm thicker", "1 mm thinner"),
         *("Paint it black", "Paint it white", "The sun comes out", "A dull sky"),
     }
-    for query, words in links.items():
+    for query, said in links.items():
         led = house.get(f"/?{html.unescape(query)}")
         assert led.status_code == 303
         told = dict(parse_qsl(led.headers["Location"].removeprefix("/?")))
         reply = house.get(led.headers["Location"])
-        assert (reply.status_code, words) == (200, words)
+        assert (reply.status_code, said) == (200, said)
         assert "What that changed" in reply.text
-        if words == "Show 10 mm more":
+        if said == "Show 10 mm more":
             assert (told["showing"], told["wet"], told["was_showing"]) == (
                 "30 mm",
                 "0 mm",
                 "20 mm",
             )
-        if words == "The sun comes out":
+        if said == "The sun comes out":
             assert (told["sky"], told["sun_out"]) == ("clear", "yes")
 
 

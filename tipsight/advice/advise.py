@@ -64,7 +64,7 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
     here = swim(case)
     in_hand = examine(here, case.tip)
     choices = shelf(here)
-    fitted = fit.fit(here, choices, here.judged)
+    fitted = fit.fit(here, choices, here.judged, in_hand)
     bench = fitted.change
     changes = bank.changes(here, in_hand)
     now = bank.lead(changes, case.wanted.level)
@@ -82,7 +82,7 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
         next_step=fit.next_steps(here, choices, here.judged),
         by_distance=ladder.by_distance(here, in_hand.tip, advised.tip),
         trade_off=ladder.trade_off(here, advised.tip),
-        reasons=reasons.reasons(here, choices, leading.block, bench),
+        reasons=reasons.reasons(here, choices, in_hand, leading.block, bench),
         doubts=reasons.doubts(here, leading.block.tip),
         warnings=(
             *words.asked_again(here),

@@ -60,7 +60,7 @@ def _change(swim: Swim, block: Block) -> Change:
     )
 
 
-def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
+def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...], in_hand: Block) -> Fit:
     """Return what to fit: the tip in hand in new paint if that does, else the least tip that does.
 
     Parameters
@@ -71,6 +71,8 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
         All that could be fitted.
     waters : tuple of str
         Waters on which the tip must be seen.
+    in_hand : Block
+        The tip in hand, looked at in that swim.
 
     Returns
     -------
@@ -78,7 +80,6 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> Fit:
         The change, or None with which limit stands in the way and what would cure it.
     """
     wanted = swim.case.wanted.level
-    in_hand = examine(swim, swim.case.tip)
     if in_hand.passes:
         return Fit(Change("as it is", False, "nothing to fit", "nothing to undo", in_hand), ())
     again = repaint(swim)

@@ -138,9 +138,9 @@ def _other_water(swim: Swim, shelf: Shelf, bench: Change) -> list[Reason]:
     tip = bench.block.tip
     first = swim.finishes.index(finish_of(tip, tip.bands[0].paint))
     other = DARK if swim.waters[swim.judged[0]].contrast[first, swim.here, 0] < 0 else BRIGHT
-    turned = fit(
-        swim.on(other.name), replace(shelf, swim=swim.on(other.name)), (other.name,)
-    ).change
+    there = swim.on(other.name)
+    in_hand = examine(there, swim.case.tip)
+    turned = fit(there, replace(shelf, swim=there), there.judged, in_hand).change
     return _turned(f"On {other.name} water", bench, turned, {"behind": other.name})
 
 
@@ -153,18 +153,18 @@ def _turned(
     return [Reason(words, options, turned.block)]
 
 
-def _normal_colour(here: Swim, shelf: Shelf, bench: Change) -> list[Reason]:
+def _normal_colour(here: Swim, shelf: Shelf, old: Block, bench: Change) -> list[Reason]:
     """Say how the answer turns for eyes that see colours as most do."""
     angler = here.case.angler
     if angler.colour_vision == "normal":
         return []
     case = replace(here.case, angler=replace(angler, colour_vision="normal"))
     usual = here.lit(case, case.stretches)
-    turned = fit(usual, replace(shelf, swim=usual), usual.judged).change
+    new = examine(usual, here.case.tip)
+    turned = fit(usual, replace(shelf, swim=usual), usual.judged, new).change
     options = {"colour_vision": "normal"}
     when = f"You told {angler.colour_vision} eyes: with normal ones"
     found = _turned(when, bench, turned, options)
-    old, new = (examine(one, here.case.tip) for one in (here, usual))
     mine, theirs = (max(one.visibility.level, 1e-6) for one in (old, new))
     if not found and abs(np.log(theirs / mine)) > np.log(1 + NOTICED):
         words = f"{when} the tip in hand would be at level {theirs:.1f}, not {mine:.1f}."
@@ -172,7 +172,9 @@ def _normal_colour(here: Swim, shelf: Shelf, bench: Change) -> list[Reason]:
     return found
 
 
-def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tuple[Reason, ...]:
+def reasons(
+    swim: Swim, shelf: Shelf, in_hand: Block, lead: Block, bench: Change | None
+) -> tuple[Reason, ...]:
     """Return why, in three to five lines.
 
     Parameters
@@ -181,6 +183,8 @@ def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tupl
         The swim worked out once.
     shelf : Shelf
         All that could be fitted.
+    in_hand : Block
+        The tip in hand.
     lead : Block
         The tip that the answer leads with.
     bench : Change or None
@@ -193,6 +197,8 @@ def reasons(swim: Swim, shelf: Shelf, lead: Block, bench: Change | None) -> tupl
     """
     shown = bench.block if bench is not None else lead
     turns = (
-        [*_normal_colour(swim, shelf, bench), *_other_water(swim, shelf, bench)] if bench else []
+        [*_normal_colour(swim, shelf, in_hand, bench), *_other_water(swim, shelf, bench)]
+        if bench
+        else []
     )
     return (_size(swim, shown), *_paint(swim, shown)[:2], *_ripple(swim, shown), *turns)[:5]
