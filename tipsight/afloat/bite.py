@@ -16,7 +16,7 @@ PLUCK_MM, PLUCK_S = 10.0, 0.2
 
 
 def meniscus_g(
-    diameter_mm: ArrayLike, contact_angle_deg: ArrayLike = 0.0, temperature_c: float = 10.0
+    diameter_mm: ArrayLike, contact_angle_deg: ArrayLike = 0.0, temperature_c: ArrayLike = 10.0
 ) -> Array:
     """Return the pull of the water's skin on a tip.
 
@@ -26,8 +26,8 @@ def meniscus_g(
         Painted diameter [mm], any shape; 0.5 to 30.
     contact_angle_deg : array_like
         Between water and tip [deg], broadcasts; 0 to 180.
-    temperature_c : float
-        Water [deg C].
+    temperature_c : array_like
+        Water [deg C], broadcasts.
 
     Returns
     -------

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat import freshwater
+from tipsight.afloat import bite, freshwater
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stock, Tip
 from tipsight.load.balance import displaced_mm3, float_mass_g, uprighting_g_mm
@@ -36,7 +36,6 @@ __all__ = [
 ]
 
 Array = NDArray[np.float64]
-GRAVITY_M_S2 = 9.81
 
 
 def stiffness_g_per_mm(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:
@@ -133,8 +132,7 @@ def meniscus_g(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) 
     >>> round(float(meniscus_g(3.0)), 4)
     0.0713
     """
-    edge_mm = np.pi * np.asarray(painted_diameter_mm, dtype=float)
-    return np.asarray(edge_mm * freshwater.surface_tension_n_m(temperature_c) / GRAVITY_M_S2)
+    return bite.meniscus_g(painted_diameter_mm, 0.0, temperature_c)
 
 
 def pull_grid(

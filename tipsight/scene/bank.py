@@ -13,22 +13,6 @@ GROUND_REFLECTANCE = 0.1
 """Of the water and earth in front of the bank (judgement)."""
 
 
-def bank_names() -> tuple[str, ...]:
-    """Return the names of all banks, in the order of the table.
-
-    Returns
-    -------
-    tuple of str
-        The names in banks.csv.
-
-    Examples
-    --------
-    >>> bank_names()[0]
-    'dark trees'
-    """
-    return tuple(row["name"] for row in tables.rows("banks"))
-
-
 @tables.derived
 def spectrum(name: str) -> Array:
     """Return the reflectance of a bank by wavelength.

@@ -23,22 +23,6 @@ ULTRAVIOLET_YIELD = 0.6
 ULTRAVIOLET_EDGE_NM, ULTRAVIOLET_WIDTH_NM = 400.0, 8.0
 
 
-def paint_names() -> tuple[str, ...]:
-    """Return the names of all paints, in the order of the table.
-
-    Returns
-    -------
-    tuple of str
-        The names in paints.csv.
-
-    Examples
-    --------
-    >>> paint_names()[:2]
-    ('white', 'black')
-    """
-    return tuple(row["name"] for row in tables.rows("paints"))
-
-
 def is_fluorescent(name: str) -> bool:
     """Return whether a paint glows.
 
