@@ -4,7 +4,8 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tipsight.advice.candidates import MM_PER_ARCMIN_M, bands_of, schemes, showing_lengths_mm
+from tipsight.advice.candidates import bands_of, schemes, showing_lengths_mm
+from tipsight.sight.energy import MM_PER_ARCMIN_M
 
 
 def test_lengths_are_those_that_a_person_measures_out():

@@ -103,6 +103,11 @@ class Block:
         """Whether it meets every limit."""
         return not self.fails
 
+    @property
+    def fails_but_sight(self) -> tuple[str, ...]:
+        """The limits that it does not meet, how it is seen left aside."""
+        return tuple(fail for fail in self.fails if not fail.startswith("sight"))
+
 
 @dataclass(frozen=True)
 class Change:

@@ -10,6 +10,7 @@ from tipsight.advice.limits import quick_fails
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import PEN, Swim
 from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.inputs.reading import YARD_M
 
 TROUBLE = (
     "as it is",
@@ -30,7 +31,6 @@ CLOSE_ENOUGH = 1.03
 
 DUSK_DEG = 0.0
 """Below this sun a light stick is offered."""
-YARD_M = 0.9144
 
 UNDO = {
     "as it is": "nothing to undo",
@@ -277,7 +277,7 @@ def _light_stick(swim: Swim) -> Change:
 
 def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
     """Offer to come closer, with the least troublesome of the best tips to be had."""
-    sound = [c for c in found if not [f for f in c.block.fails if not f.startswith("sight")]]
+    sound = [c for c in found if not c.block.fails_but_sight]
     reach = [(c.block.visibility.goes_at_m or 0.0) for c in sound]
     if not reach or max(reach) < 4 * YARD_M:
         return None
@@ -299,15 +299,13 @@ def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
     return None
 
 
-def lead(offered: Iterable[Change], wanted: float) -> Change:
+def lead(offered: Iterable[Change]) -> Change:
     """Return what to do now: the least trouble that is enough, or else what is seen best.
 
     Parameters
     ----------
     offered : iterable of Change
         Least trouble first.
-    wanted : float
-        Level that is wanted [-].
 
     Returns
     -------
@@ -319,8 +317,6 @@ def lead(offered: Iterable[Change], wanted: float) -> Change:
     if enough:
         return enough[0]
     still = [c for c in all_ if c.kind not in ("move", "light stick")]
-    sound = [
-        c for c in still if not [f for f in c.block.fails if not f.startswith("sight")]
-    ] or still
+    sound = [c for c in still if not c.block.fails_but_sight] or still
     best = max(c.block.visibility.level for c in sound)
     return next(c for c in sound if c.block.visibility.level * CLOSE_ENOUGH >= best)

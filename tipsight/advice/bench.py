@@ -183,7 +183,7 @@ class Shelf:
                 block = examine(self.swim, self.tip(pick))
             except Mistakes:
                 continue
-            if not [f for f in block.fails if not f.startswith("sight")]:
+            if not block.fails_but_sight:
                 yield block
 
     def passing(self, fields: tuple[choose.Field, ...], wanted: float) -> Iterator[Block]:

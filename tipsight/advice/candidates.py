@@ -7,11 +7,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tipsight.inputs.case import Band
+from tipsight.sight.energy import MM_PER_ARCMIN_M
 
 Array = NDArray[np.float64]
 
-MM_PER_ARCMIN_M = 0.2908882
-"""Millimetres that an arc minute spans, for each metre of distance."""
 LEAST_BAND_MM = 5.0
 LEAST_BAND_ARCMIN = 1.0
 DIVISIONS: tuple[tuple[float, ...], ...] = ((), (1 / 2,), (1 / 3,), (2 / 3,), (1 / 3, 2 / 3))

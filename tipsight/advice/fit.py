@@ -8,8 +8,9 @@ from tipsight.advice.bench import Shelf, repaint
 from tipsight.advice.examine import examine
 from tipsight.advice.limits import tenths
 from tipsight.advice.options import tip_options
-from tipsight.advice.swim import YARD_M, Swim
+from tipsight.advice.swim import Swim
 from tipsight.errors import Mistakes
+from tipsight.inputs.reading import YARD_M
 from tipsight.sight import grades
 
 GRADES = (2.5, 5.0, 10.0)

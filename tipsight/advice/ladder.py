@@ -7,8 +7,9 @@ import numpy as np
 from tipsight.advice.answer import Rung, TradePoint
 from tipsight.advice.examine import quick_level, series
 from tipsight.advice.limits import quick_fails
-from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, YARD_M, Swim, painted_mm
+from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, Swim, painted_mm
 from tipsight.inputs.case import Band, Tip
+from tipsight.inputs.reading import YARD_M
 from tipsight.load import budget
 
 QUARTER_INCH_MM = 6.35

@@ -7,13 +7,14 @@ from tipsight.advice.answer import Handling, Load, Visibility
 from tipsight.advice.swim import Swim, painted_mm
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Tip
+from tipsight.inputs.settle_tip import glued_needed_mm
 from tipsight.load import budget
 from tipsight.sight import grades
 
 RIDES, REFUSED = 3.0, 2.0
 """Ride margin that rides well, and below which a tip is refused (judgement)."""
-LEAST_WET_MM, LEAST_GLUED_MM, GLUED_SHARE = 10.0, 5.0, 0.12
-"""What holds a tip and keeps the body's shoulder down (judgement)."""
+LEAST_WET_MM = 10.0
+"""What keeps the body's shoulder down (judgement)."""
 
 
 def least_wet_mm(wave_rms_mm: float) -> float:
@@ -55,7 +56,7 @@ def least_glued_mm(outside_mm: float) -> float:
     >>> least_glued_mm(30.0), least_glued_mm(60.0)
     (5.0, 8.0)
     """
-    return max(LEAST_GLUED_MM, float(math.ceil(GLUED_SHARE * outside_mm - 1e-9)))
+    return float(math.ceil(glued_needed_mm(outside_mm) - 1e-9))
 
 
 def tenths(value: float) -> float:

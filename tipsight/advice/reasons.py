@@ -6,11 +6,12 @@ import numpy as np
 
 from tipsight.advice.answer import Block, Change, Doubt, Reason
 from tipsight.advice.bench import Shelf
-from tipsight.advice.candidates import MM_PER_ARCMIN_M
 from tipsight.advice.examine import examine, seen, without_streaks
 from tipsight.advice.fit import fit, fitting_words
-from tipsight.advice.swim import BRIGHT, DARK, YARD_M, Swim, finish_of, painted_mm
+from tipsight.advice.swim import BRIGHT, DARK, Swim, finish_of, painted_mm
 from tipsight.inputs.case import Tip
+from tipsight.inputs.reading import YARD_M
+from tipsight.sight.energy import MM_PER_ARCMIN_M
 
 SAYS = {
     "distance": "how far it really is: pace it out, or count the line off the reel",

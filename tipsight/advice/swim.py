@@ -12,12 +12,12 @@ from tipsight.afloat import chop, hidden, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
 from tipsight.inputs.case import Case, Finish, Stream, Stretch, Tip, WeighedFloat
+from tipsight.inputs.reading import YARD_M
 from tipsight.load import balance, budget, hull, patterns, shot, tips
 from tipsight.sight import eye
 
 Array = NDArray[np.float64]
 
-YARD_M = 0.9144
 NEAREST_M, FARTHEST_M = 3.0, 100.0
 LADDER_YD = (10, 20, 30, 40, 50, 60)
 RANGE_M = np.unique(

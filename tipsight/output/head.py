@@ -133,9 +133,7 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
 def _turns(before: Block, after: Block) -> str:
     """Return the grade now, with what else is amiss with it, and the grade then."""
     now, then = before.visibility.grade, after.visibility.grade
-    amiss = shortcomings(
-        replace(before, fails=tuple(f for f in before.fails if not f.startswith("sight"))), ""
-    )
+    amiss = shortcomings(replace(before, fails=before.fails_but_sight), "")
     if amiss and after.passes:
         return f"Now {now}, but {amiss}; then {then}"
     return f"It stays {now}" if now == then else f"Now {now}, then {then}"

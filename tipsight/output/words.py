@@ -2,12 +2,14 @@
 
 import re
 
-from tipsight.advice.limits import tenths
+from tipsight.advice.limits import REFUSED, RIDES, tenths
+from tipsight.inputs.reading import INCH_M
+from tipsight.inputs.reading import YARD_M as YARD_M
 
-YARD_M, INCH_MM = 0.9144, 25.4
+INCH_MM = 1e3 * INCH_M
 MOST_MARGIN = 20.0
 """Margins above this say no more."""
-WELL, JUST = 3.0, 2.0
+WELL, JUST = RIDES, REFUSED
 """Ride margin that rides well, and the least that rides at all (judgement)."""
 QUARTERS = ("", "¼", "½", "¾")
 

@@ -124,4 +124,4 @@ def cell(
     case = settle(asked(question, yards, water, looks, sky))
     here = swim(case)
     in_hand = examine(here, case.tip)
-    return told(bank.lead(bank.changes(here, in_hand), case.wanted.level))
+    return told(bank.lead(bank.changes(here, in_hand)))

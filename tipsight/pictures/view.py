@@ -18,6 +18,7 @@ from tipsight.pictures.cast import Frame, Seen, cast
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.subject import advised, waters
 from tipsight.sight import eye
+from tipsight.sight.energy import MM_PER_ARCMIN_M
 
 if TYPE_CHECKING:
     from PIL import ImageDraw, ImageFont
@@ -117,7 +118,9 @@ def _weakened(of: patch.Scene, picture: Array, pixel_mm: float) -> Array:
     share *= float(
         eye.age_factor(YOUNG_YEARS) / eye.age_factor(min(angler.age_years, eye.OLDEST_YEARS))
     )
-    blur_mm = float(eye.defocus_arcmin(angler.mar_arcmin)) * of.case.place.range_m * 0.290888
+    blur_mm = (
+        float(eye.defocus_arcmin(angler.mar_arcmin)) * of.case.place.range_m * MM_PER_ARCMIN_M
+    )
     return screen.dulled(picture, of.water, min(share, 1.0), blur_mm / pixel_mm)
 
 
