@@ -90,7 +90,7 @@ HELD: dict[int, list[tuple[np.ndarray, ...]]] = {}
 
 def levels(of: Shelf) -> list[tuple[np.ndarray, ...]]:
     if id(of) not in HELD:
-        HELD[id(of)] = [(f.level, f.sink_force_g, f.change_g) for f in of.fields(of.swim.judged)]
+        HELD[id(of)] = [(f.level, f.sink_force_g, f.change_g) for f in of.fields()]
     return HELD[id(of)]
 
 
@@ -148,7 +148,7 @@ def test_the_whole_shelf_keeps_the_limits_that_a_close_look_words(number):
 def test_the_choice_has_the_level_that_the_search_gave_it(number):
     bench, of = answer(number).at_the_bench, fittings(number)
     if bench is None:
-        assert next(of.passing(of.fields(of.swim.judged), 2.5), None) is None
+        assert next(of.passing(of.fields(), 2.5), None) is None
         return
     if bench.kind == "repaint":
         return

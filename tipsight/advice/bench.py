@@ -110,8 +110,9 @@ class Shelf:
             "load": self.pull_g >= LEAST_PULL_G,
         }
 
-    def levels(self, waters: tuple[str, ...]) -> tuple[Array, ...]:
-        """Return the worst level over some waters, (D, S, P) by number of bands."""
+    @cached_property
+    def levels(self) -> tuple[Array, ...]:
+        """Worst level over the judged waters, (D, S, P) by number of bands."""
         diameters, here = np.unique(self.painted_mm), self.swim.here
         hidden = float(self.swim.hidden_mm[here])
         out = []
@@ -124,12 +125,12 @@ class Shelf:
                     contrast=w.contrast[scheme.paints, here],
                     eye=self.swim.eye,
                 )
-                for w in (self.swim.waters[name] for name in waters)
+                for w in (self.swim.waters[name] for name in self.swim.judged)
             ]
             out.append(np.minimum.reduce(grids))
         return tuple(out)
 
-    def fields(self, waters: tuple[str, ...], ignore: str = "") -> tuple[choose.Field, ...]:
+    def fields(self, ignore: str = "") -> tuple[choose.Field, ...]:
         """Return what the choice looks at, all limits but sight kept unless one is ignored."""
         allowed = np.logical_and.reduce([m for name, m in self.limits.items() if name != ignore])
         which = np.unique(self.painted_mm, return_inverse=True)[1]
@@ -141,14 +142,12 @@ class Shelf:
                 change[:, s.showing_index],
                 allowed[:, s.showing_index],
             )
-            for level, s in zip(self.levels(waters), self.schemes, strict=True)
+            for level, s in zip(self.levels, self.schemes, strict=True)
         )
 
-    def nearest(
-        self, waters: tuple[str, ...], limit: str, level: float
-    ) -> tuple[choose.Field, ...]:
+    def nearest(self, limit: str, level: float) -> tuple[choose.Field, ...]:
         """Return what the choice looks at without one limit, of the ride only what rides best."""
-        fields = self.fields(waters, ignore=limit)
+        fields = self.fields(ignore=limit)
         if limit != "ride":
             return fields
         margins = [self.ride_margin[:, s.showing_index] for s in self.schemes]

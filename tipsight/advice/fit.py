@@ -61,17 +61,13 @@ def _change(swim: Swim, block: Block) -> Change:
     )
 
 
-def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...], in_hand: Block) -> Fit:
+def fit(shelf: Shelf, in_hand: Block) -> Fit:
     """Return what to fit: the tip in hand in new paint if that does, else the least tip that does.
 
     Parameters
     ----------
-    swim : Swim
-        The swim worked out once, its judged waters those given here.
     shelf : Shelf
-        All that could be fitted.
-    waters : tuple of str
-        Waters on which the tip must be seen.
+        All that could be fitted in a swim, and judged on its waters.
     in_hand : Block
         The tip in hand, looked at in that swim.
 
@@ -80,12 +76,13 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...], in_hand: Block) -> Fi
     Fit
         The change, or None with which limit stands in the way and what would cure it.
     """
+    swim = shelf.swim
     wanted = swim.case.wanted.level
     if in_hand.passes:
         return Fit(Change("as it is", False, "nothing to fit", "nothing to undo", in_hand), ())
     again = repaint(swim)
     for candidates in (again, shelf):
-        fields = candidates.fields(waters)
+        fields = candidates.fields()
         found = next(candidates.passing(fields, wanted), None)
         if found is not None:
             return Fit(_change(swim, found), ())
@@ -99,7 +96,7 @@ def fit(swim: Swim, shelf: Shelf, waters: tuple[str, ...], in_hand: Block) -> Fi
                 f"wanted; {cure(best)}"
             )
             return Fit(_change(swim, best), (said,))
-    return Fit(None, _why_nothing(swim, shelf, waters))
+    return Fit(None, _why_nothing(shelf))
 
 
 def cure(block: Block) -> str:
@@ -120,21 +117,21 @@ def cure(block: Block) -> str:
     return f"{nearer}, stand higher, or pick a darker or calmer stretch"
 
 
-def _why_nothing(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[str, ...]:
+def _why_nothing(shelf: Shelf) -> tuple[str, ...]:
     """Say which limit stands in the way, by how much, and what would cure it."""
     found = []
     for limit in shelf.limits:
-        pick = next(choose.ranked(shelf.nearest(waters, limit, GRADES[0]), GRADES[0]), None)
+        pick = next(choose.ranked(shelf.nearest(limit, GRADES[0]), GRADES[0]), None)
         if pick is None:
             continue
         try:
-            block = examine(swim, shelf.tip(pick))
+            block = examine(shelf.swim, shelf.tip(pick))
         except Mistakes:
             continue
         found.append(
-            f"nothing passes: {fitting_words(block)} could be seen, but {_breaks(swim, limit, block)}"
+            f"nothing passes: {fitting_words(block)} could be seen, but {_breaks(shelf.swim, limit, block)}"
         )
-    best = shelf.best_seen(shelf.fields(waters))
+    best = shelf.best_seen(shelf.fields())
     if best is not None:
         found.append(
             f"nothing passes: the best that keeps the limits, {fitting_words(best)}, reaches level "
@@ -165,24 +162,20 @@ def _breaks(swim: Swim, limit: str, block: Block) -> str:
     }[limit]
 
 
-def next_steps(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[Step, ...]:
+def next_steps(shelf: Shelf) -> tuple[Step, ...]:
     """Return the least tip for each grade.
 
     Parameters
     ----------
-    swim : Swim
-        The swim worked out once.
     shelf : Shelf
-        All that could be fitted.
-    waters : tuple of str
-        Waters on which the tip must be seen.
+        All that could be fitted in a swim, and judged on its waters.
 
     Returns
     -------
     tuple of Step
         From the lowest grade up; a grade out of reach has no block.
     """
-    fields, steps = shelf.fields(waters), []
+    fields, steps = shelf.fields(), []
     for level in GRADES:
         block = next(shelf.passing(fields, level), None)
         if block is None:
@@ -193,7 +186,7 @@ def next_steps(swim: Swim, shelf: Shelf, waters: tuple[str, ...]) -> tuple[Step,
                     grades.grade(level),
                     block,
                     fitting_words(block),
-                    tip_options(swim.case, block.tip),
+                    tip_options(shelf.swim.case, block.tip),
                 )
             )
     return tuple(steps)

@@ -141,7 +141,7 @@ def _other_water(swim: Swim, shelf: Shelf, bench: Change) -> list[Reason]:
     other = DARK if swim.waters[swim.judged[0]].contrast[first, swim.here, 0] < 0 else BRIGHT
     there = swim.on(other.name)
     in_hand = examine(there, swim.case.tip)
-    turned = fit(there, replace(shelf, swim=there), there.judged, in_hand).change
+    turned = fit(replace(shelf, swim=there), in_hand).change
     return _turned(f"On {other.name} water", bench, turned, {"behind": other.name})
 
 
@@ -162,7 +162,7 @@ def _normal_colour(here: Swim, shelf: Shelf, old: Block, bench: Change) -> list[
     case = replace(here.case, angler=replace(angler, colour_vision="normal"))
     usual = here.lit(case, case.stretches)
     new = examine(usual, here.case.tip)
-    turned = fit(usual, replace(shelf, swim=usual), usual.judged, new).change
+    turned = fit(replace(shelf, swim=usual), new).change
     options = {"colour_vision": "normal"}
     when = f"You told {angler.colour_vision} eyes: with normal ones"
     found = _turned(when, bench, turned, options)
