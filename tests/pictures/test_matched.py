@@ -12,6 +12,7 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.pictures import patch
 from tipsight.pictures.cast import Frame
+from tipsight.pictures.stage import scene
 from tipsight.sight.channels import channels
 from tipsight.sight.contrast import contrast
 
@@ -73,7 +74,7 @@ def test_the_drawn_tip_has_the_answers_level(told):
     case = settle(question)
     here = swim(case)
     name = case.stretches[0].name
-    of = patch.scene(case, case.stretches[0], [case.tip])
+    of = scene(case, case.stretches[0], [case.tip])
     water = here.waters[name]
     wide = 4.0 + 2 * case.tip.coats * 0.03
     # whole pixels across the tip and up each band, so that no mixed pixel spoils the Weber term

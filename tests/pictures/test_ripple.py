@@ -43,16 +43,28 @@ def test_slopes_are_those_of_the_heights():
 
 
 @pytest.mark.parametrize("wind", WINDS, ids=str)
-def test_short_waves_are_cut_or_all_are_lowered(wind):
+def test_the_sea_has_its_slopes_and_where_wind_blows_its_height(wind):
+    """Swirls without wind have no height of their own: it follows from their slopes."""
     sea, wanted = chop.sea(wind), sum(slope_variance(wind))
     peak, cut, scale = fitted(sea, wanted)
     k = np.geomspace(0.2 * peak, 400.0, 2000)
     density = scale * heights_spectrum(peak, k) * np.exp(-k / cut)
     assert np.trapezoid(k**2 * density, k) == pytest.approx(wanted, rel=1e-3)
-    assert (
-        4.0 * np.sqrt(np.trapezoid(density, k)) <= 1.6 * sea.height_m
-        or wind.base_slope_variance > 1e-2
-    )
+    if wind.speed_m_s or wind.ripple_height_m:
+        height_m = 4.0 * np.sqrt(np.trapezoid(density, k))
+        assert height_m == pytest.approx(sea.height_m, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("height_mm", "slopes", "taller"), [(40.0, 1e-4, False), (5.0, 0.1, True)]
+)
+def test_where_no_cut_gives_both_the_slopes_come_first(height_mm, slopes, taller):
+    sea = chop.sea(Wind(ripple_height_m=1e-3 * height_mm))
+    peak, cut, scale = fitted(sea, slopes)
+    k = np.geomspace(0.2 * peak, 400.0, 2000)
+    density = scale * heights_spectrum(peak, k) * np.exp(-k / cut)
+    assert np.trapezoid(k**2 * density, k) == pytest.approx(slopes, rel=1e-3)
+    assert (4e3 * np.sqrt(np.trapezoid(density, k)) > 1.1 * height_mm) == taller
 
 
 def test_another_seed_is_another_sheet_and_the_same_seed_the_same():

@@ -1,99 +1,27 @@
 """The light of a patch of water with a tip in it, in the channels of the answer."""
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tipsight.advice.swim import finish_of, painted_mm
-from tipsight.afloat import chop, hidden
-from tipsight.inputs.case import Case, Finish, Stretch, Tip
+from tipsight.inputs.case import Tip
 from tipsight.pictures.cast import Frame, Seen, cast
-from tipsight.pictures.ripple import Sheet, sheet
-from tipsight.scene import daylight, mist, observer
+from tipsight.pictures.ripple import STEP_MM, WIDEST_STEP_MM, Sheet, sheet
+from tipsight.pictures.stage import Scene
+from tipsight.pictures.streaks import Streaks, factor
+from tipsight.scene import daylight, observer
 from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
-from tipsight.scene.look import GLINT_FROM_DEG, Look, look, shade
-from tipsight.scene.setting import Setting, setting
+from tipsight.scene.look import GLINT_FROM_DEG, shade
 
 Array = NDArray[np.float64]
 
 MOST_AWAY_MM = 12000.0
 """Water farther than this from the tip repeats."""
-
-
-@dataclass(frozen=True, eq=False)
-class Scene:
-    """One water at the asked distance, with all that is painted on the tips to be drawn."""
-
-    case: Case
-    stretch: Stretch
-    finishes: tuple[Finish, ...]
-    here: Setting
-    look: Look
-    sea: chop.Sea
-    hidden_mm: float
-    """Mean height that crests hide of a tip's foot."""
-
-    @property
-    def slope_of_sight(self) -> float:
-        """Fall of the line of sight."""
-        return self.case.place.eye_height_m / self.case.place.range_m
-
-    @property
-    def water(self) -> Array:
-        """Channels of the mean water, shape (4,) [cd/m2]."""
-        return np.asarray(self.look.water[0])
-
-    @property
-    def clear(self) -> float:
-        """What the mist lets through."""
-        place = self.case.place
-        return float(
-            mist.transmittance(
-                math.hypot(place.range_m, place.eye_height_m), self.case.light.visibility_m
-            )
-        )
-
-
-def scene(case: Case, stretch: Stretch, tips: Sequence[Tip]) -> Scene:
-    """Return one water with the paints of some tips, at the asked distance.
-
-    Parameters
-    ----------
-    case : Case
-        The question in numbers.
-    stretch : Stretch
-        The water behind the tip.
-    tips : sequence of Tip
-        The tips that are to be drawn before it.
-
-    Returns
-    -------
-    Scene
-        The same light, water and paint as in the answer.
-
-    Raises
-    ------
-    Mistakes
-        For a paint, bank or water colour that is not known.
-
-    Examples
-    --------
-    >>> from tipsight.inputs.demo import question
-    >>> from tipsight.inputs.settle import settle
-    >>> case = settle(question())
-    >>> scene(case, case.stretches[0], [case.tip]).water.shape
-    (4,)
-    """
-    finishes = tuple(dict.fromkeys(finish_of(tip, b.paint) for tip in tips for b in tip.bands))
-    parts = case.light, stretch, case.wind, case.stream, case.angler
-    place = case.place
-    sea = chop.sea(case.wind, case.stream.temperature_c)
-    mean_mm, _ = hidden.hidden_mm(sea, place.range_m, place.eye_height_m)
-    seen = look(*parts, finishes, [place.range_m], place.eye_height_m)
-    return Scene(case, stretch, finishes, setting(*parts), seen, sea, float(mean_mm))
+LEAST_WIDE_MM = 600.0
+"""A few of the longest streaks side by side."""
 
 
 def blank(of: Scene, frame: Frame) -> Array:
@@ -143,11 +71,55 @@ def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
         far_mm=min(far, MOST_AWAY_MM),
         wide_mm=wide,
         seed=seed,
+        step_mm=min(max(STEP_MM, frame.pixel_mm), WIDEST_STEP_MM),
     )
 
 
+def streaks_of(of: Scene, drawn: Sheet, frame: Frame, seen: Seen | None = None) -> Streaks:
+    """Return what brings a water's streaks to the strength with which the answer reckons.
+
+    Parameters
+    ----------
+    of : Scene
+        The water.
+    drawn : Sheet
+        From `water_sheet`.
+    frame : Frame
+        Large enough to hold some streaks: see `roomy`.
+    seen : Seen, optional
+        As for `rippled`.
+
+    Returns
+    -------
+    Streaks
+        For `rippled`, and good for every picture within the frame.
+    """
+    seen = seen or cast(drawn, of.slope_of_sight, frame)
+    facets = _by_rows(_lit(of, seen), frame)[..., 0]
+    # the mist weakens the contrast of the facets against the water with its mist
+    times = factor(facets, frame.pixel_mm, drawn.step_mm, of.water[0] / of.clear, of.clutter)
+    return Streaks(
+        times,
+        float(frame.heights_mm()[0]),
+        frame.pixel_mm,
+        float(seen.across_mm[0]),
+        drawn.step_mm,
+    )
+
+
+def roomy(frame: Frame) -> Frame:
+    """Return a frame that holds some streaks, the same if it does so already."""
+    pixel = max(frame.pixel_mm, LEAST_WIDE_MM / frame.columns)
+    return replace(frame, pixel_mm=pixel, below_mm=frame.below_mm * pixel / frame.pixel_mm)
+
+
 def rippled(
-    of: Scene, drawn: Sheet, frame: Frame, seed: int = 0, seen: Seen | None = None
+    of: Scene,
+    drawn: Sheet,
+    frame: Frame,
+    seed: int = 0,
+    seen: Seen | None = None,
+    streaks: Streaks | None = None,
 ) -> tuple[Array, float]:
     """Return a picture of the rippled water, and how much of a tip's foot it covers.
 
@@ -163,6 +135,8 @@ def rippled(
         Where the sun's sparkles fall.
     seen : Seen, optional
         From `cast.cast` of the same sheet and frame, which waters under one wind share.
+    streaks : Streaks, optional
+        Left out, each facet has the light that it is cast with and no other.
 
     Returns
     -------
@@ -174,16 +148,19 @@ def rippled(
     Notes
     -----
     Each facet that a sight line meets is lit by `look.shade`, the sum whose mean is the answer's
-    water; then the sun's sparkles fall at random with the answer's coverage and luminance; then
-    the mist.
+    water, times what brings the streaks to the answer's strength; then the sun's sparkles fall at
+    random with the answer's coverage and luminance; then the mist.
     """
     seen = seen or cast(drawn, of.slope_of_sight, frame)
     facets = _lit(of, seen)
-    finer = facets.reshape(frame.rows, -1, facets.shape[1], 4).mean(axis=1)
+    if streaks:
+        finer = len(facets) // frame.rows
+        facets *= streaks.at(frame.heights_mm(finer), seen.across_mm)[..., None]
+    coarse = _by_rows(facets, frame)
     at = (frame.across_mm() - seen.across_mm[0]) / drawn.step_mm
-    left = np.clip(at.astype(int), 0, finer.shape[1] - 2)
+    left = np.clip(at.astype(int), 0, coarse.shape[1] - 2)
     share = (at - left)[:, None]
-    picture = finer[:, left] * (1.0 - share) + finer[:, left + 1] * share
+    picture = coarse[:, left] * (1.0 - share) + coarse[:, left + 1] * share
     picture += _sparkles(of, frame, seed)
     return of.clear * picture + of.look.air[0], seen.crest_mm
 
@@ -191,6 +168,11 @@ def rippled(
 def _lit(of: Scene, seen: Seen) -> Array:
     down = math.degrees(math.atan(of.slope_of_sight))
     return shade(of.here, down, -seen.rise_away, seen.rise_right)
+
+
+def _by_rows(facets: Array, frame: Frame) -> Array:
+    """Return facets with those of each row of the picture mixed."""
+    return np.asarray(facets.reshape(frame.rows, -1, facets.shape[1], 4).mean(axis=1))
 
 
 def _sparkles(of: Scene, frame: Frame, seed: int) -> Array:
@@ -241,6 +223,7 @@ def with_tip(
     --------
     >>> from tipsight.inputs.demo import question
     >>> from tipsight.inputs.settle import settle
+    >>> from tipsight.pictures.stage import scene
     >>> case = settle(question())
     >>> of = scene(case, case.stretches[0], [case.tip])
     >>> frame = Frame(1.0, 30, 40, 10.0)

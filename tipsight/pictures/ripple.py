@@ -14,12 +14,14 @@ from tipsight.scene.slopes import SlopeVariance
 
 Array = NDArray[np.float64]
 
-STEP_MM = 3.0
-"""Between the points of a sheet."""
+STEP_MM, WIDEST_STEP_MM = 3.0, 5.0
+"""Between the points of a sheet: for a near picture, and at most for one with coarse pixels."""
 SHORTEST_RAD_M = 400.0
 """Waves with more radians to the metre are left out: they are shorter than 16 mm."""
-GENTLEST_CUT = 0.5
-"""Short waves are cut off no nearer than at half the peak's wavenumber; then all are lowered."""
+LONGEST = 0.2
+"""Share of the peak's wavenumber below which nothing is drawn."""
+GENTLEST_CUT = 0.05
+"""Share of the peak's wavenumber that the cut of the short waves may fall to."""
 PEAKEDNESS = 3.3
 
 
@@ -73,7 +75,7 @@ def heights_spectrum(peak_rad_m: float, wavenumber_rad_m: Array) -> Array:
 
 
 def fitted(sea: chop.Sea, slope_variance: float) -> tuple[float, float, float]:
-    """Return what gives a sea's spectrum the slopes that are wanted.
+    """Return what gives a sea's spectrum both its height and the slopes that are wanted.
 
     Parameters
     ----------
@@ -94,30 +96,37 @@ def fitted(sea: chop.Sea, slope_variance: float) -> tuple[float, float, float]:
 
     Notes
     -----
-    The short waves are cut until the slopes come out right; where that would take the main waves
-    themselves, or where there is too little slope, the waves keep their shape and change height.
+    Short waves are cut until what is left, raised to the sea's height, has the slopes. Where no
+    cut does that, the slopes come first and the height follows.
 
     Examples
     --------
     >>> peak, cut, scale = fitted(chop.sea(Wind(speed_m_s=4.0)), 0.0106)
-    >>> bool(peak < cut)
+    >>> bool(cut < peak)
     True
     """
     within("slope variance", slope_variance, 1e-9, 1.0)
     peak = 2e3 * math.pi / sea.clutter_wavelength_mm
-    k = np.geomspace(0.2 * peak, SHORTEST_RAD_M, 2000)
+    k = np.geomspace(LONGEST * peak, SHORTEST_RAD_M, 2000)
     shape = heights_spectrum(peak, k)
-    scale = (sea.height_m / 4.0) ** 2 / float(np.trapezoid(shape, k))
+    height_variance = (sea.height_m / 4.0) ** 2
 
-    def slopes(log_cut: float) -> float:
-        return scale * float(np.trapezoid(k**2 * shape * np.exp(-k / math.exp(log_cut)), k))
+    def moments(log_cut: float) -> tuple[float, float]:
+        kept = shape * np.exp((k[0] - k) / math.exp(log_cut))
+        return float(np.trapezoid(kept, k)), float(np.trapezoid(k**2 * kept, k))
+
+    def over(log_cut: float) -> float:
+        heights, steep = moments(log_cut)
+        return steep / heights - slope_variance / height_variance
 
     low, high = math.log(GENTLEST_CUT * peak), math.log(1e6)
-    if slopes(low) < slope_variance < slopes(high):
-        cut = scipy.optimize.brentq(lambda at: slopes(at) - slope_variance, low, high, xtol=1e-6)
+    if sea.clutter_wavelength_mm != sea.peak_wavelength_mm:
+        cut = math.log(peak)
+    elif over(low) < 0.0 < over(high):
+        cut = scipy.optimize.brentq(over, low, high, xtol=1e-6)
     else:
-        cut = low if slopes(low) >= slope_variance else high
-        scale *= slope_variance / slopes(cut)
+        cut = low if over(low) >= 0.0 else high
+    scale = slope_variance / moments(cut)[1] * math.exp(k[0] / math.exp(cut))
     return peak, math.exp(cut), scale
 
 
@@ -173,7 +182,7 @@ def sheet(
     away = 2.0 * np.pi * np.fft.fftfreq(rows, step_m)[:, None]
     right = 2.0 * np.pi * np.fft.rfftfreq(columns, step_m)[None, :]
     k = np.hypot(away, right)
-    inside = (k > 0.2 * peak) & (k <= SHORTEST_RAD_M)
+    inside = (k > LONGEST * peak) & (k <= SHORTEST_RAD_M)
     held = k[inside]
     turn = np.arctan2(*np.broadcast_arrays(right, away))[inside] - math.radians(wind.bearing_deg)
     calm = min(2.0 * wind.base_slope_variance / total, 1.0)

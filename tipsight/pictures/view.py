@@ -16,6 +16,7 @@ from tipsight.output import things, words
 from tipsight.pictures import patch, screen
 from tipsight.pictures.cast import Frame, Seen, cast
 from tipsight.pictures.ripple import Sheet
+from tipsight.pictures.stage import Scene, scene
 from tipsight.pictures.subject import advised, waters
 from tipsight.sight import eye
 from tipsight.sight.energy import MM_PER_ARCMIN_M
@@ -107,10 +108,10 @@ def _good(case: Case) -> Case:
     return replace(case, angler=angler)
 
 
-def _weakened(of: patch.Scene, picture: Array, pixel_mm: float) -> Array:
+def _weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
     """Return the picture as the told eyes have it, for one whose eyes are good."""
-    angler, scene = of.case.angler, of.look
-    glare_lx, angle_deg = scene.sky_glare
+    angler, seen = of.case.angler, of.look
+    glare_lx, angle_deg = seen.sky_glare
     veil = float(eye.veil(glare_lx, angle_deg, angler.age_years).sum())
     young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
     bright = float(of.water[0])
@@ -182,14 +183,19 @@ def pictures(
     """
     case = _good(answer.case) if eyes == "good" else answer.case
     tips = [panel.tip for panel in _panels(answer, water.name)]
-    of = patch.scene(case, water, tips)
+    of = scene(case, water, tips)
     panel, inset = frames(case.place.range_m, max(tip.showing_mm for tip in tips))
+    wide = patch.roomy(panel)
     if held is None or not held:
         held = {} if held is None else held
-        sheet = patch.water_sheet(of, panel, seed)
-        held |= {frame: (sheet, cast(sheet, of.slope_of_sight, frame)) for frame in (panel, inset)}
+        sheet = patch.water_sheet(of, wide, seed)
+        for frame in {panel, inset, wide}:
+            held[frame] = sheet, cast(sheet, of.slope_of_sight, frame)
+    sheet, seen = held[wide]
+    streaks = patch.streaks_of(of, sheet, wide, seen)
     empty = {
-        frame: patch.rippled(of, sheet, frame, seed, seen) for frame, (sheet, seen) in held.items()
+        frame: patch.rippled(of, sheet, frame, seed, held[frame][1], streaks)
+        for frame in (panel, inset)
     }
     white = screen.white_cones(of.here)
     bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])
