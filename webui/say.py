@@ -39,10 +39,9 @@ class Doing:
 
 def _outcome(answer: Answer, block: Block, same: bool) -> str:
     wanted = grades.grade(answer.case.wanted.level)
-    now, then = answer.tip_in_hand.visibility.grade, block.visibility.grade
+    before = answer.tip_in_hand
     short = head.shortcomings(block, wanted)
-    stays = f"It stays {now}" if now == then else f"Now {now}, then {then}"
-    said = f"It is {now}" if same else stays
+    said = f"It is {before.visibility.grade}" if same else head.turns(before, block)
     if not short:
         return f"{said}{', and that is enough' if same or block.passes else ''}."
     return f"{said}: {short}." if same else f"{said}: the best to be had, yet {short}."
@@ -64,12 +63,16 @@ def now(answer: Answer) -> Doing:
     change = answer.at_the_bank
     if change.kind != UNCHANGED:
         found = _doing(answer, change, words.with_inches(change.words))
-        return replace(found, outcome=found.outcome + head.nearer(answer))
-    load = change.block.load
+    else:
+        found = _doing(answer, change, _left_alone(answer))
+    return replace(found, outcome=found.outcome + head.nearer(answer))
+
+
+def _left_alone(answer: Answer) -> str:
+    load = answer.at_the_bank.block.load
     showing = words.length(answer.tip_in_hand.tip.showing_mm)
-    said = f"leave it as it is, {showing} showing, {words.grams(load.shot_g)} "
-    said += f"of {load.shot_metal} shot"
-    return _doing(answer, change, said)
+    shot = f"{words.grams(load.shot_g)} of {load.shot_metal} shot"
+    return f"leave it as it is, {showing} showing, {shot}"
 
 
 def bench(answer: Answer) -> Doing | None:

@@ -104,11 +104,39 @@ def test_lead_that_is_not_counted_on_is_said():
 def test_a_pen_on_the_way_closer_cannot_be_undone():
     closer = [
         c
-        for c in advise(Question(distance="40 yd", mist="dense fog")).changes
+        for c in advise(Question(distance="40 yd", behind=("bright",))).changes
         if c.kind == "move" and "pen" in c.words
     ]
     assert closer
     assert closer[0].undo.startswith("the pen ends the paint")
+
+
+LANE = {"sky": "clear", "sun_height": "25", "distance": "40 yd"}
+
+
+def test_nothing_is_done_in_vain_on_one_water_at_the_cost_of_another():
+    """A pen lifts the lane's level from 0.1 to 0.2, which nobody sees, and spoils the other."""
+    found = advise(Question(behind=("sun lane", "broken"), **LANE))
+    spoilt = next(c for c in found.changes if c.kind == "pen and show more")
+    worse, better, before = (
+        {water.name: water.level for water in block.visibility.by_background}
+        for block in (spoilt.block, found.at_the_bank.block, found.tip_in_hand)
+    )
+    assert better["sun lane"] < worse["sun lane"] < 1.0
+    assert worse["broken"] < before["broken"] < better["broken"]
+    assert found.at_the_bank.kind == "show more"
+
+
+def test_one_comes_closer_with_what_is_done_anyway():
+    found = advise(Question(behind=("sun lane", "broken"), **LANE))
+    closer = next(c for c in found.changes if c.kind == "move")
+    assert closer.block.tip == found.at_the_bank.block.tip
+
+
+def test_a_tip_longer_than_it_can_stand_is_let_down_though_it_is_not_seen():
+    found = advise(Question(distance="60 yd", behind=("broken",), showing="60 mm"))
+    assert found.tip_in_hand.fails[1] == "strength: 60 mm showing where 35 mm is the most"
+    assert found.at_the_bank.words.startswith("let only 35 mm show: put on")
 
 
 def test_an_insert_may_be_penned_too():

@@ -11,7 +11,7 @@ from tipsight.advice.answer import Answer, Change, ShotLine
 from tipsight.load import shot
 from tipsight.output import block_words
 from tipsight.output.block_words import stand_words
-from tipsight.output.head import fitting, head, shortcomings
+from tipsight.output.head import fitting, head, nearer, shortcomings, turns
 from tipsight.output.text import text
 
 _spec = importlib.util.spec_from_file_location("sample", Path(__file__).with_name("sample.py"))
@@ -253,6 +253,38 @@ def test_where_nothing_lifts_it_the_way_closer_leads() -> None:
     ) in said
     stuck = " ".join(line.strip() for line in head(replace(old, at_the_bank=now), "kept in view"))
     assert "take off a No 8. It stays in and out: the best to be had, yet short of kept" in stuck
+
+
+def test_closer_with_another_tip_says_which() -> None:
+    old = sample.answer()
+    tip = replace(old.at_the_bank.block.tip, showing_mm=33.0)
+    closer = replace(
+        old.at_the_bank,
+        kind="move",
+        words="let 33 mm show, and fish it no farther than 26 yd",
+        block=replace(old.at_the_bank.block, tip=tip),
+        options={"distance": "26 yd"},
+    )
+    said = nearer(replace(old, changes=(*old.changes, closer)))
+    grade = closer.block.visibility.grade
+    assert said == f" Or let 33 mm (1¼ in) show, and fish it no farther than 26 yd: {grade}."
+    same = replace(closer, block=old.at_the_bank.block)
+    said = nearer(replace(old, changes=(*old.changes, same)))
+    assert said == f" Or fish it no farther than 26 yd: {grade}."
+
+
+def test_what_one_water_gains_is_told_though_the_worst_stays() -> None:
+    tip = sample.answer().tip_in_hand.tip
+    before = sample.block(tip, 0.4, "not seen", None, ("sight: x",), ("bright", "dark"))
+    bright, dark = before.visibility.by_background
+    gained = replace(dark, level=3.0, grade="seen when stared at")
+    seen = replace(before.visibility, by_background=(bright, gained))
+    after = replace(before, visibility=seen)
+    assert turns(before, before) == "It stays not seen"
+    assert turns(before, after) == (
+        "It stays not seen on the worst water; on dark water now not seen, then seen when stared at"
+    )
+    assert turns(after, before) == "It stays not seen"
 
 
 def test_what_is_cut_off_ends_with_a_whole_word() -> None:

@@ -11,6 +11,7 @@ from tipsight.advice.options import tip_options
 from tipsight.advice.swim import PEN, Swim
 from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.inputs.reading import YARD_M
+from tipsight.sight import grades
 
 TROUBLE = (
     "as it is",
@@ -28,7 +29,10 @@ PEN_CUTS = (1.0, 1 / 2, 1 / 3, 2 / 3)
 """Shares of the showing part, from the top, that a pen may blacken."""
 CLOSE_ENOUGH = 1.03
 """A level within this of the best is as good as the best, and the lesser trouble is taken."""
-
+MUCH_FARTHER = 1.25
+"""To come closer with another tip than the one advised, it must be kept in view so much farther."""
+NEAREST_YD = 4
+"""Nobody trots closer."""
 DUSK_DEG = 0.0
 """Below this sun a light stick is offered."""
 
@@ -213,11 +217,15 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
     found = [Change("as it is", True, "leave it as it is", UNDO["as it is"], in_hand, {})]
     for kind in TROUBLE[1:-1]:
         if kind not in by_kind or (
-            kind == "show less" and not in_hand.passes and not _too_stiff(in_hand)
+            kind == "show less"
+            and not in_hand.passes
+            and not _fails(in_hand, "bite")
+            and not _fails(in_hand, "strength")
         ):
             continue
         best = _best(kind, by_kind[kind], wanted)
-        if kind == "show less" and (best.level < wanted or best.fails):
+        unseen = best.level < wanted and not _fails(in_hand, "strength")
+        if kind == "show less" and (unseen or best.fails):
             continue
         block = examine(swim, best.tip)
         found.append(
@@ -239,8 +247,8 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
     return tuple(found)
 
 
-def _too_stiff(block: Block) -> bool:
-    return any(f.startswith("bite") for f in block.fails)
+def _fails(block: Block, limit: str) -> bool:
+    return any(fail.startswith(limit) for fail in block.fails)
 
 
 def _words(kind: str, block: Block) -> str:
@@ -275,15 +283,22 @@ def _light_stick(swim: Swim) -> Change:
     )
 
 
+def _reach_m(change: Change) -> float:
+    return change.block.visibility.goes_at_m or 0.0
+
+
 def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
-    """Offer to come closer, with the least troublesome of the best tips to be had."""
+    """Offer to come closer, with what is done anyway or with what reaches much farther."""
     sound = [c for c in found if not c.block.fails_but_sight]
-    reach = [(c.block.visibility.goes_at_m or 0.0) for c in sound]
-    if not reach or max(reach) < 4 * YARD_M:
+    if not sound:
         return None
-    best = sound[reach.index(max(reach))]
-    yards = int(max(reach) / YARD_M)
-    for near in range(yards, max(yards - 3, 3), -1):
+    best, farthest = lead(sound), max(sound, key=_reach_m)
+    if _reach_m(best) * MUCH_FARTHER < _reach_m(farthest):
+        best = farthest
+    yards = int(_reach_m(best) / YARD_M)
+    if yards < NEAREST_YD:
+        return None
+    for near in range(yards, max(yards - 3, NEAREST_YD - 1), -1):
         moved = swim.at(near * YARD_M)
         block = examine(moved, best.block.tip)
         if block.passes:
@@ -302,6 +317,9 @@ def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
 def lead(offered: Iterable[Change]) -> Change:
     """Return what to do now: the least trouble that is enough, or else what is seen best.
 
+    A level that is not seen is no better than another, so that nothing is done in vain on the
+    worst water at the cost of a better one.
+
     Parameters
     ----------
     offered : iterable of Change
@@ -318,5 +336,16 @@ def lead(offered: Iterable[Change]) -> Change:
         return enough[0]
     still = [c for c in all_ if c.kind not in ("move", "light stick")]
     sound = [c for c in still if not c.block.fails_but_sight] or still
-    best = max(c.block.visibility.level for c in sound)
-    return next(c for c in sound if c.block.visibility.level * CLOSE_ENOUGH >= best)
+    seen = [_seen(c) for c in sound]
+    best = max(seen)
+    return next(
+        c
+        for c, levels in zip(sound, seen, strict=True)
+        if all(level * CLOSE_ENOUGH >= top for level, top in zip(levels, best, strict=True))
+    )
+
+
+def _seen(change: Change) -> list[float]:
+    """Return its levels, the worst water first, those that are not seen all alike."""
+    least = grades.limits()[1][1]
+    return sorted(max(water.level, least) for water in change.block.visibility.by_background)

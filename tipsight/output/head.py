@@ -97,7 +97,7 @@ def _likely(block: Block) -> str:
 
 def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
     change, before = answer.at_the_bank, answer.tip_in_hand
-    now, then = before.visibility.grade, change.block.visibility.grade
+    now = before.visibility.grade
     short = shortcomings(change.block, wanted)
     title = "NOW, AT THE BANK: "
     if change.kind == "as it is":
@@ -107,7 +107,12 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
             f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
         )
         said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
-    elif short and now == then and (moved := move(answer)):
+    elif (
+        short
+        and turns(before, change.block) == f"It stays {now}"
+        and (moved := move(answer))
+        and moved.block.tip == change.block.tip
+    ):
         asked = f"{answer.case.place.range_m / words.YARD_M:.0f} yd"
         stick = next((one for one in answer.changes if one.kind == "light stick"), None)
         said = (
@@ -119,8 +124,11 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
             said += f"only a light stick shows, if your rules allow: {shot_words(stick.block)}."
         return (title + said, _undo(moved))
     else:
-        said = f"{words.with_inches(change.words)}. {_turns(before, change.block)}"
-        said += f": the best to be had, yet {short}." if short else ", and that is enough."
+        said = f"{words.with_inches(change.words)}. {turns(before, change.block)}"
+        if not short:
+            said += ", and that is enough."
+        else:  # what stays as it was on the worst water is short enough said
+            said += "." if "; on " in said else f": the best to be had, yet {short}."
     return (
         title + said,
         _stick(answer),
@@ -130,13 +138,32 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
     )
 
 
-def _turns(before: Block, after: Block) -> str:
-    """Return the grade now, with what else is amiss with it, and the grade then."""
+def turns(before: Block, after: Block) -> str:
+    """Return the grade now and then, with what else is amiss now, or what one water gains.
+
+    Parameters
+    ----------
+    before, after : Block
+        The tip in hand, and what is advised, before the same waters.
+
+    Returns
+    -------
+    str
+        A sentence without its end.
+    """
     now, then = before.visibility.grade, after.visibility.grade
     amiss = shortcomings(replace(before, fails=before.fails_but_sight), "")
     if amiss and after.passes:
         return f"Now {now}, but {amiss}; then {then}"
-    return f"It stays {now}" if now == then else f"Now {now}, then {then}"
+    if now != then:
+        return f"Now {now}, then {then}"
+    waters = zip(before.visibility.by_background, after.visibility.by_background, strict=True)
+    gained = [
+        f"on {new.name} water now {old.grade}, then {new.grade}"
+        for old, new in waters
+        if new.grade != old.grade and new.level > old.level
+    ]
+    return "; ".join([f"It stays {now}" + " on the worst water" * bool(gained), *gained])
 
 
 def _stick(answer: Answer) -> str:
@@ -183,8 +210,10 @@ def nearer(answer: Answer) -> str:
     moved = move(answer)
     if moved is None:
         return ""
-    grade = moved.block.visibility.grade
-    return f" Or fish it no farther than {moved.options['distance']}: {grade}."
+    there = f"fish it no farther than {moved.options['distance']}"
+    if moved.block.tip != answer.at_the_bank.block.tip:
+        there = words.with_inches(moved.words)
+    return f" Or {there}: {moved.block.visibility.grade}."
 
 
 def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
@@ -195,7 +224,7 @@ def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
     if change is None:
         return (f"{title}{why_nothing(answer).rstrip('.')}.",)
     short = shortcomings(change.block, wanted)
-    said = f"{title}{fitting(change)}. {_turns(answer.tip_in_hand, change.block)}"
+    said = f"{title}{fitting(change)}. {turns(answer.tip_in_hand, change.block)}"
     return (
         said + (f": the best to be had, yet {short}." if short else "."),
         _likely(change.block),
