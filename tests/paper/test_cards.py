@@ -7,6 +7,7 @@ import pytest
 
 from tipsight.advice.advise import advise
 from tipsight.inputs import demo
+from tipsight.inputs.question import Question
 from tipsight.load import budget, hull, plan, shot
 from tipsight.output import words as say
 from tipsight.paper import cards, wall
@@ -60,6 +61,25 @@ def test_two_more_and_two_fewer_show_what_the_load_says(answers, name):
             moved = replace(block.tip, showing_mm=shows, wet_mm=outside - shows)
             pull = budget.pull_g(body, moved, warm)
             assert pull - block.load.pull_g == pytest.approx(count * one.mass_g * share, abs=2e-3)
+
+
+@pytest.mark.parametrize("metal", ["lead", "tin"])
+def test_a_card_of_lead_shot_warns_of_it(poppler, metal):
+    text = poppler.words(
+        cards.shotting(advise(demo.question("match").with_options(shot_metal=metal)))
+    )
+    assert ("Lead: banned on many waters; wash your hands" in text) == (metal == "lead")
+
+
+def test_the_bank_card_names_the_insert(poppler, monkeypatch):
+    monkeypatch.setattr(cards, "YARDS", (30,))
+    told_ = {"inserts": "solid 2, 3, 4", "pulls_out": "yes", "pattern": "hollow-tip foam taper"}
+    question = Question(**told_, takes="6 g", behind=("bright",))
+    one = told(advise(asked(question, 30, "bright")).at_the_bank)
+    assert one.show == "50 mm, 4 mm insert, pen"
+    text = poppler.words(cards.bank(advise(question)))
+    assert "50 mm" in text
+    assert "4 mm insert, pen" in text
 
 
 def test_labels_keep_apart():

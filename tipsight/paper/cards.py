@@ -16,6 +16,9 @@ from tipsight.pictures.subject import advised
 WIDE_CARD_MM, TALL_CARD_MM = 60.0, 90.0
 _X, _Y = 2.0, TALL_MM - TALL_CARD_MM - 12.0
 """Lower left corner of the card on its page."""
+LINE_MM = 2.3
+"""Between the lines of a cell."""
+LEAD = "Lead: banned on many waters; wash your hands, bite none, lose none."
 TRIM_MM = 4.0
 """A shot that moves the waterline by about so much is counted up and down."""
 
@@ -176,7 +179,9 @@ def _more_and_fewer(page: Page, left: float, answer: Answer) -> None:
         text = "sinks" if shows <= 0 else "body out" if shows > outside else f"{shows:.0f} mm"
         page.text(x + 5, _Y + 12.5, said, 5, align="middle")
         page.text(x + 5, _Y + 8.5, text, 6.5, bold=not count, align="middle")
-    page.text(left, _Y + 3.5, "counted from the list above", 5)
+    page.text(left, _Y + 4.8, "counted from the list above", 5)
+    if shot.is_lead(advised(answer)[1].load.shot_metal):
+        _fit(page, left, _Y + 2.0, LEAD, 5, WIDE_CARD_MM - 6)
 
 
 def bank(
@@ -238,9 +243,13 @@ def bank(
         page.text(left, y - 3.2, f"{yard}", 7, bold=True)
         for column, name in enumerate(names):
             one, x = found[yard, name], left + 7 + column * across
-            _fit(page, x, y - 3.0, one.show, 6, across - 1, True)
-            _fit(page, x, y - 6.0, one.shot, 5.2, across - 1)
-            _fit(page, x, y - 8.7, one.grade.removeprefix("seen when "), 5.2, across - 1)
+            length, _, what = one.show.partition(", ")
+            lines = [what] if "insert" in what else []
+            lines += [one.shot, one.grade.removeprefix("seen when ")]
+            first = length if "insert" in what else one.show
+            _fit(page, x, y - 2.8, first, 6, across - 1, True)
+            for number, line in enumerate(lines):
+                _fit(page, x, y - 2.8 - LINE_MM * (number + 1), line, 5.2, across - 1)
     sky = answer.question.get("sky") or "bright overcast"
     looks = answer.question.get("looks") or "as told"
     _fit(page, left, _Y + 2.5, f"for {sky}; surface: {looks}; other days differ", 5.2, wide)

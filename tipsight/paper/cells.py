@@ -14,7 +14,7 @@ WATERS = ("dark", "bright", "broken", "sun lane")
 RIPPLES = ("glass", "fur", "ripple", "wavelets")
 SKIES = ("dull overcast", "bright overcast", "broken cloud", "hazy", "clear")
 _SUNLESS = ("dull overcast", "bright overcast")
-_SHORT = {"pen and show more": "pen", "pen and insert": "insert, pen"}
+_SHORT = {"pen and show more": "pen", "insert": "{} insert", "pen and insert": "{} insert, pen"}
 
 
 @dataclass(frozen=True)
@@ -22,7 +22,7 @@ class Cell:
     """What to do now, short enough for a card."""
 
     show: str
-    """How much to show, and whether to pen."""
+    """How much to show, and after a comma of which insert, and whether to pen."""
     shot: str
     """Shot on or off."""
     grade: str
@@ -84,7 +84,8 @@ def told(change: Change) -> Cell:
     block = change.block
     show = f"{block.tip.showing_mm:.0f} mm"
     if change.kind not in ("as it is", "show more", "show less"):
-        show += f", {_SHORT.get(change.kind, change.kind)}"
+        what = _SHORT.get(change.kind, change.kind)
+        show += ", " + what.format(f"{block.tip.stock.diameter_mm:g} mm")
     shot = block.load.change_words.replace("take off ", "off ").replace("put on ", "on ")
     shot = shot.replace("leave the ", "")
     return Cell(show, shot or "shot as it is", block.visibility.grade)
