@@ -70,9 +70,9 @@ def now(answer: Answer) -> Doing:
 
 def _left_alone(answer: Answer) -> str:
     load = answer.at_the_bank.block.load
-    showing = words.length(answer.tip_in_hand.tip.showing_mm)
+    showing = f"{answer.tip_in_hand.tip.showing_mm:.0f} mm showing"
     shot = f"{words.grams(load.shot_g)} of {load.shot_metal} shot"
-    return f"leave it as it is, {showing} showing, {shot}"
+    return words.with_inches(f"leave it as it is, {showing}, {shot}")
 
 
 def bench(answer: Answer) -> Doing | None:

@@ -6,12 +6,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tipsight import tables
 from tipsight.inputs import clock, reading
 from tipsight.inputs.answers import read
 from tipsight.inputs.blocks import blocks_said
 from tipsight.inputs.items import ITEMS, Word
 from tipsight.inputs.options import as_text
-from tipsight.inputs.reading import Unread
+from tipsight.inputs.reading import Unread, length_m, mass_g, speed_m_s
+from tipsight.inputs.spelling import choose
 from tipsight.inputs.tackle import pieces, shot_name, shot_terms, stock_said, stock_sizes
 
 SAME_LENGTHS = [
@@ -276,3 +278,25 @@ def test_what_is_no_number(text):
 def test_a_number_too_long_for_the_sums():
     with pytest.raises(Unread, match=r"^a number is wanted$"):
         reading.length_m("9" * 400 + " m")
+
+
+@pytest.mark.parametrize(
+    "row", tables.rows("also"), ids=lambda row: f"{row['item']}: {row['said']}"
+)
+def test_other_words_are_understood(row):
+    item = ITEMS[row["item"]]
+    words = {word.word: word for word in item.words}
+    assert row["said"] not in words
+    assert choose(item.words, row["said"].upper()) == words[row["meant"]]
+
+
+def test_another_word_is_not_taken_where_its_meaning_is_none():
+    with pytest.raises(Unread):
+        choose(ITEMS["colour_vision"].words, "sunny")
+
+
+@pytest.mark.parametrize("read", [speed_m_s, mass_g, length_m])
+def test_nothing_needs_no_unit(read):
+    assert read("0") == read("0,0") == 0.0
+    with pytest.raises(Unread, match="say the unit"):
+        read("0.1")

@@ -82,7 +82,7 @@ def _as_it_is(answer: Answer, fails: tuple[str, ...]) -> Answer:
 def test_the_tip_as_it_is_is_told_with_its_shot() -> None:
     done = head(_as_it_is(sample.answer(), ()), "kept in view")
     assert " ".join(line.strip() for line in done).startswith(
-        "NOW, AT THE BANK: leave it as it is, 20 mm, ¾ in showing, 1.82 g of tin shot. "
+        "NOW, AT THE BANK: leave it as it is, 20 mm (¾ in) showing, 1.82 g of tin shot. "
         "As it is: in and out, and that is enough."
     )
     short = head(_as_it_is(sample.answer(), ("ride: margin 1.2 where 2 is the least",)), "easy")

@@ -372,7 +372,7 @@ def mass_g(text: str) -> float:
 
 def _in_unit(plain: str, units: dict[str, float], bare: float | None, per: float = 1.0) -> float:
     value, unit = split_unit(plain)
-    if not unit and bare is None:
+    if not unit and bare is None and value != 0.0:
         raise Unread("say the unit")
     if unit and unit not in units:
         raise Unread("")

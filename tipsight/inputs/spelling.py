@@ -4,6 +4,7 @@ import difflib
 import re
 from collections.abc import Iterable
 
+from tipsight import tables
 from tipsight.inputs.items import Word
 from tipsight.inputs.reading import Unread, clean
 
@@ -30,6 +31,16 @@ def nearest(said: str, words: Iterable[str]) -> str:
     """
     near = difflib.get_close_matches(said, list(words), n=1, cutoff=0.65)
     return f"; did you mean {near[0]!r}?" if near else ""
+
+
+@tables.derived
+def _also() -> dict[str, tuple[str, ...]]:
+    """Return what other words than ours may mean."""
+    found: dict[str, tuple[str, ...]] = {}
+    for row in tables.rows("also"):
+        said, meant = bare(row["said"]), bare(row["meant"])
+        found[said] = tuple(dict.fromkeys((*found.get(said, ()), meant)))
+    return found
 
 
 def choose(words: tuple[Word, ...], text: str) -> Word:
@@ -63,6 +74,9 @@ def choose(words: tuple[Word, ...], text: str) -> Word:
     names = {bare(word.word): word for word in words}
     if plain in names:
         return names[plain]
+    meant = [names[word] for word in _also().get(plain, ()) if word in names]
+    if len(meant) == 1:
+        return meant[0]
     begun = [word for name, word in names.items() if len(plain) > 2 and name.startswith(plain)]
     if len(begun) == 1:
         return begun[0]

@@ -103,8 +103,8 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
     if change.kind == "as it is":
         shot = change.block.load.shot_g
         said = (
-            f"leave it as it is, {words.length(before.tip.showing_mm)} showing, "
-            f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
+            words.with_inches(f"leave it as it is, {before.tip.showing_mm:.0f} mm showing, ")
+            + f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
         )
         said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
     elif (
