@@ -5,8 +5,8 @@ import pytest
 from tipsight.inputs import reading
 from tipsight.inputs.answers import read
 from tipsight.inputs.clock import compass_deg
+from tipsight.inputs.fetch import ripple_height_m, wind_of_ripple_m_s
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.settle_swim import wind_of_ripple_m_s
 
 # Exact by definition, so to rounding of a float only.
 # International yard and pound agreement of 1959 (NIST SP 811, Appendix B.8): yard, foot, inch,
@@ -95,7 +95,7 @@ def test_compass(point, deg):
 def test_the_wind_of_a_ripple_is_the_growth_law_turned_round():
     per_metre = 0.0016 * (50 / 9.81) ** 0.5
     assert wind_of_ripple_m_s(10 * per_metre) == pytest.approx(10.0)
-    assert pytest.approx(0.16, abs=0.005) == 0.0016 * 10 * (1000 / 9.81) ** 0.5
+    assert float(ripple_height_m(10.0, 1000.0)) == pytest.approx(0.16, abs=0.005)
 
 
 # As long as its own height: 45 degrees; twice: 26.6, by plane geometry. Words to whole degrees.

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tipsight.errors import OutOfRange
+from tipsight.inputs import fetch
 from tipsight.inputs.case import Wind
 from tipsight.scene import cylinder, facets, fresnel, glint, observer, slopes
 from tipsight.scene.slopes import SlopeVariance
@@ -169,7 +170,7 @@ def test_wind_fades_in(speed, grown):
 
 def test_a_seen_ripple_stands_for_the_wind():
     seen = slopes.slope_variance(Wind(speed_m_s=0.5, ripple_height_m=0.005))
-    wind = float(slopes.equivalent_wind_m_s(0.005))
+    wind = float(fetch.wind_of_ripple_m_s(0.005))
     assert sum(seen) - 4e-4 == pytest.approx(0.5 * 5.12e-3 * wind)
     glass = slopes.slope_variance(Wind(speed_m_s=9.0, ripple_height_m=0.0))
     assert glass == pytest.approx((2e-4, 2e-4))
@@ -254,7 +255,10 @@ def test_polarised_glasses_are_weak_at_grazing(down, kept):
         (lambda: fresnel.fresnel(1.2), "cosine of the angle of incidence must be 0 to 1, got 1.2"),
         (lambda: fresnel.fresnel(0.5, 0.9), "refractive index must be 1 to 3, got 0.9"),
         (lambda: fresnel.level_reflectance(-1.0), "height above the horizon must be 0 to 90 deg"),
-        (lambda: slopes.equivalent_wind_m_s(0.5), "ripple height must be 0 to 0.2 m, got 0.5 m"),
+        (
+            lambda: slopes.slope_variance(Wind(ripple_height_m=0.5)),
+            "ripple height must be 0 to 0.2 m, got 0.5 m",
+        ),
         (
             lambda: slopes.slope_variance(Wind(speed_m_s=40.0)),
             "wind must be 0 to 25 m/s, got 40 m/s",

@@ -3,10 +3,11 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat.freshwater import GRAVITY_M_S2, density_kg_m3, surface_tension_n_m
+from tipsight.afloat.freshwater import density_kg_m3, surface_tension_n_m
 from tipsight.afloat.heave import stiffness_n_m
 from tipsight.afloat.rig import Rig, moving_mass_kg
 from tipsight.checks import within
+from tipsight.inputs.fetch import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 ADVANCING_DEG, RECEDING_DEG = 80.0, 40.0

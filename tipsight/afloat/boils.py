@@ -3,9 +3,9 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat.freshwater import GRAVITY_M_S2
 from tipsight.checks import within
 from tipsight.inputs.case import Stream
+from tipsight.inputs.fetch import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

@@ -5,9 +5,15 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat.freshwater import GRAVITY_M_S2, density_kg_m3, surface_tension_n_m
+from tipsight.afloat.freshwater import density_kg_m3, surface_tension_n_m
 from tipsight.checks import within
 from tipsight.inputs.case import Wind
+from tipsight.inputs.fetch import (
+    GRAVITY_M_S2,
+    SEEN_FETCH_M,
+    ripple_height_m,
+    wind_of_ripple_m_s,
+)
 
 Array = NDArray[np.float64]
 
@@ -17,8 +23,6 @@ LEAST_HEIGHT_M, LEAST_PERIOD_S = 2e-3, 0.2
 """No river is a mirror, and shorter waves are ruled by surface tension; judgement."""
 STEEPEST = 0.10
 """Most that the significant height can be of the peak's wavelength; judgement."""
-SEEN_FETCH_M = 50.0
-"""Fetch that is taken for a ripple whose height is seen; judgement."""
 STILL_WAVELENGTH_MM = 300.0
 """Spacing of the slow swirls that break up the picture where no wind blows; judgement."""
 
@@ -70,8 +74,7 @@ def jonswap(speed_m_s: ArrayLike, fetch_m: ArrayLike) -> tuple[Array, Array]:
     speed = within("wind", speed_m_s, 0.5, 60.0, "m/s")
     fetch = within("fetch", fetch_m, 1.0, 5000.0, "m")
     reach = GRAVITY_M_S2 * fetch / speed**2
-    height_m = 4.0 * speed**2 / GRAVITY_M_S2 * np.sqrt(1.6e-7 * reach)
-    return np.asarray(height_m), np.asarray(speed / GRAVITY_M_S2 / (3.5 * reach**-0.33))
+    return ripple_height_m(speed, fetch), np.asarray(speed / GRAVITY_M_S2 / (3.5 * reach**-0.33))
 
 
 def wavenumber_rad_m(angular_rad_s: ArrayLike, temperature_c: float = 10.0) -> Array:
@@ -218,7 +221,7 @@ def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
     if told is not None:
         height = float(within("ripple height", told, 0.0, 0.5, "m"))
         blowing = height > 0.0
-        even = height * np.sqrt(GRAVITY_M_S2 / SEEN_FETCH_M) / (4.0 * np.sqrt(1.6e-7))
+        even = float(wind_of_ripple_m_s(height))
         period = float(jonswap(even, SEEN_FETCH_M)[1]) if even > 0.5 else 0.0
         k = 2.0 * np.pi * STEEPEST / max(height, LEAST_HEIGHT_M)
         period = max(period, 2.0 * np.pi / float(angular_rad_s(k, temperature_c)))

@@ -7,8 +7,6 @@ from tipsight.checks import within
 
 Array = NDArray[np.float64]
 
-GRAVITY_M_S2 = 9.81
-"""Also what turns newtons into grams as force."""
 _CRITICAL_K = 647.096
 
 

@@ -6,27 +6,28 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.afloat import added_mass, body, chop
-from tipsight.afloat.freshwater import GRAVITY_M_S2, density_kg_m3, kinematic_viscosity_m2_s
+from tipsight.afloat.freshwater import density_kg_m3, kinematic_viscosity_m2_s
 from tipsight.afloat.rig import Rig, displaced_m3, moving_mass_kg
 from tipsight.checks import within
+from tipsight.inputs.fetch import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 
 
-def stiffness_n_m(diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Array:
+def stiffness_n_m(diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:
     """Return the force that it takes to sink a tip a little.
 
     Parameters
     ----------
     diameter_mm : array_like
         Painted diameter [mm], any shape; 0.5 to 30.
-    temperature_c : float
-        Water [deg C].
+    temperature_c : array_like
+        Water [deg C], broadcasts.
 
     Returns
     -------
     numpy.ndarray
-        Stiffness [N/m], same shape.
+        Stiffness [N/m].
 
     Raises
     ------

@@ -3,11 +3,12 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat.freshwater import GRAVITY_M_S2, density_kg_m3
+from tipsight.afloat.freshwater import density_kg_m3
 from tipsight.afloat.rig import Rig
 from tipsight.afloat.stance import Stance, stance
 from tipsight.afloat.wind import wind_on_tip_g
 from tipsight.checks import within
+from tipsight.inputs.fetch import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

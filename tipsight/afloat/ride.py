@@ -8,11 +8,11 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.afloat import boils, heave, motion
 from tipsight.afloat.chop import Sea
-from tipsight.afloat.freshwater import GRAVITY_M_S2
 from tipsight.afloat.rig import Rig
 from tipsight.checks import within
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stream
+from tipsight.inputs.fetch import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 TAIL = 1.12

@@ -6,9 +6,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.afloat import body
-from tipsight.afloat.freshwater import GRAVITY_M_S2, density_kg_m3
+from tipsight.afloat.freshwater import density_kg_m3
 from tipsight.afloat.rig import Rig, displaced_m3
 from tipsight.checks import within
+from tipsight.inputs.fetch import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

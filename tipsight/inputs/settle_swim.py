@@ -1,12 +1,9 @@
 """Where the angler stands, the water he fishes and its wind."""
 
-import math
-
 from tipsight.inputs.case import Place, Stream, Wind
+from tipsight.inputs.fetch import ripple_height_m, wind_of_ripple_m_s
 from tipsight.inputs.teller import Teller
 
-GRAVITY_M_S2 = 9.81
-REACH_M = 50.0
 SHELTER = 0.5
 """What shelter leaves of the wind (judgement)."""
 GLASS_SLOPE_VARIANCE = 2e-5
@@ -42,32 +39,6 @@ def settle_place(teller: Teller) -> Place:
     )
 
 
-def wind_of_ripple_m_s(ripple_height_m: float) -> float:
-    """Return the wind that raises a ripple of this height over 50 m of open water.
-
-    Parameters
-    ----------
-    ripple_height_m : float
-        Significant height. [m]
-
-    Returns
-    -------
-    float
-        Ten-metre wind. [m/s]
-
-    Notes
-    -----
-    Hs = 0.0016 U (F/g)^0.5, fetch-limited growth (Hasselmann and others 1973, JONSWAP), solved
-    for U.
-
-    Examples
-    --------
-    >>> round(wind_of_ripple_m_s(0.015), 2)
-    4.15
-    """
-    return ripple_height_m / (0.0016 * math.sqrt(REACH_M / GRAVITY_M_S2))
-
-
 def is_rough(wind: Wind, stream: Stream) -> bool:
     """Return whether the water is rough enough that only bold bites show.
 
@@ -90,7 +61,7 @@ def is_rough(wind: Wind, stream: Stream) -> bool:
     """
     height_m = wind.ripple_height_m
     if height_m is None:
-        height_m = 0.0016 * wind.speed_m_s * math.sqrt(wind.fetch_m / GRAVITY_M_S2)
+        height_m = float(ripple_height_m(wind.speed_m_s, wind.fetch_m))
     return height_m >= ROUGH_RIPPLE_M or stream.boil_factor >= ROUGH_BOILS
 
 
@@ -122,7 +93,7 @@ def settle_wind(teller: Teller) -> Wind:
     if ripple_mm is None:
         wind = teller.take("wind", "calm")
     else:
-        raised = min(wind_of_ripple_m_s(ripple_mm / 1000) / left, 25.0)
+        raised = min(float(wind_of_ripple_m_s(ripple_mm / 1000)) / left, 25.0)
         wind = teller.take("wind", f"{raised:.1f} m/s")
     boils = teller.take("boils", quiet=True)
     like_glass = told_mm == 0 and boils <= 1

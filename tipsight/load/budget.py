@@ -6,8 +6,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.afloat import bite, freshwater
+from tipsight.afloat.heave import stiffness_n_m
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stock, Tip
+from tipsight.inputs.fetch import GRAVITY_M_S2
 from tipsight.load.balance import displaced_mm3, float_mass_g, uprighting_g_mm
 from tipsight.load.bored import replaced
 from tipsight.load.hull import HOOK_AND_BAIT_G, Hull
@@ -44,7 +46,7 @@ def stiffness_g_per_mm(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike 
     Parameters
     ----------
     painted_diameter_mm : array_like
-        Of the tip at the waterline [mm], any shape.
+        Of the tip at the waterline [mm], any shape; 0.5 to 30.
     temperature_c : array_like
         Water [deg C], broadcast.
 
@@ -56,19 +58,18 @@ def stiffness_g_per_mm(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike 
     Raises
     ------
     OutOfRange
-        If the water is outside the range of the density formula.
+        If a diameter or the temperature is outside its range.
 
     Notes
     -----
-    Archimedes: rho times the area of the waterplane.
+    `heave.stiffness_n_m` in grams as force.
 
     Examples
     --------
     >>> round(float(stiffness_g_per_mm(3.0)), 6)
     0.007066
     """
-    area_mm2 = np.pi / 4.0 * np.asarray(painted_diameter_mm, dtype=float) ** 2
-    return np.asarray(freshwater.density_kg_m3(temperature_c) * 1e-6 * area_mm2)
+    return np.asarray(stiffness_n_m(painted_diameter_mm, temperature_c) / GRAVITY_M_S2)
 
 
 def sink_force_g(

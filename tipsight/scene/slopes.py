@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 from tipsight.inputs.case import Wind
+from tipsight.inputs.fetch import wind_of_ripple_m_s
 
 SLOPE_PER_WIND = 5.12e-3
 """Growth of the whole mean square slope with the wind [s/m] (Cox and Munk 1954)."""
@@ -19,11 +20,6 @@ ALONG_WIND_SHARE = 0.75
 the mean of cos^2 weighted by cos^2."""
 CALM_M_S, FULL_M_S = 1.0, 2.0
 """Between these winds the ripple fades in (judgement)."""
-HEIGHT_PER_WIND = 0.0016
-"""Of JONSWAP: 4 x sqrt(1.6e-7) (Hasselmann and others 1973)."""
-RIPPLE_FETCH_M = 50.0
-"""Open water over which a ripple that is only seen is taken to have grown."""
-GRAVITY_M_S2 = 9.80665
 
 
 class SlopeVariance(NamedTuple):
@@ -32,38 +28,6 @@ class SlopeVariance(NamedTuple):
     along: float
     """Along the line of sight."""
     across: float
-
-
-def equivalent_wind_m_s(ripple_height_m: ArrayLike) -> NDArray[np.float64]:
-    """Return the wind that raises a ripple of a height over 50 m of open water.
-
-    Parameters
-    ----------
-    ripple_height_m : array_like
-        Significant height [m], 0 to 0.2, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Ten-metre wind [m/s].
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
-    Hs = 0.0016 U sqrt(F / g), solved for U (Hasselmann and others 1973, JONSWAP, fetch law of
-    the variance); F = 50 m.
-
-    Examples
-    --------
-    >>> float(equivalent_wind_m_s(0.015).round(2))
-    4.15
-    """
-    height = within("ripple height", ripple_height_m, 0.0, 0.2, "m")
-    return height / (HEIGHT_PER_WIND * math.sqrt(RIPPLE_FETCH_M / GRAVITY_M_S2))
 
 
 def slope_variance(wind: Wind) -> SlopeVariance:
@@ -90,7 +54,7 @@ def slope_variance(wind: Wind) -> SlopeVariance:
     0.5 x 5.12e-3 U in all, three quarters of it along the wind, turned to the line of sight,
     plus the base on each axis. The law is of the open sea, 1 to 14 m/s (Cox and Munk 1954);
     the half for rivers, the base and the fading in from 1 to 2 m/s are judgement. A ripple that
-    was seen sets U by `equivalent_wind_m_s` and does not fade: it is there. On which side the
+    was seen sets U by `fetch.wind_of_ripple_m_s` and does not fade: it is there. On which side the
     wind stands is not known, so the two slopes are taken as uncorrelated.
 
     Examples
@@ -101,7 +65,8 @@ def slope_variance(wind: Wind) -> SlopeVariance:
     speed = float(within("wind", wind.speed_m_s, 0.0, 25.0, "m/s"))
     grown = min(max((speed - CALM_M_S) / (FULL_M_S - CALM_M_S), 0.0), 1.0)
     if wind.ripple_height_m is not None:
-        speed, grown = float(equivalent_wind_m_s(wind.ripple_height_m)), 1.0
+        height = within("ripple height", wind.ripple_height_m, 0.0, 0.2, "m")
+        speed, grown = float(wind_of_ripple_m_s(height)), 1.0
     total = RIVER_SHARE * SLOPE_PER_WIND * speed * grown
     base = float(within("base slope variance", wind.base_slope_variance, 1e-6, 0.05))
     turn = math.cos(math.radians(wind.bearing_deg)) ** 2

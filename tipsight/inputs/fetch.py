@@ -1,0 +1,65 @@
+"""How high a ripple the wind raises over open water, and which wind raised one that is seen."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+GRAVITY_M_S2 = 9.81
+"""Also what turns newtons into grams as force."""
+VARIANCE_GROWTH = 1.6e-7
+"""Of the water's height with the fetch, both counted in the wind's own length U² / g."""
+SEEN_FETCH_M = 50.0
+"""Open water over which a ripple that is only seen is taken to have grown (judgement)."""
+
+
+def ripple_height_m(wind_m_s: ArrayLike, fetch_m: ArrayLike) -> NDArray[np.float64]:
+    """Return the significant height of a ripple that the wind's fetch limits.
+
+    Parameters
+    ----------
+    wind_m_s : array_like
+        Ten-metre wind [m/s], 0 or more, any shape.
+    fetch_m : array_like
+        Water that the wind has blown over [m], 0 or more, broadcasts.
+
+    Returns
+    -------
+    numpy.ndarray
+        Significant height [m].
+
+    Notes
+    -----
+    Hs = 4 U sqrt(1.6e-7 F / g) (Hasselmann et al. 1973, JONSWAP, fetch law of the variance).
+
+    Examples
+    --------
+    >>> round(1000 * float(ripple_height_m(5.0, 50.0)), 1)
+    18.1
+    """
+    grown = np.sqrt(VARIANCE_GROWTH * np.asarray(fetch_m, dtype=float) / GRAVITY_M_S2)
+    return np.asarray(4.0 * np.asarray(wind_m_s, dtype=float) * grown)
+
+
+def wind_of_ripple_m_s(ripple_height_m: ArrayLike) -> NDArray[np.float64]:
+    """Return the wind that raises a ripple of a height over 50 m of open water.
+
+    Parameters
+    ----------
+    ripple_height_m : array_like
+        Significant height [m], 0 or more, any shape.
+
+    Returns
+    -------
+    numpy.ndarray
+        Ten-metre wind [m/s].
+
+    Notes
+    -----
+    The law of `ripple_height_m`, solved for U.
+
+    Examples
+    --------
+    >>> round(float(wind_of_ripple_m_s(0.015)), 2)
+    4.15
+    """
+    per_wind = 4.0 * np.sqrt(VARIANCE_GROWTH * SEEN_FETCH_M / GRAVITY_M_S2)
+    return np.asarray(np.asarray(ripple_height_m, dtype=float) / per_wind)
