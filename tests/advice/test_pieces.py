@@ -161,3 +161,24 @@ def test_a_float_far_heavier_than_its_like_is_asked_about(weighs, asked):
     told = Question(pattern="quill avon", takes="6BB", weighs=weighs, behind=("dark",))
     said = [one for one in advise(told).warnings if "weigh it again" in one]
     assert bool(said) is asked
+
+
+POOR_SHELF = {"tips": "quill 2", "paints": "orange", "behind": ("dark",), "distance": "40 yd"}
+
+
+def test_nothing_is_fitted_that_is_seen_worse_than_the_tip_in_hand():
+    found = advise(Question(**POOR_SHELF, seen="easy"))
+    worse = next(step.block for step in found.next_step if step.grade == "seen when stared at")
+    assert found.tip_in_hand.visibility.level > worse.visibility.level > 2.5
+    assert found.at_the_bench is None
+    assert found.warnings[0].startswith(
+        "nothing passes: none is seen better than the tip in hand; fish it no farther than"
+    )
+
+
+def test_the_next_step_may_be_the_tip_in_hand():
+    found = advise(Question(**POOR_SHELF))
+    kept = next(step for step in found.next_step if step.grade == "kept in view")
+    assert kept.words == "the tip in hand, as it is"
+    assert kept.block == found.tip_in_hand
+    assert kept.options == {}

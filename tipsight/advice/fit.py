@@ -90,6 +90,9 @@ def fit(shelf: Shelf, in_hand: Block) -> Fit:
     for level in sorted((g for g in GRADES if g < wanted), reverse=True):
         best = shelf.best_seen(fields)
         if best is not None and best.visibility.level >= level:
+            if not in_hand.fails_but_sight and in_hand.visibility.level >= best.visibility.level:
+                said = f"nothing passes: none is seen better than the tip in hand; {cure(in_hand)}"
+                return Fit(None, (said,))
             said = (
                 f"'{word}' is out of reach here with what you have: the best is "
                 f"'{best.visibility.grade}', level {tenths(best.visibility.level):.1f} where {wanted:g} is "
@@ -162,13 +165,15 @@ def _breaks(swim: Swim, limit: str, block: Block) -> str:
     }[limit]
 
 
-def next_steps(shelf: Shelf) -> tuple[Step, ...]:
-    """Return the least tip for each grade.
+def next_steps(shelf: Shelf, in_hand: Block) -> tuple[Step, ...]:
+    """Return the least tip for each grade, from the shelf or else the one in hand.
 
     Parameters
     ----------
     shelf : Shelf
         All that could be fitted in a swim, and judged on its waters.
+    in_hand : Block
+        The tip in hand, looked at in that swim.
 
     Returns
     -------
@@ -178,7 +183,9 @@ def next_steps(shelf: Shelf) -> tuple[Step, ...]:
     fields, steps = shelf.fields(), []
     for level in GRADES:
         block = next(shelf.passing(fields, level), None)
-        if block is None:
+        if block is None and in_hand.visibility.level >= level and not in_hand.fails_but_sight:
+            steps.append(Step(grades.grade(level), in_hand, "the tip in hand, as it is"))
+        elif block is None:
             steps.append(Step(grades.grade(level), None, "out of reach with what you have"))
         else:
             steps.append(
