@@ -80,6 +80,22 @@ def test_the_eyes_told_see_less(bright):
     assert np.ptp(told[..., 1]) < 0.9 * np.ptp(good[..., 1])
 
 
+def test_the_view_shows_the_streaks_that_the_answer_reckons_with(bright, monkeypatch):
+    water = waters(bright)[0]
+    told = view.pictures(bright, water)
+    asked = []
+
+    def none(of, drawn, frame, seen):
+        asked.append(frame)
+        return None
+
+    monkeypatch.setattr(view.patch, "streaks_of", none)
+    bare = view.pictures(bright, water)
+    assert [frame.wide_mm >= 600.0 for frame in asked] == [True]
+    for one, other in zip(told, bare, strict=True):
+        assert np.abs(one.astype(int) - other).mean() > 1.0
+
+
 def test_red_weak_eyes_see_a_duller_red(dusk):
     water = waters(dusk)[0]
     good, told = view.pictures(dusk, water)[1], view.pictures(dusk, water, "told")[1]
