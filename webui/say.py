@@ -61,18 +61,10 @@ def _doing(answer: Answer, change: Change, words_: str) -> Doing:
 def now(answer: Answer) -> Doing:
     """Return what to do now, at the bank."""
     change = answer.at_the_bank
-    if change.kind != UNCHANGED:
-        found = _doing(answer, change, words.with_inches(change.words))
-    else:
-        found = _doing(answer, change, _left_alone(answer))
+    same = change.kind == UNCHANGED
+    said = head.left_alone(change.block) if same else words.with_inches(change.words)
+    found = _doing(answer, change, said)
     return replace(found, outcome=found.outcome + head.nearer(answer))
-
-
-def _left_alone(answer: Answer) -> str:
-    load = answer.at_the_bank.block.load
-    showing = f"{answer.tip_in_hand.tip.showing_mm:.0f} mm showing"
-    shot = f"{words.grams(load.shot_g)} of {load.shot_metal} shot"
-    return words.with_inches(f"leave it as it is, {showing}, {shot}")
 
 
 def bench(answer: Answer) -> Doing | None:

@@ -216,16 +216,10 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
         by_kind.setdefault(variant.kind, []).append(variant)
     found = [Change("as it is", True, "leave it as it is", UNDO["as it is"], in_hand, {})]
     for kind in TROUBLE[1:-1]:
-        if kind not in by_kind or (
-            kind == "show less"
-            and not in_hand.passes
-            and not _fails(in_hand, "bite")
-            and not _fails(in_hand, "strength")
-        ):
+        if kind not in by_kind:
             continue
         best = _best(kind, by_kind[kind], wanted)
-        unseen = best.level < wanted and not _fails(in_hand, "strength")
-        if kind == "show less" and (unseen or best.fails):
+        if kind == "show less" and not _worth_less(in_hand, best, wanted):
             continue
         block = examine(swim, best.tip)
         found.append(
@@ -245,6 +239,13 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
         if move is not None:
             found.append(move)
     return tuple(found)
+
+
+def _worth_less(in_hand: Block, less: Variant, wanted: float) -> bool:
+    """Return whether to let a tip down: one too long always, one too stiff or spare while seen."""
+    too_long = _fails(in_hand, "strength")
+    seen = less.level >= wanted and (in_hand.passes or _fails(in_hand, "bite"))
+    return not less.fails and (too_long or seen)
 
 
 def _fails(block: Block, limit: str) -> bool:

@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.afloat.freshwater import density_kg_m3, surface_tension_n_m
-from tipsight.afloat.heave import stiffness_n_m
+from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.afloat.rig import Rig, moving_mass_kg
 from tipsight.checks import within
 from tipsight.inputs.fetch import GRAVITY_M_S2
@@ -126,7 +126,7 @@ def sink_force_g(
     (0.224, 0.296)
     """
     showing = within("showing", showing_mm, 0.0, 500.0, "mm")
-    low = stiffness_n_m(diameter_mm, temperature_c) / GRAVITY_M_S2 * showing
+    low = stiffness_g_per_mm(diameter_mm, temperature_c) * showing
     return np.asarray(low), np.asarray(low + meniscus_g(diameter_mm, 0.0, temperature_c))
 
 
@@ -166,7 +166,7 @@ def slow_bite_g(
     """
     dip = np.asarray(visible_dip_mm, dtype=float)
     within("smallest dip seen", np.where(np.isnan(dip), 0.0, dip), 0.0, 500.0, "mm")
-    spring = stiffness_n_m(diameter_mm, temperature_c) / GRAVITY_M_S2 * dip
+    spring = stiffness_g_per_mm(diameter_mm, temperature_c) * dip
     return np.asarray(spring + 0.5 * meniscus_band_g(diameter_mm, temperature_c))
 
 

@@ -48,6 +48,38 @@ def stiffness_n_m(diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Ar
     return np.asarray(density_kg_m3(temperature_c) * GRAVITY_M_S2 * area_m2)
 
 
+def stiffness_g_per_mm(diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:
+    """Return the force that takes a tip down by a millimetre.
+
+    Parameters
+    ----------
+    diameter_mm : array_like
+        Painted diameter [mm], any shape; 0.5 to 30.
+    temperature_c : array_like
+        Water [deg C], broadcasts.
+
+    Returns
+    -------
+    numpy.ndarray
+        Stiffness [gf/mm].
+
+    Raises
+    ------
+    OutOfRange
+        If a diameter or the temperature is outside its range.
+
+    Notes
+    -----
+    `stiffness_n_m` in grams as force.
+
+    Examples
+    --------
+    >>> round(float(stiffness_g_per_mm(3.0)), 6)
+    0.007066
+    """
+    return np.asarray(stiffness_n_m(diameter_mm, temperature_c) / GRAVITY_M_S2)
+
+
 def natural_period_s(rig: Rig, diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Array:
     """Return the period in which a float bobs by itself.
 

@@ -101,7 +101,7 @@ def ride(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Ride:
     tail_m2 = moved.wave_m2 + TAIL**2 * moved.boil_m2
     tail_speed = moved.wave_speed_m2_s2 + TAIL**2 * moved.boil_speed_m2_s2
     diameters = np.atleast_1d(np.asarray(diameter_mm, dtype=float))
-    stiff = heave.stiffness_n_m(diameters, stream.temperature_c) / GRAVITY_M_S2
+    stiff = heave.stiffness_g_per_mm(diameters, stream.temperature_c)
     boil_rms_mm = 1e3 * np.sqrt(moved.boil_m2)
     return Ride(
         1e3 * np.sqrt(moved.wave_m2),

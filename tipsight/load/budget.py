@@ -6,10 +6,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.afloat import bite, freshwater
-from tipsight.afloat.heave import stiffness_n_m
+from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stock, Tip
-from tipsight.inputs.fetch import GRAVITY_M_S2
 from tipsight.load.balance import displaced_mm3, float_mass_g, uprighting_g_mm
 from tipsight.load.bored import replaced
 from tipsight.load.hull import HOOK_AND_BAIT_G, Hull
@@ -38,38 +37,6 @@ __all__ = [
 ]
 
 Array = NDArray[np.float64]
-
-
-def stiffness_g_per_mm(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:
-    """Return the force that takes a tip down by a millimetre.
-
-    Parameters
-    ----------
-    painted_diameter_mm : array_like
-        Of the tip at the waterline [mm], any shape; 0.5 to 30.
-    temperature_c : array_like
-        Water [deg C], broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Stiffness [gf/mm].
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or the temperature is outside its range.
-
-    Notes
-    -----
-    `heave.stiffness_n_m` in grams as force.
-
-    Examples
-    --------
-    >>> round(float(stiffness_g_per_mm(3.0)), 6)
-    0.007066
-    """
-    return np.asarray(stiffness_n_m(painted_diameter_mm, temperature_c) / GRAVITY_M_S2)
 
 
 def sink_force_g(

@@ -87,6 +87,24 @@ def fitting(change: Change) -> str:
     return f"{what}: {shot_words(change.block)}"
 
 
+def left_alone(block: Block) -> str:
+    """Return that the tip in hand stays, with its length and shot.
+
+    Parameters
+    ----------
+    block : Block
+        The tip in hand.
+
+    Returns
+    -------
+    str
+        A sentence without its end.
+    """
+    load = block.load
+    showing = f"leave it as it is, {block.tip.showing_mm:.0f} mm showing"
+    return f"{words.with_inches(showing)}, {words.grams(load.shot_g)} of {load.shot_metal} shot"
+
+
 def _likely(block: Block) -> str:
     waters = block.visibility.by_background
     worst = min(waters, key=lambda one: one.level)
@@ -101,15 +119,12 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
     short = shortcomings(change.block, wanted)
     title = "NOW, AT THE BANK: "
     if change.kind == "as it is":
-        shot = change.block.load.shot_g
-        said = (
-            words.with_inches(f"leave it as it is, {before.tip.showing_mm:.0f} mm showing, ")
-            + f"{words.grams(shot)} of {change.block.load.shot_metal} shot. "
-        )
+        said = f"{left_alone(before)}. "
         said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
     elif (
         short
-        and turns(before, change.block) == f"It stays {now}"
+        and now == change.block.visibility.grade
+        and not _gained(before, change.block)
         and (moved := move(answer))
         and moved.block.tip == change.block.tip
     ):
@@ -128,7 +143,7 @@ def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
         if not short:
             said += ", and that is enough."
         else:  # what stays as it was on the worst water is short enough said
-            said += "." if "; on " in said else f": the best to be had, yet {short}."
+            said += "." if _gained(before, change.block) else f": the best to be had, yet {short}."
     return (
         title + said,
         _stick(answer),
@@ -157,13 +172,20 @@ def turns(before: Block, after: Block) -> str:
         return f"Now {now}, but {amiss}; then {then}"
     if now != then:
         return f"Now {now}, then {then}"
+    gained = _gained(before, after)
+    return "; ".join([f"It stays {now}" + " on the worst water" * bool(gained), *gained])
+
+
+def _gained(before: Block, after: Block) -> list[str]:
+    """Return what single waters gain where the worst stays as it was."""
+    if before.visibility.grade != after.visibility.grade:
+        return []
     waters = zip(before.visibility.by_background, after.visibility.by_background, strict=True)
-    gained = [
+    return [
         f"on {new.name} water now {old.grade}, then {new.grade}"
         for old, new in waters
         if new.grade != old.grade and new.level > old.level
     ]
-    return "; ".join([f"It stays {now}" + " on the worst water" * bool(gained), *gained])
 
 
 def _stick(answer: Answer) -> str:
