@@ -5,8 +5,8 @@ import pytest
 from tipsight.inputs import reading
 from tipsight.inputs.answers import read
 from tipsight.inputs.clock import compass_deg
-from tipsight.inputs.fetch import ripple_height_m, wind_of_ripple_m_s
 from tipsight.inputs.items import ITEMS
+from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
 
 # Exact by definition, so to rounding of a float only.
 # International yard and pound agreement of 1959 (NIST SP 811, Appendix B.8): yard, foot, inch,

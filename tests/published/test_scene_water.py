@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import scipy
 
-from tipsight.inputs import fetch
+from tipsight import nature
 from tipsight.inputs.case import Finish, Wind
 from tipsight.scene import (
     bank,
@@ -92,7 +92,7 @@ def test_cox_munk_growth(wind_m_s, total):
 # to its three figures: wind 5 and 3 m/s over 50 m.
 @pytest.mark.parametrize(("height_mm", "wind_m_s"), [(18.1, 5.0), (10.8, 3.0)])
 def test_jonswap_height(height_mm, wind_m_s):
-    assert float(fetch.wind_of_ripple_m_s(height_mm / 1000.0)) == pytest.approx(
+    assert float(nature.wind_of_ripple_m_s(height_mm / 1000.0)) == pytest.approx(
         wind_m_s, rel=5e-3
     )
 

@@ -10,8 +10,8 @@ import scipy
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tipsight import nature
 from tipsight.errors import OutOfRange
-from tipsight.inputs import fetch
 from tipsight.inputs.case import Wind
 from tipsight.scene import cylinder, facets, fresnel, glint, observer, slopes
 from tipsight.scene.slopes import SlopeVariance
@@ -170,7 +170,7 @@ def test_wind_fades_in(speed, grown):
 
 def test_a_seen_ripple_stands_for_the_wind():
     seen = slopes.slope_variance(Wind(speed_m_s=0.5, ripple_height_m=0.005))
-    wind = float(fetch.wind_of_ripple_m_s(0.005))
+    wind = float(nature.wind_of_ripple_m_s(0.005))
     assert sum(seen) - 4e-4 == pytest.approx(0.5 * 5.12e-3 * wind)
     glass = slopes.slope_variance(Wind(speed_m_s=9.0, ripple_height_m=0.0))
     assert glass == pytest.approx((2e-4, 2e-4))

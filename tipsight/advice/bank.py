@@ -10,8 +10,8 @@ from tipsight.advice.limits import quick_fails
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import PEN, Swim
 from tipsight.inputs.case import Band, Stock, Tip
-from tipsight.inputs.reading import YARD_M
 from tipsight.sight import grades
+from tipsight.units import YARD_M
 
 TROUBLE = (
     "as it is",

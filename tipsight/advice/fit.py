@@ -10,8 +10,8 @@ from tipsight.advice.limits import tenths
 from tipsight.advice.options import tip_options
 from tipsight.advice.swim import Swim
 from tipsight.errors import Mistakes
-from tipsight.inputs.reading import YARD_M
 from tipsight.sight import grades
+from tipsight.units import YARD_M
 
 GRADES = (2.5, 5.0, 10.0)
 """Levels of 'seen when stared at', 'kept in view' and 'easy'."""

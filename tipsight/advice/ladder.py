@@ -9,10 +9,10 @@ from tipsight.advice.examine import quick_level, series
 from tipsight.advice.limits import quick_fails
 from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, Swim, painted_mm
 from tipsight.inputs.case import Band, Tip
-from tipsight.inputs.reading import YARD_M
 from tipsight.load import budget
+from tipsight.units import INCH_MM, YARD_M
 
-QUARTER_INCH_MM = 6.35
+QUARTER_INCH_MM = INCH_MM / 4
 THINNEST_MM = 1.0
 
 

@@ -10,8 +10,8 @@ from tipsight.advice.examine import examine, seen, without_streaks
 from tipsight.advice.fit import fit, fitting_words
 from tipsight.advice.swim import BRIGHT, DARK, Swim, finish_of, painted_mm
 from tipsight.inputs.case import Tip
-from tipsight.inputs.reading import YARD_M
 from tipsight.sight.energy import MM_PER_ARCMIN_M
+from tipsight.units import YARD_M
 
 SAYS = {
     "distance": "how far it really is: pace it out, or count the line off the reel",

@@ -12,9 +12,9 @@ from tipsight.afloat import chop, hidden, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
 from tipsight.inputs.case import Case, Finish, Stream, Stretch, Tip, WeighedFloat
-from tipsight.inputs.reading import YARD_M
 from tipsight.load import balance, budget, hull, patterns, shot, tips
 from tipsight.sight import eye
+from tipsight.units import YARD_M
 
 Array = NDArray[np.float64]
 

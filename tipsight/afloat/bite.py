@@ -7,7 +7,7 @@ from tipsight.afloat.freshwater import density_kg_m3, surface_tension_n_m
 from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.afloat.rig import Rig, moving_mass_kg
 from tipsight.checks import within
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 ADVANCING_DEG, RECEDING_DEG = 80.0, 40.0

@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 from tipsight.inputs.case import Stream
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

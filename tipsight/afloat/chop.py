@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.afloat.freshwater import density_kg_m3, surface_tension_n_m
 from tipsight.checks import within
 from tipsight.inputs.case import Wind
-from tipsight.inputs.fetch import (
+from tipsight.nature import (
     GRAVITY_M_S2,
     SEEN_FETCH_M,
     ripple_height_m,

@@ -9,7 +9,7 @@ from tipsight.afloat import added_mass, body, chop
 from tipsight.afloat.freshwater import density_kg_m3, kinematic_viscosity_m2_s
 from tipsight.afloat.rig import Rig, displaced_m3, moving_mass_kg
 from tipsight.checks import within
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

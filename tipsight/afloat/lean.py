@@ -8,7 +8,7 @@ from tipsight.afloat.rig import Rig
 from tipsight.afloat.stance import Stance, stance
 from tipsight.afloat.wind import wind_on_tip_g
 from tipsight.checks import within
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

@@ -12,7 +12,7 @@ from tipsight.afloat.rig import Rig
 from tipsight.checks import within
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stream
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 TAIL = 1.12

@@ -9,7 +9,7 @@ from tipsight.afloat import body
 from tipsight.afloat.freshwater import density_kg_m3
 from tipsight.afloat.rig import Rig, displaced_m3
 from tipsight.checks import within
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

@@ -6,7 +6,7 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.afloat.freshwater import density_kg_m3, kinematic_viscosity_m2_s
 from tipsight.afloat.stance import cylinder_drag
 from tipsight.checks import within
-from tipsight.inputs.fetch import GRAVITY_M_S2
+from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 

@@ -10,6 +10,7 @@ from tipsight.inputs.blocks import blocks_said
 from tipsight.inputs.items import NOT_SURE, NOT_TOLD, Item
 from tipsight.inputs.reading import Unread, clean
 from tipsight.inputs.spelling import choose
+from tipsight.units import YARD_M
 
 Value = str | float | bool | tuple[str, ...]
 """What may be told for an item: as said, or a number in the item's unit."""
@@ -126,7 +127,7 @@ def _pace(text: str) -> float:
         time_s = reading.number(seconds[1])
         if time_s <= 0:
             raise Unread("")
-        return 10 * reading.YARD_M / time_s
+        return 10 * YARD_M / time_s
     return reading.speed_m_s(text)
 
 

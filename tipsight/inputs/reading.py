@@ -5,7 +5,7 @@ import re
 import unicodedata
 from decimal import Decimal
 
-YARD_M, FOOT_M, INCH_M = 0.9144, 0.3048, 0.0254
+from tipsight.units import FOOT_M, INCH_M, YARD_M
 
 LENGTHS_M = {
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1.0),

@@ -1,8 +1,8 @@
 """Where the angler stands, the water he fishes and its wind."""
 
 from tipsight.inputs.case import Place, Stream, Wind
-from tipsight.inputs.fetch import ripple_height_m, wind_of_ripple_m_s
 from tipsight.inputs.teller import Teller
+from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
 
 SHELTER = 0.5
 """What shelter leaves of the wind (judgement)."""

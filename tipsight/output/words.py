@@ -3,10 +3,9 @@
 import re
 
 from tipsight.advice.limits import REFUSED, RIDES, tenths
-from tipsight.inputs.reading import INCH_M
-from tipsight.inputs.reading import YARD_M as YARD_M
+from tipsight.units import INCH_MM
+from tipsight.units import YARD_M as YARD_M
 
-INCH_MM = 1e3 * INCH_M
 MOST_MARGIN = 20.0
 """Margins above this say no more."""
 WELL, JUST = RIDES, REFUSED

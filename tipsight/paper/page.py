@@ -7,13 +7,14 @@ from typing import Any, Literal
 
 from tipsight.errors import Mistake, Mistakes
 from tipsight.output.plain import plain
+from tipsight.units import INCH_MM
 
 Paper = Literal["a4", "letter"]
 PAPERS: dict[str, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Width and height [mm] (ISO 216; ANSI/ASME Y14.1 A)."""
 WIDE_MM, TALL_MM = 190.0, 255.0
 """What a printer reaches on both."""
-POINT_MM = 25.4 / 72.0
+POINT_MM = INCH_MM / 72.0
 PLAIN, BOLD = "Vera", "VeraBd"
 HAIR_MM = 0.1
 

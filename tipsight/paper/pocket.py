@@ -7,8 +7,8 @@ from tipsight.inputs.case import Case
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.output import things
-from tipsight.output.words import YARD_M
 from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell
+from tipsight.units import YARD_M
 
 Progress = Callable[[int, int], None]
 Key = tuple[str, str, int, str]

@@ -8,6 +8,7 @@ from tipsight.inputs.case import Tip
 from tipsight.output import things, words
 from tipsight.paper.page import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
+from tipsight.units import FOOT_M
 
 HANG_M = (3.0, 5.0, 8.0)
 """How far off the card is hung."""
@@ -124,7 +125,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     for hang in HANG_M:
         tallest = max(scaled(m, far, hang)[1] for m in each)
         page.line(0, row_foot, WIDE_MM, row_foot, 0.1)
-        page.text(0, row_foot - 5, f"From {hang:g} m ({hang / 0.3048:.1f} ft)", 9, bold=True)
+        page.text(0, row_foot - 5, f"From {hang:g} m ({hang / FOOT_M:.1f} ft)", 9, bold=True)
         foot = row_foot - 24.0 - tallest
         for column, one in enumerate(each):
             wide, tall = scaled(one, far, hang)

@@ -20,6 +20,7 @@ from tipsight.pictures.stage import Scene, scene
 from tipsight.pictures.subject import advised, waters
 from tipsight.sight import eye
 from tipsight.sight.energy import MM_PER_ARCMIN_M
+from tipsight.units import INCH_MM
 
 if TYPE_CHECKING:
     from PIL import ImageDraw, ImageFont
@@ -28,7 +29,7 @@ Array = NDArray[np.float64]
 Eyes = Literal["good", "told"]
 Held = dict[Frame, tuple[Sheet, Seen]]
 
-PIXELS_PER_MM = 96.0 / 25.4
+PIXELS_PER_MM = 96.0 / INCH_MM
 """Of a screen or a print, by the common reckoning of 96 to the inch."""
 LOOK_FROM_M = 5.0
 """From so far away the picture takes up the angle of the real thing."""

@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 from tipsight.inputs.case import Wind
-from tipsight.inputs.fetch import wind_of_ripple_m_s
+from tipsight.nature import wind_of_ripple_m_s
 
 SLOPE_PER_WIND = 5.12e-3
 """Growth of the whole mean square slope with the wind [s/m] (Cox and Munk 1954)."""
@@ -54,7 +54,7 @@ def slope_variance(wind: Wind) -> SlopeVariance:
     0.5 x 5.12e-3 U in all, three quarters of it along the wind, turned to the line of sight,
     plus the base on each axis. The law is of the open sea, 1 to 14 m/s (Cox and Munk 1954);
     the half for rivers, the base and the fading in from 1 to 2 m/s are judgement. A ripple that
-    was seen sets U by `fetch.wind_of_ripple_m_s` and does not fade: it is there. On which side the
+    was seen sets U by `nature.wind_of_ripple_m_s` and does not fade: it is there. On which side the
     wind stands is not known, so the two slopes are taken as uncorrelated.
 
     Examples

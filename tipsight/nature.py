@@ -1,14 +1,14 @@
-"""How high a ripple the wind raises over open water, and which wind raised one that is seen."""
+"""What nature gives every room: gravity, and how high a ripple the wind raises."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-GRAVITY_M_S2 = 9.81
-"""Also what turns newtons into grams as force."""
+GRAVITY_M_S2 = 9.81  # m/s2; also what turns newtons into grams as force
 VARIANCE_GROWTH = 1.6e-7
-"""Of the water's height with the fetch, both counted in the wind's own length U² / g."""
+"""Of the water's height with the fetch, both counted in the wind's own length U² / g (Hasselmann
+et al. 1973)."""
 SEEN_FETCH_M = 50.0
-"""Open water over which a ripple that is only seen is taken to have grown (judgement)."""
+"""Open water over which a ripple that is only seen is taken to have grown [m] (judgement)."""
 
 
 def ripple_height_m(wind_m_s: ArrayLike, fetch_m: ArrayLike) -> NDArray[np.float64]:
