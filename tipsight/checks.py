@@ -1,5 +1,8 @@
 """Ranges are enforced here and nowhere else."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -42,3 +45,32 @@ def within(
     if bad.any():
         raise OutOfRange(name, float(array[bad].flat[0]), low, high, unit)
     return array
+
+
+@dataclass(frozen=True)
+class Outside:
+    """A number that lies outside what a sum was made for or compared with: `beyond` finds it."""
+
+    name: str
+    value: float
+    low: float
+    high: float
+    unit: str
+    """Of all three numbers, empty for a pure number."""
+
+
+def beyond(
+    domain: Mapping[str, tuple[float, float, str]], values: Mapping[str, float]
+) -> tuple[Outside, ...]:
+    """Return those of ``values`` that lie outside their (least, most, unit) in ``domain``.
+
+    Examples
+    --------
+    >>> beyond({"slope_rms": (0.056, 0.107, "")}, {"slope_rms": 0.2})
+    (Outside(name='slope_rms', value=0.2, low=0.056, high=0.107, unit=''),)
+    """
+    return tuple(
+        Outside(name, float(values[name]), low, high, unit)
+        for name, (low, high, unit) in domain.items()
+        if not low <= values[name] <= high
+    )

@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tipsight.checks import Outside
 from tipsight.errors import OutOfRange
 from tipsight.sight import clutter, detect
 from tipsight.sight.clutter import Clutter
@@ -283,16 +284,18 @@ def test_what_is_held_at_the_edge_is_said():
     wild = Clutter(0.2, 20.0, 0.004, 30.0, 15.0)
     edge = Clutter(0.2, 74.0, 0.056, 20.0, 9.0)
     assert clutter.outside_domain(wild) == (
-        "its streaks are taken as for a longer ripple (length 20 mm; known from 74 to 480 mm)",
-        "its streaks are taken as for a steeper ripple (slope 0.004; known from 0.056 to 0.107)",
-        "its streaks are taken as for a lower far bank (height 30 deg; known from 0.5 to 20 deg)",
-        "its streaks are taken as for a flatter look (look-down 15 deg; known from 1.5 to 9 deg)",
+        Outside("peak_wavelength_mm", 20.0, 74.0, 480.0, "mm"),
+        Outside("slope_rms", 0.004, 0.056, 0.107, ""),
+        Outside("bank_height_deg", 30.0, 0.5, 20.0, "deg"),
+        Outside("look_down_deg", 15.0, 1.5, 9.0, "deg"),
     )
     np.testing.assert_allclose(
         clutter.spectrum(wild, [0.0, 0.1]), clutter.spectrum(edge, [0.0, 0.1])
     )
     assert clutter.outside_domain(Clutter(0.0, 20.0, 0.004, 30.0, 15.0)) == ()
-    assert "length 1320 mm;" in clutter.outside_domain(Clutter(0.2, 1320.0, 0.08, 5.0, 2.0))[0]
+    assert [out.value for out in clutter.outside_domain(Clutter(0.2, 1320.0, 0.08, 5.0, 2.0))] == [
+        1320.0
+    ]
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from tipsight.checks import Outside
 from tipsight.errors import OutOfRange
 from tipsight.sight import channels, detect, energy, kernel
 from tipsight.sight.clutter import Clutter
@@ -314,10 +315,14 @@ def test_colour_fades_on_small_things():
 def test_what_lies_outside_is_said():
     assert detect.outside_domain(4.0, 33.0, 36.6, 300.0) == ()
     assert detect.outside_domain(0.1, 60.0, 20.0, 8000.0) == (
-        "the width of 0.017 arcmin is outside 0.02 to 5 arcmin, where the sum was checked",
-        "the light of 8000 cd/m2 is outside 0.04 to 5000 cd/m2, where the sum was checked",
+        Outside(
+            "width_arcmin", pytest.approx(0.1 / 20.0 / 0.290888, rel=1e-5), 0.02, 5.0, "arcmin"
+        ),
+        Outside("adaptation_cd_m2", 8000.0, 0.04, 5000.0, "cd/m2"),
     )
-    assert "height of 69 arcmin" in detect.outside_domain(4.0, 60.0, 3.0, 1.0)[0]
+    (tall,) = detect.outside_domain(4.0, 60.0, 3.0, 1.0)
+    assert (tall.name, tall.unit) == ("height_arcmin", "arcmin")
+    assert tall.value == pytest.approx(60.0 / 3.0 / 0.290888, rel=1e-5)
 
 
 def test_mistakes_are_told():

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from tipsight.checks import Outside
 from tipsight.inputs.case import Case, Finish, Stretch
 from tipsight.scene.look import Look, look
 from tipsight.sight import contrast, eye, kernel
@@ -36,7 +37,7 @@ class Water:
     """The streaks at each distance."""
     kernels: kernel.Kernels
     eye: eye.Eye
-    outside: tuple[str, ...]
+    outside: tuple[Outside, ...]
     """What lies outside the range of the streaks' model at the asked distance."""
     held: dict[tuple[int, float], kernel.Kernels] = field(default_factory=dict, compare=False)
     """What `at` has worked out."""

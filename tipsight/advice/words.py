@@ -6,6 +6,7 @@ from tipsight.advice.limits import LEAST_WET_MM
 from tipsight.advice.swim import Swim, painted_mm
 from tipsight.afloat import hidden
 from tipsight.afloat.chop import STEEPEST
+from tipsight.checks import Outside
 from tipsight.inputs.case import WeighedFloat
 from tipsight.load import law
 from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
@@ -25,6 +26,14 @@ WEIR_BOILS = 3.0
 ODD_WEIGHT = 2.5
 """How many times heavier than its like a float may be before it is asked about (judgement)."""
 BEST_MAR_ARCMIN, YOUNGEST_YEARS = 1.0, 23.0
+_AS_FOR = {
+    "peak_wavelength_mm": ("length", "a longer ripple", "a shorter ripple"),
+    "slope_rms": ("slope", "a steeper ripple", "a flatter ripple"),
+    "bank_height_deg": ("height", "a higher far bank", "a lower far bank"),
+    "look_down_deg": ("look-down", "a steeper look", "a flatter look"),
+}
+"""What of a water's streaks is held; as what it is taken from below, and from above."""
+_CHECKED = {"width_arcmin": "width", "height_arcmin": "height", "adaptation_cd_m2": "light"}
 
 
 def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[str, ...]:
@@ -132,15 +141,33 @@ def _sight(swim: Swim, lead: Block) -> list[str]:
     if wind.bearing_deg > CROSS_DEG and swim.sea.height_m > 0.005:
         found.append("waves that run across the line of sight: the doubt of the sight is larger")
     light = min(float(swim.waters[name].adaptation_cd_m2[swim.here]) for name in swim.judged)
-    found += detect.outside_domain(
-        painted_mm(lead.tip), lead.tip.showing_mm, swim.range_m[swim.here], light
-    )
+    found += [
+        f"the {_CHECKED[o.name]} of {_number(o.value)} {o.unit} is outside {o.low:g} to {o.high:g} "
+        f"{o.unit}, where the sum was checked"
+        for o in detect.outside_domain(
+            painted_mm(lead.tip), lead.tip.showing_mm, swim.range_m[swim.here], light
+        )
+    ]
     waters: dict[str, list[str]] = {}
     for name in swim.judged:
-        for words in swim.waters[name].outside:
+        for outside in swim.waters[name].outside:
+            words = _streaks_held(outside)
             waters.setdefault(words, []).append(name)
     found += [f"{' and '.join(names)} water: {words}" for words, names in waters.items()]
     return found
+
+
+def _number(value: float) -> str:
+    return f"{value:.2g}" if value < 100 else f"{value:.0f}"
+
+
+def _streaks_held(outside: Outside) -> str:
+    says, from_below, from_above = _AS_FOR[outside.name]
+    unit = outside.unit and f" {outside.unit}"
+    return (
+        f"its streaks are taken as for {from_below if outside.value < outside.low else from_above} "
+        f"({says} {_number(outside.value)}{unit}; known from {outside.low:g} to {outside.high:g}{unit})"
+    )
 
 
 def _held(swim: Swim) -> list[str]:

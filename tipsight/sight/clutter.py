@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.checks import within
+from tipsight.checks import Outside, beyond, within
 
 Array = NDArray[np.float64]
 
@@ -16,12 +16,12 @@ times nine independent looks in the few seconds that level 1 allows (judgement).
 of the whole sight model: half or twice as much is possible."""
 
 DOMAIN = {
-    "peak_wavelength_mm": (74.0, 480.0, "a longer ripple", "a shorter ripple", "length", " mm"),
-    "slope_rms": (0.056, 0.107, "a steeper ripple", "a flatter ripple", "slope", ""),
-    "bank_height_deg": (0.5, 20.0, "a higher far bank", "a lower far bank", "height", " deg"),
-    "look_down_deg": (1.5, 9.0, "a steeper look", "a flatter look", "look-down", " deg"),
+    "peak_wavelength_mm": (74.0, 480.0, "mm"),
+    "slope_rms": (0.056, 0.107, ""),
+    "bank_height_deg": (0.5, 20.0, "deg"),
+    "look_down_deg": (1.5, 9.0, "deg"),
 }
-"""Over what the fit was made; as what it is taken below and above that; what is meant."""
+"""Over what the fit was made; beyond it the streaks are held at the edge."""
 OPEN_DEG, BANKED_DEG = 1.0, 4.0
 """Skyline up to which water counts as open, and from which as banked."""
 
@@ -205,8 +205,8 @@ def spectrum(clutter: Clutter, fx_per_mm: ArrayLike, fu_per_mm: ArrayLike = 0.0)
     return spectra([clutter], fx.reshape(1, -1)).reshape(fx.shape)
 
 
-def outside_domain(clutter: Clutter) -> tuple[str, ...]:
-    """Return, in words, what of a water lies outside that for which its streaks were worked out.
+def outside_domain(clutter: Clutter) -> tuple[Outside, ...]:
+    """Return what of a water lies outside `DOMAIN`, and so is held at its edge.
 
     Parameters
     ----------
@@ -215,24 +215,14 @@ def outside_domain(clutter: Clutter) -> tuple[str, ...]:
 
     Returns
     -------
-    tuple of str
-        One line for each number that was held at the edge; empty if all is well, or if the water
-        has no streaks.
+    tuple of Outside
+        Named as the fields of `Clutter`; empty if all is well, or if the water has no streaks.
 
     Examples
     --------
     >>> outside_domain(Clutter(0.2, 600.0, 0.09, 0.5, 2.5))
-    ('its streaks are taken as for a shorter ripple (length 600 mm; known from 74 to 480 mm)',)
+    (Outside(name='peak_wavelength_mm', value=600.0, low=74.0, high=480.0, unit='mm'),)
     """
     if clutter.facet_contrast == 0.0 or clutter.factor == 0.0:
         return ()
-    words = []
-    for name, (low, high, below, above, says, unit) in DOMAIN.items():
-        value = float(getattr(clutter, name))
-        if not low <= value <= high:
-            said = f"{value:.2g}" if value < 100 else f"{value:.0f}"
-            words.append(
-                f"its streaks are taken as for {below if value < low else above} "
-                f"({says} {said}{unit}; known from {low:g} to {high:g}{unit})"
-            )
-    return tuple(words)
+    return beyond(DOMAIN, vars(clutter))

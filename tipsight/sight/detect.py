@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.checks import within
+from tipsight.checks import Outside, beyond, within
 from tipsight.sight import clutter as streaks
 from tipsight.sight import energy, kernel
 from tipsight.sight import eye as eyes
@@ -11,9 +11,9 @@ from tipsight.sight import eye as eyes
 Array = NDArray[np.float64]
 
 DOMAIN = {
-    "width": (0.02, 5.0, "arcmin"),
-    "height": (0.2, 60.0, "arcmin"),
-    "light": (0.04, 5000.0, "cd/m2"),
+    "width_arcmin": (0.02, 5.0, "arcmin"),
+    "height_arcmin": (0.2, 60.0, "arcmin"),
+    "adaptation_cd_m2": (0.04, 5000.0, "cd/m2"),
 }
 """Over what the detector was compared with measurements."""
 
@@ -244,14 +244,10 @@ def level_grid(
     )
 
 
-def _said(value: float) -> str:
-    return f"{value:.2g}" if value < 100 else f"{value:.0f}"
-
-
 def outside_domain(
     diameter_mm: float, showing_mm: float, range_m: float, adaptation_cd_m2: float
-) -> tuple[str, ...]:
-    """Return, in words, what of a tip in a light lies outside what was compared with measurements.
+) -> tuple[Outside, ...]:
+    """Return what of a tip in a light lies outside what was compared with measurements.
 
     Parameters
     ----------
@@ -264,8 +260,8 @@ def outside_domain(
 
     Returns
     -------
-    tuple of str
-        One line for each number that lies outside; empty if all is well.
+    tuple of Outside
+        Named as `DOMAIN`; empty if all is well.
 
     Raises
     ------
@@ -280,16 +276,13 @@ def outside_domain(
     Examples
     --------
     >>> outside_domain(4.0, 33.0, 36.6, 0.01)
-    ('the light of 0.01 cd/m2 is outside 0.04 to 5000 cd/m2, where the sum was checked',)
+    (Outside(name='adaptation_cd_m2', value=0.01, low=0.04, high=5000.0, unit='cd/m2'),)
     """
-    values = {
-        "width": float(energy.arcmin(diameter_mm, range_m)),
-        "height": float(energy.arcmin(showing_mm, range_m)),
-        "light": float(adaptation_cd_m2),
-    }
-    return tuple(
-        f"the {name} of {_said(values[name])} {unit} is outside {low:g} to {high:g} {unit}, "
-        "where the sum was checked"
-        for name, (low, high, unit) in DOMAIN.items()
-        if not low <= values[name] <= high
+    return beyond(
+        DOMAIN,
+        {
+            "width_arcmin": float(energy.arcmin(diameter_mm, range_m)),
+            "height_arcmin": float(energy.arcmin(showing_mm, range_m)),
+            "adaptation_cd_m2": float(adaptation_cd_m2),
+        },
     )
