@@ -1,4 +1,7 @@
-"""How much is held against the outside: values, named sources, and each of the checks promised."""
+"""How much is held against the outside: values, named sources, and each of the checks promised.
+
+Run as a script it prints how many values and checks there are of each kind.
+"""
 
 import csv
 import json
@@ -14,7 +17,9 @@ import pytest
 ROOT = Path(__file__).parents[2]
 FOLDER = ROOT / "tests" / "published"
 GOLD = {"published", "library", "from memory"}
-KINDS = GOLD | {"common practice", "analytic", "by row"}
+OURS = {"own formula", "fitted to"}
+"""A named source stands behind the product itself there: none can tell us that we are wrong."""
+KINDS = GOLD | OURS | {"common practice", "analytic", "by row"}
 ROOMS = ("scene", "sight", "afloat", "load")
 LEAST_VALUES, LEAST_SOURCES, LEAST_IN_A_ROOM = 100, 20, 8
 COLLECT = """
@@ -88,9 +93,24 @@ def kind_of(module: str, test: str, row_source: str) -> str:
     if kind != "by row":
         return kind
     assert row_source, f"{module}::{test} has a row without its source"
-    if "from memory" in row_source:
-        return "from memory"
-    return "analytic" if re.match("analytic|computed", row_source) else "published"
+    return kind_of_row(row_source)
+
+
+def kind_of_row(source: str) -> str:
+    """Return the kind that a row's own source tells: ours first, as a source may be both."""
+    for kind in ("own formula", "fitted to", "from memory"):
+        if kind in source:
+            return kind
+    return "analytic" if re.match("analytic|computed", source) else "published"
+
+
+def counts() -> dict[str, tuple[int, int]]:
+    """Return how many values, and how many checks, there are of each kind."""
+    kinds = [(kind_of(*row), row[1]) for row in collected() if row[1] in sources()]
+    return {
+        kind: (sum(k == kind for k, _ in kinds), len({test for k, test in kinds if k == kind}))
+        for kind in sorted(KINDS - {"by row"})
+    }
 
 
 def gold() -> list[tuple[str, str, str]]:
@@ -119,7 +139,7 @@ def test_every_check_says_where_it_comes_from() -> None:
 def test_a_check_names_its_sources(check: str) -> None:
     kind, names = sources()[check]
     assert kind in KINDS
-    assert bool(names) == (kind in GOLD | {"by row"})
+    assert bool(names) == (kind in GOLD | OURS | {"by row"})
     said = words_of(next(module for module, test, _ in collected() if test == check))
     for name in names:
         assert name.casefold() in said, f"{name} is not named beside it"
@@ -127,6 +147,29 @@ def test_a_check_names_its_sources(check: str) -> None:
 
 def test_enough_values_from_outside() -> None:
     assert len(gold()) >= LEAST_VALUES
+
+
+@pytest.mark.parametrize(
+    ("source", "kind"),
+    [
+        ("colour-science 0.4.7, docstring; printed digits", "published"),
+        ("Bird and Riordan 1986, own formula: the same coefficients", "own formula"),
+        ("Kasten and Young 1989, from memory; own formula", "own formula"),
+        ("fitted to the threshold table of Blackwell 1946", "fitted to"),
+        ("IES and CIE overcast formula, from memory", "from memory"),
+        ("analytic", "analytic"),
+        ("computed by Gauss nodes", "analytic"),
+    ],
+)
+def test_a_row_tells_its_kind(source: str, kind: str) -> None:
+    assert kind_of_row(source) == kind
+
+
+def test_our_own_numbers_come_back_as_no_gold() -> None:
+    found = counts()
+    assert sum(values for values, _ in found.values()) == len(collected())
+    assert sum(found[kind][0] for kind in GOLD) == len(gold())
+    assert all(found[kind][0] > 0 for kind in GOLD | OURS)
 
 
 @pytest.mark.parametrize("room", ROOMS)
@@ -144,3 +187,9 @@ def test_enough_named_sources() -> None:
 @pytest.mark.parametrize("what", PROMISED)
 def test_what_was_promised_is_checked(what: str) -> None:
     assert PROMISED[what] in {test for _, test, _ in collected()}
+
+
+if __name__ == "__main__":
+    for kind, (values, checks) in counts().items():
+        mark = "outside" if kind in GOLD else ""
+        print(f"{kind:16}{values:5} values{checks:5} checks  {mark}".rstrip())  # noqa: T201

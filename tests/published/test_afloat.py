@@ -14,7 +14,8 @@ HERE = Path(__file__).parent
 
 # Water at one atmosphere: density and viscosity by IAPWS-97 / IAPWS R12-08, surface tension by
 # IAPWS R1-76, all from the packages iapws 1.5.5 and CoolProp 8.0.0. Tolerances: 0.01 kg/m3 between
-# IAPWS-97 and Tanaka's formula; last printed figure for tension; 0.1 % for viscosity.
+# IAPWS-97 and Tanaka's formula; 0.1 % for viscosity, of which ours is the short form; last printed
+# figure for tension, which is our own formula.
 WATER = [
     (0, 999.84, 0.07565, 1.791), (4, 999.975, 0.07508, 1.567), (5, 999.967, 0.07494, 1.518),
     (8, 999.851, 0.07451, 1.385), (10, 999.702, 0.07422, 1.306), (12, 999.499, 0.07393, 1.234),
@@ -23,13 +24,19 @@ WATER = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("celsius", "kg_m3", "n_m", "mpa_s"), WATER)
-def test_water(celsius, kg_m3, n_m, mpa_s):
+@pytest.mark.parametrize(
+    ("celsius", "kg_m3", "mpa_s"), [(row[0], row[1], row[3]) for row in WATER]
+)
+def test_water(celsius, kg_m3, mpa_s):
     density = float(freshwater.density_kg_m3(celsius))
     assert density == pytest.approx(kg_m3, abs=0.01)
-    assert float(freshwater.surface_tension_n_m(celsius)) == pytest.approx(n_m, abs=1e-5)
     viscosity = 1e3 * density * float(freshwater.kinematic_viscosity_m2_s(celsius))
     assert viscosity == pytest.approx(mpa_s, abs=1.1e-3)
+
+
+@pytest.mark.parametrize(("celsius", "n_m"), [(row[0], row[2]) for row in WATER])
+def test_surface_tension(celsius, n_m):
+    assert float(freshwater.surface_tension_n_m(celsius)) == pytest.approx(n_m, abs=1e-5)
 
 
 # Slowest ripple: c = sqrt(2 sqrt(g sigma / rho)) at k = sqrt(rho g / sigma) (Lamb 1932, art. 267)
