@@ -10,7 +10,7 @@ from scipy.optimize import Bounds, LinearConstraint, milp
 
 from tipsight.errors import OutOfRange
 from tipsight.inputs.case import Shot
-from tipsight.load import exact, law, plan, say, shot
+from tipsight.load import change, exact, law, plan, shot
 
 SHARE = float(shot.wet_share("tin"))
 TABLE = {size.name: size.mass_g for size in shot.sizes(olivettes=True)}
@@ -189,7 +189,6 @@ def test_heavy_lead_is_left_out_and_light_lead_is_used():
     assert answer.left_out == ("BB",)
     assert "BB" not in counts_of(answer)
     assert "BB" in counts_of(plan.plan(1.0, box, obey_lead_law=False))
-    assert law.words().endswith("keep it from children")
 
 
 def test_weighed_shot_overrides_the_table():
@@ -224,48 +223,49 @@ def test_layout_runs_from_the_float_to_the_hook(depth_m, fixing):
 
 
 @pytest.mark.parametrize(
-    ("mass_g", "words"),
+    ("mass_g", "counted"),
     [
-        (0.46, "a BB and a No 8"), (0.4, "a BB"), (0.8, "a AAA"), (1.2, "two AB"),
-        (0.003, "less than a No 13"), (0.0, "nothing"), (0.066, "a No 8"), (8.0, "five SSG"),
-        (1.6, "an SSG"), (2.4, "an SSG and a AAA"), (0.14, "a No 6 and a No 10"),
+        (0.46, (("BB", 1), ("No 8", 1))), (0.4, (("BB", 1),)), (0.8, (("AAA", 1),)),
+        (1.2, (("AB", 2),)), (0.003, ()), (0.0, ()), (0.066, (("No 8", 1),)),
+        (8.0, (("SSG", 5),)), (1.6, (("SSG", 1),)), (2.4, (("SSG", 1), ("AAA", 1))),
+        (0.14, (("No 6", 1), ("No 10", 1))),
     ],
 )  # fmt: skip
-def test_said_in_shot(mass_g, words):
-    assert say.in_words(mass_g, shot.sizes()) == words
+def test_nearest_few_shot(mass_g, counted):
+    near = change.nearest(mass_g, shot.sizes())
+    assert near.shot == counted
+    assert (near.mass_g, near.lightest) == (mass_g, "No 13")
 
 
-def test_said_without_a_box():
-    assert say.in_words(0.33, []) == "0.33 g"
-    assert say.nearest(0.4, [Shot("BB", 0.4, "tin", 0)]) == ()
+def test_nearest_without_a_box():
+    assert change.nearest(0.33, []) == change.Near(0.33, (), 0.33, None)
+    assert change.nearest(0.4, [Shot("BB", 0.4, "tin", 0)]) == change.Near(0.4, (), 0.4, None)
 
 
 @CALM
 @given(mass_g=st.floats(0.02, 12.0))
-def test_said_in_shot_is_near(mass_g):
-    counted = say.nearest(mass_g, shot.sizes())
-    assert abs(sum(TABLE[name] * count for name, count in counted) - mass_g) < 0.035
+def test_nearest_is_near(mass_g):
+    near = change.nearest(mass_g, shot.sizes())
+    said_g = sum(TABLE[name] * count for name, count in near.shot)
+    assert abs(said_g - mass_g) < 0.035
+    assert near.left_g == pytest.approx(mass_g - said_g)
 
 
 @pytest.mark.parametrize(
-    ("start", "end", "words"),
+    ("start", "end", "on", "off", "change_g", "left_g"),
     [
-        (2.4, 2.34, "take off a No 8"), (2.4, 2.4, "leave the shot as it is"),
-        (2.0, 2.4, "put on a BB"), (2.4, 1.94, "take off a BB and a No 8"),
+        (2.4, 2.34, (), (("No 8", 1),), -0.06, 0.0),
+        (2.4, 2.4, (), (), 0.0, 0.0),
+        (2.0, 2.4, (("BB", 1),), (), 0.4, 0.0),
+        (2.4, 1.94, (), (("BB", 1), ("No 8", 1)), -0.46, 0.0),
+        (2.4, 2.334, (), (("No 8", 1),), -0.06, -0.006),
+        (2.0, 2.066, (("No 8", 1),), (), 0.06, 0.006),
     ],
-)  # fmt: skip
-def test_change_by_name(start, end, words):
-    done = say.change(start, end, shot.sizes())
-    assert done.words == words
-    assert done.change_g + done.left_g == pytest.approx(end - start)
-
-
-def test_change_takes_off_only_what_is_on():
-    box = shot.sizes()
-    assert say.change(2.4, 2.2, box, {"BB": 6}).words == "take off a BB and put on a No 4"
-    assert say.change(2.4, 2.0, box, {"BB": 6}).words == "take off a BB"
-    assert say.change(2.4, 2.0, box, {}).words == "leave the shot as it is"
-    assert say.change(2.4, 2.2, box, {"stranger": 2, "BB": 0}).off == ()
+)
+def test_change_by_name(start, end, on, off, change_g, left_g):
+    done = change.change(start, end, shot.sizes())
+    assert (done.on, done.off) == (on, off)
+    assert (done.change_g, done.left_g) == pytest.approx((change_g, left_g))
 
 
 @pytest.mark.parametrize(
@@ -274,8 +274,8 @@ def test_change_takes_off_only_what_is_on():
         (lambda: plan.plan(-0.1, []), "load must be 0 to 100 g, got -0.1 g"),
         (lambda: plan.plan(float("nan"), []), "load must be 0 to 100 g, got nan g"),
         (lambda: plan.layout(plan.plan(1, []), 13), "depth must be 0.2 to 12 m, got 13 m"),
-        (lambda: say.nearest(201, []), "mass must be 0 to 200 g, got 201 g"),
-        (lambda: say.change(1, -1, []), "load must be 0 to 200 g, got -1 g"),
+        (lambda: change.nearest(201, []), "mass must be 0 to 200 g, got 201 g"),
+        (lambda: change.change(1, -1, []), "load must be 0 to 200 g, got -1 g"),
         (lambda: law.lead_allowed(-1), "mass of one shot must be 0 to 1000 g, got -1 g"),
         (lambda: shot.diameter_mm(101, "tin"), "mass of one shot must be 0 to 100 g, got 101 g"),
     ],

@@ -9,6 +9,7 @@ from tipsight.advice.advise import advise
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
 from tipsight.load import hull, staircase
+from tipsight.output import shot_words
 from tipsight.pictures import drawn, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -69,8 +70,8 @@ def test_the_stairs_say_each_step(answer):
     for step in staircase.staircase(
         body, tip, case.box.shot_metal, case.box.shot, case.stream.temperature_c
     ):
-        assert f"{step.mark}, {step.showing_mm:.3g} mm showing" in said
-        assert step.words in said
+        assert f"{shot_words.mark(step)}, {step.showing_mm:.3g} mm showing" in said
+        assert shot_words.counted(step.shot) in said
 
 
 def test_another_name_is_refused(answer):

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from tipsight.advice.answer import Block, Caution, Change
 from tipsight.advice.swim import Swim
-from tipsight.load.materials import paint_warning
+from tipsight.load.materials import harms
 from tipsight.load.shot import is_lead
 
 LOCAL = "check your local rules"
@@ -81,7 +81,8 @@ def _bench(swim: Swim, bench: Change) -> list[Caution]:
         found.append(
             Caution("Paint and glue: open the window, no flame, read the label.", "a tip to paint")
         )
-        if any("melts" in paint_warning(name, "spirit") for name in swim.hull.materials):
+        spirit = [harms(name, "spirit") for name in swim.hull.materials]
+        if any(harm is not None and harm.does == "melts" for harm in spirit):
             found.append(
                 Caution(
                     "Spirit, cellulose and spray paints melt foam: water-based only, or seal it first.",

@@ -3,7 +3,8 @@
 from tipsight.advice.answer import Load, ShotLine
 from tipsight.advice.swim import Swim
 from tipsight.inputs.case import Tip
-from tipsight.load import budget, law, plan, say
+from tipsight.load import budget, change, law, plan
+from tipsight.output import shot_words
 
 
 def load(swim: Swim, tip: Tip) -> Load:
@@ -25,13 +26,13 @@ def load(swim: Swim, tip: Tip) -> Load:
     pull = budget.pull_g(swim.hull, tip, warm)
     planned = plan.plan(pull, box.shot, swim.hull.fixing, warm)
     wanted, now = pull / swim.wet_share, swim.pull_g / swim.wet_share
-    step = say.change(now, wanted, law.usable(box.shot))
+    step = change.change(now, wanted, law.usable(box.shot))
     return Load(
         shot_metal=box.shot_metal,
         shot_g=wanted,
         pull_g=pull,
         change_g=wanted - now,
-        change_words=step.words,
+        change_words=shot_words.change(step),
         shot=tuple(ShotLine(name, count, where) for name, count, where in planned.shot),
         short_by_g=planned.left_g / swim.wet_share,
     )

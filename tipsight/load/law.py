@@ -69,23 +69,3 @@ def usable(shots: Sequence[Shot]) -> tuple[Shot, ...]:
     ['No 8']
     """
     return tuple(s for s in shots if not is_lead(s.metal) or bool(lead_allowed(s.mass_g)))
-
-
-def words() -> str:
-    """Return what to tell an angler who has lead in his box.
-
-    Returns
-    -------
-    str
-        One caution.
-
-    Examples
-    --------
-    >>> words()[:41]
-    'lead is counted on only up to 0.06 g (No '
-    """
-    return (
-        f"lead is counted on only up to {SMALL_LEAD_G:g} g (No 8 and smaller), where a local code "
-        "could allow it; check the current rules and the fishery's own. Do not bite lead shot, "
-        "wash your hands after it, and keep it from children"
-    )

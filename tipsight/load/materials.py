@@ -174,20 +174,32 @@ def shelf() -> tuple[Stock, ...]:
     )
 
 
-def paint_warning(material_name: str, finish: str) -> str:
-    """Return what goes wrong with this finish on this material; empty when nothing does.
+@dataclass(frozen=True)
+class Harm:
+    """What a finish does to a material: one row of finishes.csv."""
+
+    finish: str
+    on: str
+    """foam, styrene, or the kind of material."""
+    does: str
+    """melts, softens, crazes, fogs, attacks or raises grain."""
+
+
+@tables.derived
+def finishes() -> tuple[str, ...]:
+    """Return the finishes that harm something, in the order of finishes.csv."""
+    return tuple(dict.fromkeys(row["finish"] for row in tables.rows("finishes")))
+
+
+def harms(material_name: str, finish: str) -> Harm | None:
+    """Return what goes wrong with this finish on this material; None when nothing does.
 
     Parameters
     ----------
     material_name : str
         A name of materials.csv.
     finish : str
-        A name of the column `finish` of finishes.csv.
-
-    Returns
-    -------
-    str
-        A plain sentence, or nothing.
+        One of `finishes`.
 
     Raises
     ------
@@ -196,18 +208,16 @@ def paint_warning(material_name: str, finish: str) -> str:
 
     Examples
     --------
-    >>> paint_warning("foam", "cellulose")
-    'cellulose melts foam at once: use water-based paint; or seal every pinhole with it first'
-    >>> paint_warning("balsa", "cellulose")
-    ''
+    >>> harms("foam", "cellulose").does
+    'melts'
+    >>> harms("balsa", "cellulose") is None
+    True
     """
     what = material(material_name)
-    table = tables.rows("finishes")
-    finishes = list(dict.fromkeys(row["finish"] for row in table))
-    if finish not in finishes:
-        raise unknown("finish", finish, finishes)
+    if finish not in finishes():
+        raise unknown("finish", finish, list(finishes()))
     on = "foam" if what.foam else "styrene" if what.styrene else what.kind
-    for row in table:
+    for row in tables.rows("finishes"):
         if row["finish"] == finish and row["on"] == on:
-            return row["warning"]
-    return ""
+            return Harm(finish, on, row["does"])
+    return None

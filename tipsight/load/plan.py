@@ -1,4 +1,4 @@
-"""Which shot makes up a load, where it goes on the line, and how it is said."""
+"""Which shot makes up a load, and where it goes on the line."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -6,18 +6,7 @@ from dataclasses import dataclass, replace
 from tipsight.checks import within
 from tipsight.inputs.case import Fixing, Shot
 from tipsight.load import exact, law
-from tipsight.load.say import Change, change, in_words
 from tipsight.load.shot import is_olivette, wet_share
-
-__all__ = [
-    "Change",
-    "Placed",
-    "ShotPlan",
-    "change",
-    "in_words",
-    "layout",
-    "plan",
-]
 
 SMALL_LOAD_G = 1.2
 """Pull below which any size may be bulk; judgement."""

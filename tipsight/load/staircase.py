@@ -2,28 +2,33 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from tipsight.inputs.case import Shot, Tip
 from tipsight.load import law
 from tipsight.load.budget import pull_g, stiffness_g_per_mm
+from tipsight.load.change import Counted, nearest
 from tipsight.load.hull import Hull
-from tipsight.load.say import Counted, counted_words, nearest
 from tipsight.load.shot import sizes, wet_share
 from tipsight.load.tips import SLEEVE_MM, painted_diameter_mm
+
+Mark = Literal["shoulder", "as told", "band", "top"]
+"""Foot of the tip, where it is to show to, foot of a band, very top."""
 
 
 @dataclass(frozen=True)
 class Step:
     """One mark on the tip, and the shot that brings it to the surface."""
 
-    mark: str
+    mark: Mark
+    paint: str
+    """Of the band whose foot it is; empty for the other marks."""
     showing_mm: float
     pull_g: float
     """In water."""
     shot_g: float
     """In air."""
     shot: Counted
-    words: str
 
 
 def staircase(
@@ -73,7 +78,7 @@ def staircase(
     >>> tip = patterns.pattern("quill avon").tip
     >>> steps = staircase(hull.build(patterns.built("quill avon")), tip)
     >>> [(step.mark, step.showing_mm) for step in steps]
-    [("the body's shoulder", 35.0), ('as it is to show', 25.0), ('the very top', 0.0)]
+    [('shoulder', 35.0), ('as told', 25.0), ('top', 0.0)]
     """
     base_g = pull_g(hull, tip, temperature_c)
     painted = painted_diameter_mm(tip.stock.diameter_mm, tip.coats)
@@ -81,19 +86,24 @@ def staircase(
     sleeve_mm = SLEEVE_MM if tip.sleeve else 0.0
     dry_stiffness = float(stiffness_g_per_mm(painted + sleeve_mm, temperature_c))
     outside_mm = tip.showing_mm + tip.wet_mm
-    marks = {"the body's shoulder": outside_mm, "as it is to show": tip.showing_mm}
-    for number, band in enumerate(tip.bands):
-        edge_mm = outside_mm if number == len(tip.bands) - 1 else band.to_top_mm
-        if 0.0 < edge_mm < outside_mm:
-            marks[f"the foot of the {band.paint}"] = edge_mm
-    marks["the very top"] = 0.0
+    marks: list[tuple[Mark, str, float]] = [
+        ("shoulder", "", outside_mm),
+        ("as told", "", tip.showing_mm),
+        # The last band runs on to the body, whatever it is said to end at.
+        *(
+            ("band", band.paint, band.to_top_mm)
+            for band in tip.bands[:-1]
+            if 0.0 < band.to_top_mm < outside_mm
+        ),
+        ("top", "", 0.0),
+    ]
     share = float(wet_share(metal, temperature_c))
     had = law.usable(shots or sizes(metal))
     steps = []
-    for mark, showing_mm in sorted(marks.items(), key=lambda entry: -entry[1]):
+    for mark, paint, showing_mm in sorted(marks, key=lambda entry: -entry[2]):
         deeper_mm = tip.showing_mm - showing_mm
         pull = base_g + (dry_stiffness if deeper_mm > 0.0 else wet_stiffness) * deeper_mm
         if pull > 0.0:
-            shot = nearest(pull / share, had)
-            steps.append(Step(mark, showing_mm, pull, pull / share, shot, counted_words(shot)))
+            near = nearest(pull / share, had)
+            steps.append(Step(mark, paint, showing_mm, pull, pull / share, near.shot))
     return tuple(steps)

@@ -4,8 +4,8 @@ import re
 
 from tipsight.advice.answer import Block
 from tipsight.inputs.case import Case
-from tipsight.load import law, plan, shot
-from tipsight.output import things, times, words
+from tipsight.load import change, law, shot
+from tipsight.output import shot_words, things, times, words
 
 _MANY = re.compile(r"(?!an? )(?!less )|.* and ")
 """Shot that is more than one."""
@@ -57,7 +57,7 @@ def force_words(case: Case, force_g: float) -> str:
     metal, water_c = case.box.shot_metal, case.stream.temperature_c
     in_air_g = force_g / float(shot.wet_share(metal, water_c))
     named = law.usable(case.box.shot or shot.sizes(metal))
-    return f"{plan.in_words(in_air_g, named)} ({words.grams(force_g)})"
+    return f"{shot_words.near(change.nearest(in_air_g, named))} ({words.grams(force_g)})"
 
 
 def bite_words(case: Case, block: Block, terse: bool = False) -> str:

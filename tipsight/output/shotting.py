@@ -1,8 +1,8 @@
 """The bench's load job alone: shot to each mark of the tip, shot left, and the shot list."""
 
 from tipsight.inputs.case import Case, WeighedFloat
-from tipsight.load import balance, budget, hull, law, plan, shot, staircase
-from tipsight.output import things, words
+from tipsight.load import balance, budget, change, hull, law, plan, shot, staircase
+from tipsight.output import shot_words, things, words
 from tipsight.output.layout import entry, hanging, table
 
 
@@ -73,7 +73,12 @@ def shotting(case: Case) -> str:
             [
                 ("down to", "showing", "shot", "by name, about"),
                 *(
-                    (s.mark, words.length(s.showing_mm), words.grams(s.shot_g), s.words)
+                    (
+                        shot_words.mark(s),
+                        words.length(s.showing_mm),
+                        words.grams(s.shot_g),
+                        shot_words.counted(s.shot),
+                    )
                     for s in steps
                 ),
             ]
@@ -85,7 +90,9 @@ def shotting(case: Case) -> str:
             f"{words.grams(pull)} in water)",
         ),
         *entry(
-            "SINKS IT", f"{plan.in_words(sinks, law.usable(shots))} more ({words.grams(sinks)})"
+            "SINKS IT",
+            f"{shot_words.near(change.nearest(sinks, law.usable(shots)))} more "
+            f"({words.grams(sinks)})",
         ),
         *entry("WEIGHS", f"{words.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
         "",
@@ -98,7 +105,7 @@ def shotting(case: Case) -> str:
         *entry("IN ALL", f"{words.grams(planned.shot_g)}; {_short(planned.left_g / share)}"),
     ]
     if any(shot.is_lead(one.metal) for one in box.shot):
-        said = law.words()
+        said = shot_words.lead_care()
         left_out = f" Left out: {', '.join(planned.left_out)}." if planned.left_out else ""
         lines += ["", *entry("CARE", f"{said[0].upper()}{said[1:]}.{left_out}")]
     return "\n".join(lines) + "\n"

@@ -5,7 +5,7 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.advice.swim import painted_mm
 from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
-from tipsight.output import things, words
+from tipsight.output import shot_words, things, words
 from tipsight.paper.page import POINT_MM, WIDE_MM, Page
 
 JOBS = (
@@ -119,14 +119,13 @@ def paint_warnings(body: hull.Hull) -> tuple[str, ...]:
     tuple of str
         Each said once; empty when none melts or crazes it.
     """
-    finishes = dict.fromkeys(row["finish"] for row in tables.rows("finishes"))
-    said = (
-        materials.paint_warning(made, finish)
+    found = (
+        materials.harms(made, finish)
         for made in body.materials
         if materials.material(made).foam or materials.material(made).styrene
-        for finish in finishes
+        for finish in materials.finishes()
     )
-    return tuple(dict.fromkeys(words_ for words_ in said if words_))
+    return tuple(dict.fromkeys(shot_words.harm(harm) for harm in found if harm))
 
 
 def column(
@@ -215,10 +214,12 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
     for step in reversed(staircase.staircase(body, block.tip, box.shot_metal, shots, warm)):
         told.page.box(WIDE_MM - 20, told.y - 1.8, 20, 5.6, edge_mm=0.2)
         shows = f"{step.showing_mm:.0f} mm showing" if step.showing_mm else "all drowned"
-        told.page.text(told.x, told.y + 0.6, f"{step.mark}, {shows}", told.points)
+        told.page.text(told.x, told.y + 0.6, f"{shot_words.mark(step)}, {shows}", told.points)
         told.y -= told.step_mm
         told.page.text(told.x + 5, told.y + 0.6, words.grams(step.shot_g), told.points, bold=True)
-        told.page.text(told.x + 22, told.y + 0.6, f"about {step.words}", told.points)
+        told.page.text(
+            told.x + 22, told.y + 0.6, f"about {shot_words.counted(step.shot)}", told.points
+        )
         told.y -= 1.3 * told.step_mm
     listed = ", ".join(f"{line.count} {line.name} {line.where}" for line in block.load.shot)
     told.say(f"Shot list as it is to show: {listed or 'no shot that you have fits'}.")

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from tipsight.inputs.case import Band, Case, Tip
 from tipsight.load import budget, hull, shot, staircase
-from tipsight.output import things, words
+from tipsight.output import shot_words, things, words
 from tipsight.pictures.svg_parts import BARE, line, path, rect, svg, swatches, text
 from tipsight.pictures.trade import point_words, seen_against_sunk
 
@@ -225,10 +225,15 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
             line(x + painted * k / 2 + 6, y, 70, label - 6, 1),
         ]
         labels += [
-            text(76, label, f"{step.mark}: {words.grams(step.shot_g)} of {box.shot_metal}"),
-            text(76, label + 21, step.words),
+            text(
+                76,
+                label,
+                f"{shot_words.mark(step)}: {words.grams(step.shot_g)} of {box.shot_metal}",
+            ),
+            text(76, label + 21, shot_words.counted(step.shot)),
         ]
         shows = f"{step.showing_mm:.3g} mm showing"
-        said.append(f"{step.mark}, {shows}, {words.grams(step.shot_g)}, {step.words}")
+        by_name = shot_words.counted(step.shot)
+        said.append(f"{shot_words.mark(step)}, {shows}, {words.grams(step.shot_g)}, {by_name}")
     high = max(top + long_mm * k, label + 24) + 12
     return svg((420, high), title, f"{box.shot_metal} shot: {'; '.join(said)}", parts, labels)
