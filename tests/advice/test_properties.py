@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from sight_level import visibility_level
 
 from tipsight.advice.advise import advise_case
 from tipsight.advice.answer import Answer, Block
@@ -24,7 +25,6 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import budget, materials, staircase
 from tipsight.scene.look import look
-from tipsight.sight import detect
 from tipsight.sight.eye import Eye
 
 GENTLE = settings(deadline=None, derandomize=True, max_examples=25)
@@ -298,7 +298,7 @@ def test_a_tip_is_seen_no_better_farther_off_older_or_through_mist(
 
     def level(distance, years, share):
         return float(
-            detect.visibility_level(
+            visibility_level(
                 painted, [0.0, tip.showing_mm], share * contrast, range_m=distance,
                 adaptation_cd_m2=water.adaptation_cd_m2[of.here], eye=Eye(years),
                 clutter=water.clutter[of.here],

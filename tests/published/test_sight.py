@@ -7,8 +7,9 @@ the disc's own energy, pi r^2 (1 - exp(-z) (I0(z) + I1(z))), z = r^2/2s^2 (plain
 import numpy as np
 import pytest
 import scipy
+from sight_level import visibility_level
 
-from tipsight.sight import channels, clutter, detect, dip, energy, eye, twilight
+from tipsight.sight import channels, clutter, contrast, dip, energy, eye
 
 YOUNG = eye.Eye(25.0)
 MM = 10.0 * energy.MM_PER_ARCMIN_M  # millimetres in an arc minute at 10 m
@@ -80,7 +81,7 @@ def test_blackwell_as_a_whole():
 @pytest.mark.parametrize(("light", "disc", "log"), TABLE[::5])
 def test_blackwell_disc_as_a_square_tip(light, disc, log):
     side = disc * np.sqrt(np.pi) / 2.0 * MM
-    level = detect.visibility_level(
+    level = visibility_level(
         side, [0.0, side], [[10.0**log, 0.0, 0.0]], range_m=10.0, adaptation_cd_m2=light, eye=YOUNG
     )
     assert float(level) * float(eye.age_factor(25.0)) == pytest.approx(1.0, rel=0.27)
@@ -177,7 +178,7 @@ def test_coloured_disc(k, light, radius, contrast, factor):
 # of the wire is not in the abstract; 1 degree taken.
 def test_hecht_and_mintz_wire():
     width, long = 0.5 / 60.0 * MM, 60.0 * MM
-    level = detect.visibility_level(
+    level = visibility_level(
         width, [0.0, long], [[-1.0, 0.0, 0.0]], range_m=10.0, adaptation_cd_m2=3183.0, eye=YOUNG
     )
     assert 0.5 < float(level) < 2.0
@@ -200,7 +201,7 @@ def test_thin_line(light):
 def test_black_square_known_miss(light):
     def level(seconds):
         side = seconds / 60.0 * MM
-        return float(detect.visibility_level(
+        return float(visibility_level(
             side, [0.0, side], [[-1.0, 0.0, 0.0]], range_m=10.0, adaptation_cd_m2=light, eye=YOUNG
         ))  # fmt: skip
 
@@ -260,7 +261,7 @@ CIE_191 = {
      for light, p in zip(CIE_191_LUMINANCE, row, strict=True)],
 )  # fmt: skip
 def test_cie_191_mesopic_luminance(ratio, light, percent):
-    mesopic = float(twilight.mesopic_luminance(light, ratio * light))
+    mesopic = float(contrast.adaptation([light, 0.0, 0.0, ratio * light]))
     assert 100.0 * (mesopic / light - 1.0) == pytest.approx(percent, abs=1.0)
 
 
@@ -277,7 +278,7 @@ def test_cie_191_by_iteration(light, ratio, mesopic):
         level = (m * light + (1 - m) * ratio * light * rods) / (m + (1 - m) * rods)
         share = min(1.0, max(0.0, 0.7670 + 0.3334 * np.log10(level)))
     assert level == pytest.approx(mesopic, abs=6e-5)
-    ours = float(twilight.mesopic_luminance(light, ratio * light))
+    ours = float(contrast.adaptation([light, 0.0, 0.0, ratio * light]))
     assert ours == pytest.approx(level, rel=1e-4)
 
 
@@ -317,7 +318,7 @@ def test_quill_at_forty_yards(inches, low, high):
     distance = 40 * 0.9144
     ripple = clutter.Clutter(0.165, 127.0, 0.064, 0.5, np.rad2deg(np.arctan(1.3 / distance)))
     for water in (None, ripple):
-        level = detect.visibility_level(
+        level = visibility_level(
             3.0, [0.0, 25.4 * inches], [[-0.95, 0.0, 0.0]], range_m=distance,
             adaptation_cd_m2=733.0, eye=YOUNG, clutter=water,
         )  # fmt: skip
@@ -325,7 +326,7 @@ def test_quill_at_forty_yards(inches, low, high):
 
 
 def test_half_an_inch_of_quill_at_forty_yards():
-    level = detect.visibility_level(
+    level = visibility_level(
         3.0, [0.0, 12.7], [[-0.95, 0.0, 0.0]], range_m=40 * 0.9144, adaptation_cd_m2=733.0,
         eye=YOUNG,
     )  # fmt: skip

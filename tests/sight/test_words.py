@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 
 from tipsight import tables
 from tipsight.errors import OutOfRange
-from tipsight.sight import dip, grades, reach
+from tipsight.sight import dip, grades, kernel, reach
 from tipsight.sight.clutter import Clutter
 from tipsight.sight.eye import Eye
 
-YOUNG = Eye(25.0)
+YOUNG, OLD = Eye(25.0), Eye(60.0)
 often = settings(deadline=None, derandomize=True, max_examples=80)
 
 
@@ -92,19 +92,24 @@ def test_goes_at_tells_mistakes():
         reach.goes_at([1.0, 2.0], [1.0, 2.0], 0.0)
 
 
-def test_level_along_falls_and_gives_the_distance():
+def test_a_black_tip_goes_between_the_worked_levels():
     r = np.geomspace(3.0, 100.0, 40)
     streaks = [Clutter(0.165, 127.0, 0.064, 0.5, float(np.rad2deg(np.arctan(1.3 / x)))) for x in r]
-    tip = {"diameter_mm": 4.0, "edges_mm": [0.0, 33.0], "contrast": [[-0.95, 0.0, 0.0]],
-           "adaptation_cd_m2": 733.0, "eye": Eye(60.0)}  # fmt: skip
-    calm, broken = reach.level_along(r, **tip), reach.level_along(r, **tip, clutter=streaks)
+    tip = {
+        "diameter_mm": 4.0,
+        "edges_mm": [0.0, 33.0],
+        "contrast": [[-0.95, 0.0, 0.0]],
+        "eye": OLD,
+    }
+    calm, broken = (
+        np.hypot(*kernel.level_parts(kernel.kernels(r, 733.0, OLD, water), **tip))
+        for water in ([], streaks)
+    )
     assert np.all(np.diff(calm) < 0.0)
     assert np.all(broken < calm)
     # between the worked levels 6.74 at 30 yd and 4.00 at 40 yd; 4.10 and 8.15 among streaks
     assert 30.0 < reach.goes_at(r, calm, 5.0) / 0.9144 < 40.0
     assert 20.0 < reach.goes_at(r, broken, 5.0) / 0.9144 < 30.0
-    with pytest.raises(OutOfRange, match=r"distance must be 0\.1 to 1000 m, got 0 m"):
-        reach.level_along([0.0, 1.0], **tip)
 
 
 # Worked out once by another program of the same equations, 2.5 x 30 mm tip; half the last figure.

@@ -10,33 +10,20 @@ from tipsight.sight import eye
 
 Array = NDArray[np.float64]
 
-DISC_RATIO = 2.35
-"""Thresholds of the coloured discs over Blackwell's, by grey discs of the same laboratory."""
+DISC_RATIO = (
+    2.35  # thresholds of the coloured discs over Blackwell's, by that laboratory's grey ones
+)
 
 
 @dataclass(frozen=True)
 class Channel:
-    """One channel at one light, in angles.
+    """One channel at one light, in angles; threshold and floor with the eye's age in them."""
 
-    Parameters
-    ----------
-    blur_arcmin : numpy.ndarray
-        The eye's own blur s [arcmin].
-    seen_blur_arcmin : numpy.ndarray
-        The same with poor acuity added [arcmin].
-    flux_arcmin2 : numpy.ndarray
-        Threshold of a point, contrast times area, with age [arcmin2].
-    floor : numpy.ndarray
-        Weber floor with age [-].
-    fade_arcmin2 : float
-        Area at which colour is down to a half [arcmin2]; 0 for luminance.
-    """
-
-    blur_arcmin: Array
-    seen_blur_arcmin: Array
-    flux_arcmin2: Array
-    floor: Array
-    fade_arcmin2: float
+    blur_arcmin: Array  # the eye's own blur s
+    seen_blur_arcmin: Array  # the same with poor acuity added
+    flux_arcmin2: Array  # threshold R of a point, contrast times area
+    floor: Array  # Weber floor C0 [-]
+    fade_arcmin2: float  # area at which colour is down to a half; 0 for luminance
 
     @property
     def gain(self) -> Array:
@@ -53,7 +40,7 @@ class Channel:
         )
 
     def kept(self, area_arcmin2: ArrayLike) -> Array:
-        """Return how much of the level small things keep in this channel [-]."""
+        """Return how much of the level a thing of that area keeps in this channel [-]."""
         area = np.asarray(area_arcmin2, dtype=float)
         if self.fade_arcmin2 == 0.0:
             return np.ones_like(area)
@@ -63,31 +50,11 @@ class Channel:
 def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Channel, Channel]:
     """Return the luminance, red-green and yellow-violet channel of an eye in a light.
 
-    Parameters
-    ----------
-    adaptation_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], any shape.
-    eyes : Eye
-        Whose.
-
-    Returns
-    -------
-    tuple of Channel
-        In the order of the contrasts' last axis; their arrays have the light's shape.
-
-    Raises
-    ------
-    OutOfRange
-        If the luminance is outside the range of `eye.flux_threshold`.
-
-    Notes
-    -----
     Luminance as in `eye`, from Blackwell (1946). Red-green: s = 2.5', R = 0.22 g, C0 = 0.0018 g,
     g = (1 + 21.6/L)^0.53; yellow-violet: s = 4', R = 2.6 g, C0 = 0.0185 g, g = (1 + 6/L)^0.62, all
     over 2.35; fitted to discs of 5', 15' and 60' radius, 0.02 to 200 cd/m2, of the castleCSF data
     (Ashraf et al. 2024, J. Vision 24(4):5). The areas at which colour fades, 10 and 50 arcmin2,
-    are judgement (3 to 30 and 20 to 100 would do): nothing smaller than a disc of 10' across is
-    checked by data.
+    are judgement (3 to 30 and 20 to 100 would do): no data below a disc of 10' across.
 
     Examples
     --------
@@ -111,28 +78,9 @@ def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Chann
 
 
 def capped(signal2: ArrayLike, rms_over_floor2: ArrayLike) -> Array:
-    """Return the squared level of a channel from its squared signal and its squared Weber ratio.
+    """Return a channel's squared level, 1/level^2 = 1/signal^2 + 1/(rms contrast over floor)^2.
 
-    Parameters
-    ----------
-    signal2 : array_like
-        Square of the matched filter's signal, in threshold units [-].
-    rms_over_floor2 : array_like
-        Square of rms contrast over the Weber floor [-]; broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Squared level [-].
-
-    Notes
-    -----
-    1/level^2 = 1/e^2 + 1/v^2 (power of two fitted to Blackwell 1946).
-
-    Examples
-    --------
-    >>> float(capped(4.0, 4.0))
-    2.0
+    The power of two is fitted to Blackwell (1946).
     """
     e2, v2 = np.asarray(signal2), np.asarray(rms_over_floor2)
     return np.asarray(e2 * v2 / (e2 + v2 + 1e-300))

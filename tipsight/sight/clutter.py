@@ -10,11 +10,10 @@ from tipsight.checks import Outside, beyond, within
 
 Array = NDArray[np.float64]
 
+# Square of the index of detection at level 1 (1.6, from memory) over an efficiency of a half times
+# nine independent looks in the few seconds that level 1 allows (judgement). The weakest number of
+# the whole sight model: half or twice as much is possible.
 KAPPA2 = 2.56 / 4.5
-"""Square of the index of detection at level 1 (1.6, from memory) over an efficiency of a half
-times nine independent looks in the few seconds that level 1 allows (judgement). The weakest number
-of the whole sight model: half or twice as much is possible."""
-
 DOMAIN = {
     "peak_wavelength_mm": (74.0, 480.0, "mm"),
     "slope_rms": (0.056, 0.107, ""),
@@ -22,8 +21,7 @@ DOMAIN = {
     "look_down_deg": (1.5, 9.0, "deg"),
 }
 """Over what the fit was made; beyond it the streaks are held at the edge."""
-OPEN_DEG, BANKED_DEG = 1.0, 4.0
-"""Skyline up to which water counts as open, and from which as banked."""
+OPEN_DEG, BANKED_DEG = 1.0, 4.0  # skyline up to which water is open, and from which it is banked
 
 # rows B0 [mm2], f0 [1/mm], B1 [mm2]; columns c0 to c5; computed: fit to a Monte Carlo of random
 # seas (JONSWAP, cos^2 spread) with each sight line cast on them, rms of the logarithm 0.1 to 0.35
@@ -45,44 +43,15 @@ _BANKED = np.array(
 
 @dataclass(frozen=True)
 class Clutter:
-    """The streaks of one water as seen from one place.
+    """The streaks of one water as seen from one place; `OutOfRange` as `__post_init__` has it."""
 
-    Parameters
-    ----------
-    facet_contrast : float
-        Root mean square over mean of the facets' luminance [-], 0 to 1000.
-    peak_wavelength_mm : float
-        Length of the ripple at its spectral peak [mm], over 0.
-    slope_rms : float
-        Of the surface along the line of sight [-], over 0 to 1.
-    bank_height_deg : float
-        Skyline of the far bank, seen from the float [deg], 0 to 90.
-    look_down_deg : float
-        Line of sight below level [deg], over 0 to 90.
-    sparkle_mm2 : float
-        Flat density of sun sparkles: coverage times square of relative luminance times the area
-        of one [mm2].
-    factor : float
-        Multiplies the noise power, for its doubt [-].
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Examples
-    --------
-    >>> Clutter(0.165, 127.0, 0.064, 0.5, 2.5).factor
-    1.0
-    """
-
-    facet_contrast: float
-    peak_wavelength_mm: float
-    slope_rms: float
-    bank_height_deg: float
-    look_down_deg: float
-    sparkle_mm2: float = 0.0
-    factor: float = 1.0
+    facet_contrast: float  # rms over mean of the facets' luminance [-]
+    peak_wavelength_mm: float  # of the ripple, at its spectral peak
+    slope_rms: float  # of the surface along the line of sight [-]
+    bank_height_deg: float  # skyline of the far bank, seen from the float
+    look_down_deg: float  # line of sight below level
+    sparkle_mm2: float = 0.0  # of the sun: coverage x (relative luminance)^2 x area of one
+    factor: float = 1.0  # on the noise power, for its doubt [-]
 
     def __post_init__(self) -> None:
         within("contrast of the water's facets", self.facet_contrast, 0.0, 1000.0)
@@ -100,20 +69,8 @@ class Clutter:
 
 
 def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
-    """Return B0 [mm2], f0 [1/mm] and B1 [mm2] of each of several waters.
+    """Return B0 [mm2], f0 [1/mm] and B1 [mm2] of each of R waters, held at the edge of `DOMAIN`.
 
-    Parameters
-    ----------
-    clutters : sequence of Clutter
-        R waters; what is outside the fit's domain is held at its edge (`outside_domain` tells).
-
-    Returns
-    -------
-    tuple of numpy.ndarray
-        Three arrays of shape (R,).
-
-    Notes
-    -----
     ln of each = c0 + c1 ln(wavelength/100 mm) + c2 ln(tan look-down / slope) + c3 ln(slope/0.08)
     + c4 z + c5 z^2, z = min(half the bank's height / slope, 3). Computed: a fit to a Monte Carlo
     of wind 1.5 to 6 m/s. Between open and banked water the logarithms are interpolated.
@@ -126,7 +83,7 @@ def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
     """
     length, slope, bank, down = (
         np.clip([float(getattr(one, name)) for one in clutters], low, high)
-        for name, (low, high, *_) in DOMAIN.items()
+        for name, (low, high, _) in DOMAIN.items()
     )
     z = np.minimum(0.5 * np.deg2rad(bank) / slope, 3.0)
     terms = np.stack(
@@ -145,29 +102,17 @@ def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
 
 
 def spectra(clutters: Sequence[Clutter], fx_per_mm: ArrayLike) -> Array:
-    """Return the noise density of each of several waters, each at its own frequencies [mm2].
+    """Return the two-sided density of contrast squared of each of several waters, (R, F) [mm2].
 
     Parameters
     ----------
-    clutters : sequence of Clutter
-        R waters.
-    fx_per_mm : array_like
-        Frequencies across the picture [cycles/mm], shape (R, F).
-
-    Returns
-    -------
-    numpy.ndarray
-        Two-sided density, shape (R, F) [mm2]; `factor` is not in it.
+    clutters : R waters; their `factor` is not in the density
+    fx_per_mm : frequencies across the picture [cycles/mm], shape (R, F)
 
     Notes
     -----
     P = f^2 (B0/(1 + (fx/f0)^2)^2 + B1) + sparkle. Streaks lie flat, so that P hangs on the
     frequency across alone; true up the picture to about 0.06 cycles/mm, halved by 0.15.
-
-    Examples
-    --------
-    >>> spectra([Clutter(0.0, 127.0, 0.064, 0.5, 2.5, sparkle_mm2=3.0)], [[0.0, 0.1]])
-    array([[3., 3.]])
     """
     b0, f0, b1 = (part[:, None] for part in shape(clutters))
     power = np.array([[one.facet_contrast**2] for one in clutters])
@@ -176,47 +121,8 @@ def spectra(clutters: Sequence[Clutter], fx_per_mm: ArrayLike) -> Array:
     return np.asarray(power * (streak + b1) + sparkle)
 
 
-def spectrum(clutter: Clutter, fx_per_mm: ArrayLike, fu_per_mm: ArrayLike = 0.0) -> Array:
-    """Return the noise density of one water [mm2].
-
-    Parameters
-    ----------
-    clutter : Clutter
-        The water.
-    fx_per_mm, fu_per_mm : array_like
-        Frequencies across and up the picture [cycles/mm]; broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Two-sided density of contrast squared [mm2]; `factor` is not in it.
-
-    Notes
-    -----
-    See `spectra`. Integrated over both frequencies it is the square of the facets' contrast.
-
-    Examples
-    --------
-    >>> float(spectrum(Clutter(0.2, 203.0, 0.089, 0.5, 2.5), 0.0).round(1))
-    32.9
-    """
-    fx = np.asarray(fx_per_mm, dtype=float)
-    fx = np.broadcast_to(fx, np.broadcast_shapes(fx.shape, np.shape(fu_per_mm)))
-    return spectra([clutter], fx.reshape(1, -1)).reshape(fx.shape)
-
-
 def outside_domain(clutter: Clutter) -> tuple[Outside, ...]:
-    """Return what of a water lies outside `DOMAIN`, and so is held at its edge.
-
-    Parameters
-    ----------
-    clutter : Clutter
-        The water.
-
-    Returns
-    -------
-    tuple of Outside
-        Named as the fields of `Clutter`; empty if all is well, or if the water has no streaks.
+    """Return what of a water lies outside `DOMAIN`, named as its fields; none without streaks.
 
     Examples
     --------

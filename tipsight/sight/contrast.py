@@ -16,25 +16,13 @@ def _field(water: ArrayLike, veil_cd_m2: ArrayLike) -> tuple[Array, Array, Array
 
 
 def adaptation(water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> Array:
-    """Return the luminance to which the eye is adapted [cd/m2].
+    """Return the luminance to which the eye is adapted [cd/m2]; `OutOfRange` without any light.
 
     Parameters
     ----------
-    water : array_like
-        Channels of the water around the tip: luminance, red-green, yellow-violet and scotopic
-        luminance [cd/m2], shape (..., 4).
-    veil_cd_m2 : array_like
-        Veiling luminance of glare [cd/m2], shape (...); taken as white with a scotopic ratio of 1.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (...) [cd/m2].
-
-    Raises
-    ------
-    OutOfRange
-        If water and veil together give no light.
+    water : channels of the water around the tip: luminance, red-green, yellow-violet and
+        scotopic luminance [cd/m2], shape (..., 4)
+    veil_cd_m2 : of glare, shape (...); taken as white with a scotopic ratio of 1
 
     Notes
     -----
@@ -46,30 +34,16 @@ def adaptation(water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> Array:
     >>> float(adaptation([200.0, 0.0, 0.0, 460.0], 50.0))
     250.0
     """
-    photopic, scotopic, share = _field(water, veil_cd_m2)
-    return twilight.mesopic_mix(photopic, scotopic, share)
+    return twilight.mesopic_mix(*_field(water, veil_cd_m2))
 
 
 def contrast(tip: ArrayLike, water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> Array:
-    """Return luminance, red-green and yellow-violet contrast of a tip with the water behind it.
+    """Return luminance, red-green and yellow-violet contrast of a tip with its water, (..., 3).
 
     Parameters
     ----------
-    tip, water : array_like
-        Channels: luminance, red-green, yellow-violet and scotopic luminance [cd/m2], shape
-        (..., 4); broadcast.
-    veil_cd_m2 : array_like
-        Veiling luminance of glare [cd/m2], broadcasts with the leading axes.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (..., 3) [-]; a veil lies over both and only weakens the contrast.
-
-    Raises
-    ------
-    OutOfRange
-        If water and veil together give no light.
+    tip, water : channels as in `adaptation` [cd/m2], shape (..., 4); broadcast
+    veil_cd_m2 : of glare, lies over both and only weakens; broadcasts with the leading axes
 
     Notes
     -----

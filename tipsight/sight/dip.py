@@ -9,18 +9,14 @@ from tipsight.sight import eye as eyes
 
 Array = NDArray[np.float64]
 
-LEAST_LEVEL = 2.5
-"""Below it no dip can be promised."""
-VERNIER_ARCMIN = 0.08
-"""Five seconds of arc (order of magnitude: Watt 1983; Levi and Klein 1990)."""
-TASK_FACTOR = 3.0
-"""An untrained watcher who holds the place in mind for a second (judgement)."""
-LENGTH_SHARE = 0.04
-"""Weber fraction of a length (2 to 5 %, from memory)."""
+LEAST_LEVEL = 2.5  # [-], below it no dip can be promised (judgement)
+VERNIER_ARCMIN = 0.08  # five seconds of arc (order of magnitude: Watt 1983; Levi and Klein 1990)
+TASK_FACTOR = 3.0  # [-], an untrained watcher who holds the place in mind for a second (judgement)
+EDGE_SHARE = 0.94  # [-], of blur over level: where an ideal observer finds a blurred edge
+LENGTH_SHARE = 0.04  # [-], Weber fraction of a length (2 to 5 %, from memory)
+# share of its light that a tip must lose to be noticed (from memory: contrast discrimination)
 LEAST_LOSS, LOSS_POWER = 0.15, -0.4
-"""Share of its light that a tip must lose to be noticed (from memory: contrast discrimination)."""
-MEMORY_ARCMIN = 2.2
-"""Place kept in mind for a quarter of a second without a mark near it (abstract)."""
+MEMORY_ARCMIN = 2.2  # place kept in mind for a quarter of a second without a mark near (abstract)
 
 
 def visible_dip_mm(
@@ -33,34 +29,17 @@ def visible_dip_mm(
     *,
     looks_away: bool = False,
 ) -> Array:
-    """Return the smallest dip of a tip that is noticed [mm].
+    """Return the smallest dip of a tip that is noticed [mm]; nan below level 2.5.
 
     Parameters
     ----------
-    level : array_like
-        Visibility level of the tip [-], 0 or more.
-    showing_mm : array_like
-        Length out of the water [mm], over 0.
-    ripple_rms_mm : array_like
-        Root mean square of the tip's own ups and downs against the water [mm].
-    range_m : array_like
-        Eye to tip [m], 0.1 to 1000.
-    eye : Eye
-        Whose.
-    adaptation_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2]; all broadcast.
-    looks_away : bool
-        Whether the gaze leaves the tip between looks.
-
-    Returns
-    -------
-    numpy.ndarray
-        Dip [mm]; not a number where the level is below 2.5, since none can be promised.
-
-    Raises
-    ------
-    OutOfRange
-        If a level is negative, nothing shows, or light or distance is out of range.
+    level : visibility level of the tip, 0 or more [-]
+    showing_mm : length out of the water, over 0
+    ripple_rms_mm : the tip's own ups and downs against the water
+    range_m : eye to tip, 0.1 to 1000
+    eye : whose
+    adaptation_cd_m2 : luminance to which the eye is adapted; all arrays broadcast
+    looks_away : whether the gaze leaves the tip between looks
 
     Notes
     -----
@@ -80,7 +59,7 @@ def visible_dip_mm(
     blur = eyes.blur_arcmin(adaptation_cd_m2)
     worth = np.maximum(seen, LEAST_LEVEL)
     acuity = np.hypot(blur, eyes.defocus_arcmin(eye.mar_arcmin)) / blur
-    lab = acuity * np.hypot(VERNIER_ARCMIN, 0.94 * blur / worth)
+    lab = acuity * np.hypot(VERNIER_ARCMIN, EDGE_SHARE * blur / worth)
     place = np.sqrt((TASK_FACTOR * lab) ** 2 + (LENGTH_SHARE * height) ** 2 + ripple**2)
     if looks_away:
         place = np.maximum(place, MEMORY_ARCMIN)

@@ -8,38 +8,13 @@ from tipsight.checks import within
 
 Array = NDArray[np.float64]
 
-MM_PER_ARCMIN_M = np.pi / 180.0 / 60.0 * 1000.0
-"""Millimetres that an arc minute spans, for each metre of distance."""
+MM_PER_ARCMIN_M = np.pi / 180.0 / 60.0 * 1000.0  # mm that an arc minute spans a metre of distance
 
 
 def arcmin(length_mm: ArrayLike, range_m: ArrayLike) -> Array:
-    """Return the angle that a length takes up at a distance [arcmin].
+    """Return the angle that a length square to the sight takes up at a distance [arcmin].
 
-    Parameters
-    ----------
-    length_mm : array_like
-        Length square to the line of sight [mm], any shape.
-    range_m : array_like
-        Distance [m], 0.1 to 1000; broadcasts.
-
-    Returns
-    -------
-    numpy.ndarray
-        Angle [arcmin].
-
-    Raises
-    ------
-    OutOfRange
-        If the distance is outside that range.
-
-    Notes
-    -----
-    Small angles: 3437.75 arcmin a radian.
-
-    Examples
-    --------
-    >>> float(arcmin(2.5, 36.0).round(3))
-    0.239
+    Small angles: 3437.75 arcmin a radian; `OutOfRange` for a distance outside 0.1 to 1000 m.
     """
     distance = within("distance", range_m, 0.1, 1000.0, "m")
     return np.asarray(length_mm, dtype=float) / (MM_PER_ARCMIN_M * distance)
@@ -52,51 +27,19 @@ def _ramp(t: Array, blur: Array) -> Array:
 
 
 def across(width: ArrayLike, blur: ArrayLike) -> Array:
-    """Return the width's factor of the energy.
+    """Return the width's factor E_x of the energy, for a blur (s) over 0, all in one unit.
 
-    Parameters
-    ----------
-    width : array_like
-        Width of the tip, in any unit of length or angle, any shape.
-    blur : array_like
-        Standard deviation of the blur in that unit, over 0; broadcasts.
-
-    Returns
-    -------
-    numpy.ndarray
-        E_x in that unit.
-
-    Notes
-    -----
     E_x = 2 (K(w) - K(0)), K(t) = t/2 erf(t/2s) + s/sqrt(pi) exp(-t^2/4s^2): the integral of the
     square of a blurred bar (plain calculus). w^2/(2 sqrt(pi) s) when thin, w when wide.
-
-    Examples
-    --------
-    >>> float(across(0.24, 1.3).round(6)), float(across(3.0, 1.3).round(6))
-    (0.012481, 1.612365)
     """
     w, s = np.asarray(width, dtype=float), np.asarray(blur, dtype=float)
     return 2.0 * (_ramp(w, s) - _ramp(np.zeros_like(w), s))
 
 
 def upright(edges: ArrayLike, blur: ArrayLike) -> Array:
-    """Return what each pair of bands shares of the energy along the height.
+    """Return what each pair of bands shares of the energy along the height, Q (..., n, n).
 
-    Parameters
-    ----------
-    edges : array_like
-        Edges of the bands, rising, in any unit, shape (..., n + 1).
-    blur : array_like
-        Standard deviation of the blur in that unit, over 0; broadcasts with the leading axes.
-
-    Returns
-    -------
-    numpy.ndarray
-        Q, shape (..., n, n), symmetric; the energy is E_x sum_ij C_i C_j Q_ij.
-
-    Notes
-    -----
+    Edges (..., n + 1) rise and have the blur's unit; the energy is E_x sum_ij C_i C_j Q_ij with
     Q_ij = K(b - c) - K(a - c) - K(b - d) + K(a - d) for bands [a, b] and [c, d], K as in `across`.
 
     Examples

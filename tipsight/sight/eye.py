@@ -9,41 +9,18 @@ from tipsight.checks import within
 
 Array = NDArray[np.float64]
 
-OLDEST_YEARS = 75.0
-"""Adrian's age factor ends here."""
-BRIGHTEST_CD_M2 = 3500.0
-"""From here up the thresholds no longer change."""
-FARTHEST_GLARE_DEG = 100.0
-"""Light from farther round than this does not enter an eye that looks at the tip."""
+OLDEST_YEARS = 75.0  # Adrian's age factor ends here
+BRIGHTEST_CD_M2 = 3500.0  # from here up the thresholds no longer change (Blackwell 1946)
+FARTHEST_GLARE_DEG = 100.0  # light from farther round does not enter an eye that looks at the tip
 
 
 @dataclass(frozen=True)
 class Eye:
-    """Whose eyes look.
-
-    Parameters
-    ----------
-    age_years : float
-        Age [years], 5 to 75.
-    mar_arcmin : float
-        Smallest detail resolved with the spectacles worn [arcmin], 0.3 to 10; under 1 counts as 1.
-    own_factor : float
-        Multiplies every level [-], 0.2 to 5; over 1 for eyes better than their age.
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Examples
-    --------
-    >>> Eye(60.0).mar_arcmin
-    1.0
-    """
+    """Whose eyes look; `OutOfRange` outside 5 to 75 years, 0.3 to 10 arcmin, 0.2 to 5."""
 
     age_years: float
-    mar_arcmin: float = 1.0
-    own_factor: float = 1.0
+    mar_arcmin: float = 1.0  # smallest detail with the spectacles worn; under 1 counts as 1
+    own_factor: float = 1.0  # on every level; over 1 for eyes better than their age [-]
 
     def __post_init__(self) -> None:
         age_factor(self.age_years)
@@ -52,29 +29,13 @@ class Eye:
 
 
 def age_factor(age_years: ArrayLike) -> Array:
-    """Return how much more contrast eyes of an age need than those of a trained young observer.
+    """Return how many times the contrast of a trained young observer eyes of an age need [-].
 
-    Parameters
-    ----------
-    age_years : array_like
-        Age [years], 5 to 75, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Multiplies every threshold [-].
-
-    Raises
-    ------
-    OutOfRange
-        Under 5 or over 75 years, for which there is no figure.
-
-    Notes
-    -----
     Adrian (1989, Lighting Res. Technol. 21, 181): AF = (a - 19)^2/2160 + 0.99 for 23 to 64 years,
     (a - 56.6)^2/116.3 + 1.43 for 64 to 75. The two branches miss each other by 1.4 % at 64, so the
     greater is taken from there on; under 23 the figure for 23 stands (judgement). The factor holds
-    lens, pupil and nerve together: do not scale the light as well.
+    lens, pupil and nerve together: do not scale the light as well. `OutOfRange` under 5 and over
+    75 years, for which there is no figure.
 
     Examples
     --------
@@ -88,39 +49,17 @@ def age_factor(age_years: ArrayLike) -> Array:
 
 
 def _light(luminance_cd_m2: ArrayLike) -> Array:
-    """Return the luminance as the formulas take it."""
+    """Return the luminance as the formulas take it; `OutOfRange` outside 1e-6 to 1e10 cd/m2."""
     return np.minimum(within("luminance", luminance_cd_m2, 1e-6, 1e10, "cd/m2"), BRIGHTEST_CD_M2)
 
 
 def flux_threshold(luminance_cd_m2: ArrayLike) -> Array:
-    """Return the contrast times area of a point that is seen half the time [arcmin2].
+    """Return R, contrast times area of a point that is seen half the time [arcmin2].
 
-    Parameters
-    ----------
-    luminance_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e10, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        R [arcmin2].
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
     R = 0.1163 + 0.050 L^-1/4 + 0.481 L^-1/2 + 0.0607/L, fitted to Blackwell (1946, J. Opt. Soc.
     Am. 36, 624, Table VIII as smoothed by Clark 1990) from 0.04 to 3500 cd/m2. Above, the figure
     for 3500 stands (R is flat there). Below, the formula runs on, which lets the threshold in
     luminance level off as a dark-adapted cone does; `detect.outside_domain` says so.
-
-    Examples
-    --------
-    >>> flux_threshold([1, 100]).round(4)
-    array([0.708 , 0.1808])
     """
     light = _light(luminance_cd_m2)
     return 0.1163 + 0.050 * light**-0.25 + 0.481 * light**-0.5 + 0.0607 / light
@@ -129,90 +68,25 @@ def flux_threshold(luminance_cd_m2: ArrayLike) -> Array:
 def blur_arcmin(luminance_cd_m2: ArrayLike) -> Array:
     """Return the width s of the Gaussian over which the eye adds up light [arcmin].
 
-    Parameters
-    ----------
-    luminance_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e10, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Standard deviation [arcmin], 1.3 to 2.3.
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
     s = 1.7 (L/100)^-0.08 between 1.3 and 2.3, fitted with the threshold to Blackwell (1946).
-
-    Examples
-    --------
-    >>> blur_arcmin([1, 10, 100, 3000]).round(3)
-    array([2.3  , 2.044, 1.7  , 1.3  ])
     """
     return np.clip(1.7 * (_light(luminance_cd_m2) / 100.0) ** -0.08, 1.3, 2.3)
 
 
 def weber_floor(luminance_cd_m2: ArrayLike) -> Array:
-    """Return the contrast below which even a large tip is not seen half the time.
+    """Return C0, the contrast below which even a large tip is not seen half the time [-].
 
-    Parameters
-    ----------
-    luminance_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], 1e-6 to 1e10, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        C0 [-].
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
     C0 = 0.00262 (1 + 0.613 L^-1/2), fitted to the large discs of Blackwell (1946).
-
-    Examples
-    --------
-    >>> weber_floor([1, 1000]).round(5)
-    array([0.00423, 0.00267])
     """
     return 0.00262 * (1.0 + 0.613 * _light(luminance_cd_m2) ** -0.5)
 
 
 def defocus_arcmin(mar_arcmin: ArrayLike) -> Array:
-    """Return the blur that poor acuity adds to a good eye's own [arcmin].
+    """Return the blur b that poor acuity adds in quadrature to a good eye's own [arcmin].
 
-    Parameters
-    ----------
-    mar_arcmin : array_like
-        Smallest detail resolved [arcmin], 0.3 to 10 (6/60), any shape; under 1 counts as 1.
-
-    Returns
-    -------
-    numpy.ndarray
-        Standard deviation, to be added in quadrature [arcmin].
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
     b = 0.5 (MAR^2 - 1)^1/2, from the intrinsic blur of half an arc minute of Levi and Klein (1990,
-    Vision Res. 30, 1971).
-
-    Examples
-    --------
-    >>> defocus_arcmin([0.8, 2.0]).round(3)
-    array([0.   , 0.866])
+    Vision Res. 30, 1971); a smallest detail under 1 counts as 1; `OutOfRange` outside 0.3 to 10
+    arcmin (6/60).
     """
     mar = np.maximum(within("smallest detail", mar_arcmin, 0.3, 10.0, "arcmin"), 1.0)
     return 0.5 * np.sqrt(mar**2 - 1.0)
@@ -225,24 +99,10 @@ def veil(
 
     Parameters
     ----------
-    illuminance_lx : array_like
-        Of the source at the eye, square to the line of sight [lx], 0 to 2e5.
-    angle_deg : array_like
-        Between the source and the line of sight [deg], 0.1 to 180; beyond 100 deg nothing.
-    age_years : array_like
-        Age [years], 5 to 100; all broadcast.
-    pigment : float
-        0 black, 0.5 brown, 1 light, 1.2 very light eyes.
-
-    Returns
-    -------
-    numpy.ndarray
-        Equivalent veiling luminance [cd/m2].
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
+    illuminance_lx : of the source at the eye, square to the line of sight, 0 to 2e5
+    angle_deg : between the source and the line of sight, 0.1 to 180; beyond 100 deg nothing
+    age_years : 5 to 100; all broadcast
+    pigment : of the eyes: 0 black, 0.5 brown, 1 light, 1.2 very light [-]
 
     Notes
     -----

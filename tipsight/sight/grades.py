@@ -1,4 +1,4 @@
-"""Plain words for how well a tip is seen."""
+"""The grades of how well a tip is seen, each a name and the level from which it holds."""
 
 from tipsight import tables
 from tipsight.checks import within
@@ -6,43 +6,19 @@ from tipsight.checks import within
 
 @tables.derived
 def limits() -> tuple[tuple[str, float], ...]:
-    """Return each word and the level from which it holds, rising.
-
-    Returns
-    -------
-    tuple of (str, float)
-        Word and least visibility level [-].
+    """Return each grade of the table and its least visibility level [-], rising.
 
     Examples
     --------
     >>> [word for word, level in limits() if level == 5]
     ['kept in view']
     """
-    return tuple(
-        sorted(
-            ((row["word"], float(row["from_level"])) for row in tables.rows("grades")),
-            key=lambda pair: pair[1],
-        )
-    )
+    grades = [(row["word"], float(row["from_level"])) for row in tables.rows("grades")]
+    return tuple(sorted(grades, key=lambda pair: pair[1]))
 
 
 def grade(level: float) -> str:
-    """Return the word for a visibility level.
-
-    Parameters
-    ----------
-    level : float
-        Visibility level [-], 0 or more.
-
-    Returns
-    -------
-    str
-        The word of `limits` that holds from the highest level reached.
-
-    Raises
-    ------
-    OutOfRange
-        If the level is negative or not a number.
+    """Return the highest grade that a level reaches; `OutOfRange` for one that is no level.
 
     Examples
     --------

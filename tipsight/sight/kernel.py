@@ -14,9 +14,8 @@ from tipsight.sight.eye import Eye
 
 Array = NDArray[np.float64]
 
-NODES = 48
-REACH = 0.6
-"""Frequencies are summed up to this over the blur [cycles per blur length]."""
+NODES = 48  # of Gauss-Legendre, across and up the picture
+REACH = 0.6  # frequencies are summed up to this over the blur [cycles per blur length]
 _NODE, _WEIGHT = np.polynomial.legendre.leggauss(NODES)
 
 
@@ -27,9 +26,9 @@ class Kernels:
     range_m: Array
     adaptation_cd_m2: Array
     channels: tuple[Channel, Channel, Channel]
+    # frequencies, across and up the picture alike, shape (R, F) [1/mm], and quadrature weight
+    # over noise, shape (R, F across, F up) [1/mm4]; None for water without streaks
     streaks: tuple[Array, Array] | None
-    """Frequencies, across and up the picture alike, shape (R, F) [1/mm], and quadrature weight
-    over noise, shape (R, F across, F up) [1/mm4]; None for water without streaks."""
 
     def __getitem__(self, at: slice) -> "Kernels":
         held = self.streaks and (self.streaks[0][at], self.streaks[1][at])
@@ -40,41 +39,28 @@ class Kernels:
 def kernels(
     range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye, clutter: Sequence[Clutter] = ()
 ) -> Kernels:
-    """Return the eye and one water at each of several distances.
+    """Return the eye and one water at each of several distances; a slice of it picks distances.
 
     Parameters
     ----------
-    range_m : array_like
-        Distances [m], shape (R,).
-    adaptation_cd_m2 : array_like
-        Luminance to which the eye is adapted [cd/m2], broadcasts to (R,).
-    eye : Eye
-        Whose.
-    clutter : sequence of Clutter
-        The water's streaks, one for each distance; none at all leaves them out.
-
-    Returns
-    -------
-    Kernels
-        Ready for `level_parts` and `level_grid`; a slice picks distances.
-
-    Raises
-    ------
-    ValueError
-        If there are streaks, but not one for each distance.
+    range_m : eye to tip, 0.1 to 1000, shape (R,)
+    adaptation_cd_m2 : luminance to which the eye is adapted, broadcasts to (R,)
+    eye : whose
+    clutter : the water's streaks, one for each distance (else `ValueError`), or none at all
 
     Notes
     -----
-    Weight over noise, w_x w_u / (N0/G^2 + kappa^2 P), N0 = (R AF m)^2/(4 pi s^2), m the
-    millimetres in an arc minute, G^2 = exp(-4 pi^2 s^2 (fx^2 + fu^2)), on 48 x 48 Gauss-Legendre
-    nodes up to 0.6/s: a matched filter in the eye's own white noise and the water's.
+    A matched filter on the tip blurred by a Gaussian s, in white noise that gives Blackwell's
+    (1946) threshold R to a point, and in the water's own. Weight over noise, w_x w_u / (N0/G^2 +
+    kappa^2 P), N0 = (R AF m)^2/(4 pi s^2), m the millimetres in an arc minute, G^2 = exp(-4 pi^2
+    s^2 (fx^2 + fu^2)), on 48 x 48 Gauss-Legendre nodes up to 0.6/s.
 
     Examples
     --------
     >>> kernels([10.0, 20.0], 300.0, Eye(25.0))[0:1].range_m
     array([10.])
     """
-    distance = np.atleast_1d(np.asarray(range_m, dtype=float))
+    distance = np.atleast_1d(within("distance", range_m, 0.1, 1000.0, "m"))
     light = np.broadcast_to(np.asarray(adaptation_cd_m2, dtype=float), distance.shape)
     if len(clutter) not in (0, len(distance)):
         raise ValueError(f"{len(clutter)} waters do not fit {len(distance)} distances")
@@ -130,44 +116,37 @@ def _streaked(
 def level_parts(
     kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, eye: Eye
 ) -> tuple[Array, Array]:
-    """Return the level by luminance and the level by colour of tips at a kernel's distances.
+    """Return the level by luminance and the level by colour of tips, each of shape (..., R).
 
     Parameters
     ----------
-    kernel : Kernels
-        Eye and water at R distances.
-    diameter_mm : array_like
-        Painted diameter [mm], broadcasts to (..., R).
-    edges_mm : array_like
-        Edges of the bands above the waterline, rising [mm], shape (..., R, n + 1).
-    contrast : array_like
-        Of each band from the foot up [-], shape (..., R, n, 3).
-    eye : Eye
-        Whose; the same for which the kernel was made.
+    kernel : eye and water at R distances
+    diameter_mm : painted, broadcasts to (..., R)
+    edges_mm : of the bands above the waterline, rising, shape (..., R, n + 1)
+    contrast : of each band from the foot up [-], shape (..., R, n, 3)
+    eye : whose; the same for which the kernel was made
 
     Returns
     -------
     tuple of numpy.ndarray
-        Two levels [-], each of shape (..., R); the whole level is their hypotenuse.
-
-    Raises
-    ------
-    OutOfRange
-        If edges do not rise or a diameter is not positive.
+        Visibility levels [-]: 1 is seen half the time, given time; the whole is their hypotenuse.
 
     Notes
     -----
-    Luminance: `kernels`; without streaks its closed form in `energy`. Colour knows no streaks.
-    Each channel is capped by Weber's law, 1/level^2 = 1/e^2 + (C0 AF/C_rms)^2.
+    Luminance: `kernels`; without streaks its closed form, e = sqrt(4 pi) s/(R AF) sqrt(E), E as in
+    `energy`. Colour knows no streaks. Each channel is capped by Weber's law, 1/level^2 = 1/e^2 +
+    (C0 AF/C_rms)^2, and they add as squares (Ashraf et al. 2024). Compared with measurements
+    within `detect.DOMAIN`. `OutOfRange` if edges do not rise or a diameter is not positive,
+    `ValueError` if bands and contrasts do not fit.
 
     Examples
     --------
     >>> young = Eye(25.0)
-    >>> water = kernels([20.0, 40.0], 300.0, young)
-    >>> grey, colour = level_parts(water, diameter_mm=4.0, edges_mm=[0.0, 33.0],
-    ...                            contrast=[[-0.95, 0.0, 0.0]], eye=young)
-    >>> bool(grey[0] > 3 * grey[1]), colour
-    (True, array([0., 0.]))
+    >>> far = kernels([36.0], 1000.0, young)
+    >>> grey, colour = level_parts(far, diameter_mm=2.5, edges_mm=[[0.0, 30.0]],
+    ...                            contrast=[[[1.0, 0.0, 0.0]]], eye=young)
+    >>> grey.round(2), colour
+    (array([4.48]), array([0.]))
     """
     width, edges, seen = _checked(diameter_mm, edges_mm, contrast)
     scale = MM_PER_ARCMIN_M * kernel.range_m
@@ -219,37 +198,26 @@ def _checked(
 def level_grid(
     kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, eye: Eye
 ) -> Array:
-    """Return the level of every diameter, set of edges and paint scheme, at one distance.
+    """Return the level of every diameter, set of edges and paint scheme at one distance.
 
     Parameters
     ----------
-    kernel : Kernels
-        Eye and water at one distance.
-    diameter_mm : array_like
-        Painted diameters [mm], shape (D,).
-    edges_mm : array_like
-        Sets of edges above the waterline, rising [mm], shape (S, n + 1).
-    contrast : array_like
-        Of each band from the foot up, for each paint scheme [-], shape (P, n, 3).
-    eye : Eye
-        Whose; the same for which the kernel was made.
+    kernel : eye and water at one distance
+    diameter_mm : painted, shape (D,)
+    edges_mm : sets of edges above the waterline, rising, shape (S, n + 1)
+    contrast : of each band from the foot up, for each paint scheme [-], shape (P, n, 3)
+    eye : whose; the same for which the kernel was made
 
     Returns
     -------
     numpy.ndarray
         Visibility level [-], shape (D, S, P).
 
-    Raises
-    ------
-    ValueError
-        If the kernel holds more than one distance.
-    OutOfRange
-        If edges do not rise or a diameter is not positive.
-
     Notes
     -----
-    As `level_parts`. The squared signal is a quadratic form in the contrasts, sum_ij C_i C_j T_ij,
-    where T hangs on diameter and edges alone: one frequency sum a diameter, then matrix products.
+    As `level_parts`; `ValueError` also if the kernel holds more than one distance. The squared
+    signal is a quadratic form in the contrasts, sum_ij C_i C_j T_ij, where T hangs on diameter and
+    edges alone: one frequency sum a diameter, then matrix products.
 
     Examples
     --------

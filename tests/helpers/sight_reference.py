@@ -6,7 +6,7 @@ Nothing is shared with the closed forms but the eye's and the water's own figure
 import numpy as np
 
 from tipsight.sight.channels import channels
-from tipsight.sight.clutter import KAPPA2, spectrum
+from tipsight.sight.clutter import KAPPA2, spectra
 
 PIXELS_PER_BLUR = 16
 ACROSS, UP = 2048, 1024
@@ -50,7 +50,7 @@ def brute_level(diameter_mm, edges_mm, contrast, *, range_m, adaptation_cd_m2, e
         noise = np.full_like(passed, (float(channel.flux_arcmin2) * mm) ** 2 * mm**2)
         noise /= 4.0 * np.pi * own**2
         if k == 0 and clutter is not None:
-            noise += passed * clutter.factor * KAPPA2 * spectrum(clutter, fx, fu)
+            noise += passed * clutter.factor * KAPPA2 * spectra([clutter], fx)
         twice = np.where(fx > 0.0, 2.0, 1.0)
         cell = 1.0 / (UP * pixel) / (ACROSS * pixel)
         signal2 = float((twice * np.abs(picture) ** 2 * passed / noise).sum() * cell)
