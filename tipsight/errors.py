@@ -1,5 +1,6 @@
 """What can go wrong with what a person said, in words that a person can use."""
 
+import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -48,6 +49,11 @@ class Mistake:
 class Mistakes(ValueError):  # noqa: N818 - it carries several
     """All that is wrong with a question, told at once.
 
+    Parameters
+    ----------
+    mistakes : iterable of Mistake
+        One or more.
+
     Examples
     --------
     >>> print(Mistakes([Mistake("distance", "40", "say the unit, yards or metres", "40 yd")]))
@@ -57,3 +63,27 @@ class Mistakes(ValueError):  # noqa: N818 - it carries several
     def __init__(self, mistakes: Iterable[Mistake]) -> None:
         self.mistakes = tuple(mistakes)
         super().__init__("\n".join(str(mistake) for mistake in self.mistakes))
+
+
+def nearest(said: str, words: Iterable[str]) -> str:
+    """Return a half sentence that offers the nearest of ``words``, or nothing.
+
+    Parameters
+    ----------
+    said : str
+        What was said.
+    words : iterable of str
+        What could have been meant.
+
+    Returns
+    -------
+    str
+        Such as ``; did you mean 'distance'?``, or empty.
+
+    Examples
+    --------
+    >>> nearest("distnace", ["distance", "depth"])
+    "; did you mean 'distance'?"
+    """
+    near = difflib.get_close_matches(said, list(words), n=1, cutoff=0.65)
+    return f"; did you mean {near[0]!r}?" if near else ""

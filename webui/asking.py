@@ -7,8 +7,8 @@ from urllib.parse import parse_qsl, urlencode
 from werkzeug.datastructures import MultiDict
 
 from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.answers import Value
 from tipsight.inputs.items import ITEMS
+from tipsight.inputs.kinds import Value
 from tipsight.inputs.options import as_said, as_text
 from tipsight.inputs.question import Question, check_items
 from tipsight.inputs.settle import settle

@@ -5,8 +5,8 @@ from dataclasses import fields
 import pytest
 
 from tipsight.errors import Mistakes
-from tipsight.inputs.answers import is_not_sure, read
 from tipsight.inputs.items import ITEMS, SECTIONS, items_of, words_of
+from tipsight.inputs.kinds import is_not_sure, read
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 

@@ -8,13 +8,18 @@ from hypothesis import strategies as st
 
 from tipsight import tables
 from tipsight.inputs import clock, reading
-from tipsight.inputs.answers import read
-from tipsight.inputs.blocks import blocks_said
-from tipsight.inputs.items import ITEMS, Word
+from tipsight.inputs.items import ITEMS, Word, choose
+from tipsight.inputs.kinds import read
 from tipsight.inputs.options import as_text
 from tipsight.inputs.reading import Unread, length_m, mass_g, speed_m_s
-from tipsight.inputs.spelling import choose
-from tipsight.inputs.tackle import pieces, shot_name, shot_terms, stock_said, stock_sizes
+from tipsight.inputs.tackle import (
+    blocks_said,
+    pieces,
+    shot_name,
+    shot_terms,
+    stock_said,
+    stock_sizes,
+)
 
 SAME_LENGTHS = [
     ("40yd", 36.576),

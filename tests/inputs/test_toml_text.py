@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo, toml_text
-from tipsight.inputs.answers import is_not_sure
 from tipsight.inputs.items import ITEMS
+from tipsight.inputs.kinds import is_not_sure
 from tipsight.inputs.options import as_text
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tipsight import tables
-from tipsight.errors import Mistake, Mistakes
+from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs import demo, options, toml_text
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
-from tipsight.inputs.spelling import nearest
 
 
 @dataclass(frozen=True)

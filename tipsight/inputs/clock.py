@@ -4,8 +4,8 @@ import re
 from datetime import UTC, datetime, timedelta, timezone
 from zoneinfo import ZoneInfo
 
+from tipsight.inputs.items import matchable
 from tipsight.inputs.reading import Unread, clean, split_unit
-from tipsight.inputs.spelling import bare
 
 _POINTS = [
     *("n", "nne", "ne", "ene", "e", "ese", "se", "sse"),
@@ -22,39 +22,23 @@ _OFFSET = re.compile(r"(?:utc|gmt)?\s*([-+])(\d{1,2}):?([0-5]\d)?")
 
 
 def moment(text: str) -> datetime:
-    """Read a day, a time and its zone.
+    """Read a day, a time and its zone: UTC, an offset, a name of the zone database, or ``local``.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``2026-10-15 17:00 UTC``; the zone is UTC, an offset, a name of the zone database,
-        or ``local`` for this computer's clock.
-
-    Returns
-    -------
-    datetime.datetime
-        With its zone.
-
-    Raises
-    ------
-    Unread
-        If it cannot be read, there is no such day, or the zone is missing or unknown.
-
-    Examples
-    --------
     >>> moment("2026-10-15 17:00 +01:00").isoformat()
     '2026-10-15T17:00:00+01:00'
     """
     found = _MOMENT.fullmatch(clean(text))
     if not found:
-        raise Unread("")
+        raise Unread
     try:
         naive = datetime.fromisoformat(f"{found[1]} {int(found[2]):02d}:{found[3]}")
     except ValueError:
         raise Unread("there is no such day or time") from None
     zone = found[4].strip()
     if not zone:
-        raise Unread("say the zone: UTC, +01:00, Europe/London, or local for this computer")
+        raise Unread(
+            "say the zone: UTC, +01:00, Europe/London, or local for this computer", says_all=True
+        )
     if zone == "local":
         return naive.astimezone()
     if zone in ("utc", "z", "gmt"):
@@ -72,31 +56,14 @@ def moment(text: str) -> datetime:
 
 
 def spot(text: str) -> tuple[float, float]:
-    """Read a place on earth.
+    """Read a place on earth: latitude, north positive, and longitude, east positive [deg].
 
-    Parameters
-    ----------
-    text : str
-        Latitude and longitude in degrees, such as ``52.1 N 1.5 W`` or ``52.1, -1.5``.
-
-    Returns
-    -------
-    tuple of float
-        Latitude, north positive, and longitude, east positive. [deg]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read or is not on the globe.
-
-    Examples
-    --------
-    >>> spot("52.1 N 1.5 W")
-    (52.1, -1.5)
+    >>> spot("52.1 N 1.5 W"), spot("52.1, -1.5")
+    ((52.1, -1.5), (52.1, -1.5))
     """
     found = _SPOT.fullmatch(clean(text))
     if not found:
-        raise Unread("")
+        raise Unread
     north = float(found[1]) * (-1 if found[2] == "s" else 1)
     east = float(found[3]) * (-1 if found[4] == "w" else 1)
     if abs(north) > 90 or abs(east) > 180:
@@ -105,58 +72,24 @@ def spot(text: str) -> tuple[float, float]:
 
 
 def angle_deg(text: str) -> float:
-    """Read an angle in degrees.
+    """Read an angle [deg].
 
-    Parameters
-    ----------
-    text : str
-        Such as ``25``, ``25 deg`` or ``25°``.
-
-    Returns
-    -------
-    float
-        The angle. [deg]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read.
-
-    Examples
-    --------
-    >>> angle_deg("−3,5°")
-    -3.5
+    >>> angle_deg("25"), angle_deg("−3,5°")
+    (25.0, -3.5)
     """
     value, rest = split_unit(text)
     if rest not in ("", "°", "deg", "degree", "degrees"):
-        raise Unread("")
+        raise Unread
     return value
 
 
 def compass_deg(text: str) -> float:
-    """Read a bearing by the compass.
+    """Read one of sixteen points of the compass, or degrees from north, eastwards [deg].
 
-    Parameters
-    ----------
-    text : str
-        One of sixteen points, in letters or words, or degrees.
-
-    Returns
-    -------
-    float
-        Degrees from north, eastwards. [deg]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read.
-
-    Examples
-    --------
     >>> compass_deg("NE"), compass_deg("south west"), compass_deg("310")
     (45.0, 225.0, 310.0)
     """
-    plain = bare(text)
+    plain = matchable(text)
     for word, letter in _SHORT.items():
         plain = plain.replace(word, letter)
     if (point := plain.replace(" ", "")) in _POINTS:

@@ -2,9 +2,8 @@
 
 from importlib import resources
 
-from tipsight.errors import Mistake, Mistakes
+from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs.question import Question
-from tipsight.inputs.spelling import nearest
 from tipsight.inputs.toml_text import read
 
 

@@ -1,9 +1,11 @@
 """The items of the question: words, limits and defaults, for page, command, file and errors."""
 
+import difflib
+import re
 from dataclasses import dataclass
 
 from tipsight import tables
-from tipsight.inputs.reading import Unread
+from tipsight.inputs.reading import Unread, clean
 
 SECTIONS = {
     "place": "Where you stand",
@@ -33,7 +35,7 @@ class Word:
 
     @property
     def number(self) -> float:
-        """The number that the word stands for."""
+        """The number that the word stands for, in its unit."""
         return float(self.value)
 
 
@@ -96,7 +98,7 @@ class Item:
     """How its value is read: length, mm, speed, pace, temperature, angle, number, whole, rate,
     mass, word, yes-no, or one of the kinds that only one or two items have."""
     unit: str
-    """The unit of its limits and of a bare number from Python."""
+    """The unit of its limits and of its value."""
     units: str
     """The units a person may choose from, in words."""
     low: float | None
@@ -142,7 +144,7 @@ class Item:
         """Return ``value`` if it is within the item's limits, which ``allowed`` tells."""
         if self.low is None or self.high is None or self.low <= value <= self.high:
             return value
-        raise Unread("")
+        raise Unread
 
     @property
     def allowed(self) -> str:
@@ -163,14 +165,14 @@ class Item:
             "shot": "sizes, all, or none",
             "weighings": f"a size and the weight of ten, {self.limits}",
             "parts": "what it is, its shape, its material and its sizes",
-            "stretches": "or a bank: its height and how far it stands beyond the float",
+            "stretches": "a bank: its height and how far it stands beyond the float",
             "text": "a size of the pattern",
         }.get(self.kind, f"{self.limits}{choices}" if self.limits else "")
         if self.kind in ("stocks", "stock", "names", "shot", "paint"):
             return f"say {numbers}: {words}"
         if self.kind == "weighings":
             return f"say {numbers}"
-        return "say " + ", or ".join(part.removeprefix("or ") for part in (words, numbers) if part)
+        return "say " + ", or ".join(part for part in (words, numbers) if part)
 
 
 def _listed(words: list[str]) -> str:
@@ -219,3 +221,67 @@ def items_of(section: str) -> tuple[Item, ...]:
     ['seen', 'bites']
     """
     return tuple(item for item in ITEMS.values() if item.section == section)
+
+
+@tables.derived
+def _also() -> dict[str, tuple[str, ...]]:
+    """Return what words of also.csv may mean, in words of ours."""
+    found: dict[str, tuple[str, ...]] = {}
+    for row in tables.rows("also"):
+        said, meant = matchable(row["said"]), matchable(row["meant"])
+        found[said] = tuple(dict.fromkeys((*found.get(said, ()), meant)))
+    return found
+
+
+def matchable(text: str) -> str:
+    """Return ``text`` cleaned and its hyphens as spaces, for comparing words."""
+    return clean(text).replace("-", " ").replace("_", " ")
+
+
+def choose(words: tuple[Word, ...], text: str) -> Word:
+    """Return the word that ``text`` means: itself, another word for it, its beginning or a part.
+
+    Parameters
+    ----------
+    words : tuple of Word
+        Those that may be said.
+    text : str
+        As typed.
+
+    Returns
+    -------
+    Word
+        The one meant.
+
+    Raises
+    ------
+    Unread
+        If none fits, with the nearest spelling where there is one.
+
+    Examples
+    --------
+    >>> choose((Word("red-weak"), Word("red-blind")), "Red weak").word
+    'red-weak'
+    >>> choose((Word("seen when stared at"), Word("easy")), "stared").word
+    'seen when stared at'
+    """
+    plain = matchable(text)
+    names = {matchable(word.word): word for word in words}
+    if plain in names:
+        return names[plain]
+    meant = [names[word] for word in _also().get(plain, ()) if word in names]
+    if len(meant) == 1:
+        return meant[0]
+    begun = [word for name, word in names.items() if len(plain) > 2 and name.startswith(plain)]
+    if len(begun) == 1:
+        return begun[0]
+    holds = re.compile(rf"\b{re.escape(plain)}\b")
+    held = begun or [word for name, word in names.items() if len(plain) > 2 and holds.search(name)]
+    if len(held) == 1:
+        return held[0]
+    if held:
+        *some, last = [repr(word.word) for word in held]
+        raise Unread(f"did you mean {', '.join(some)} or {last}?")
+    if near := difflib.get_close_matches(plain, names, n=1, cutoff=0.65):
+        raise Unread(f"did you mean {names[near[0]].word!r}?")
+    raise Unread

@@ -4,8 +4,8 @@ import argparse
 import shlex
 from collections.abc import Mapping
 
-from tipsight.inputs.answers import Value, is_told
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
+from tipsight.inputs.kinds import Value, is_told
 from tipsight.inputs.question import Question, check_items
 from tipsight.inputs.reading import written
 

@@ -6,9 +6,8 @@ from typing import Any
 from tipsight import tables
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Part
-from tipsight.inputs.items import names_of
+from tipsight.inputs.items import choose, names_of
 from tipsight.inputs.reading import Unread, clean, length_mm
-from tipsight.inputs.spelling import choose
 
 ROLES = ("body", "shoulder", "stem", "keel")
 SHAPES = ("cylinder", "cone", "ellipsoid", "dome")
@@ -23,20 +22,8 @@ _SIZES = {
 
 
 def sizes_of(pattern: str) -> tuple[str, ...]:
-    """Return the sizes in which a pattern is drawn.
+    """Return the sizes in which a pattern is drawn, as pattern_parts.csv names them.
 
-    Parameters
-    ----------
-    pattern : str
-        A row of patterns.csv.
-
-    Returns
-    -------
-    tuple of str
-        As pattern_parts.csv names them.
-
-    Examples
-    --------
     >>> "12 mm" in sizes_of("quill avon")
     True
     """
@@ -45,27 +32,8 @@ def sizes_of(pattern: str) -> tuple[str, ...]:
 
 
 def choose_size(pattern: str, text: str) -> str:
-    """Return the size of the pattern that ``text`` means.
+    """Return the size of the pattern that ``text`` means, as pattern_parts.csv names it.
 
-    Parameters
-    ----------
-    pattern : str
-        A row of patterns.csv.
-    text : str
-        Such as ``12 mm`` or ``12``.
-
-    Returns
-    -------
-    str
-        As pattern_parts.csv names it.
-
-    Raises
-    ------
-    Unread
-        If the pattern is not drawn in that size.
-
-    Examples
-    --------
     >>> choose_size("quill avon", "12")
     '12 mm'
     """
@@ -85,18 +53,6 @@ def choose_size(pattern: str, text: str) -> str:
 def parts_of(pattern: str, size: str) -> tuple[Part, ...]:
     """Return the parts of a pattern at one of its sizes, from the top downwards.
 
-    Parameters
-    ----------
-    pattern, size : str
-        As pattern_parts.csv names them.
-
-    Returns
-    -------
-    tuple of Part
-        As drawn there.
-
-    Examples
-    --------
     >>> parts_of("straight balsa", "8 mm")[0].top_mm
     8.0
     """
@@ -113,27 +69,10 @@ def parts_of(pattern: str, size: str) -> tuple[Part, ...]:
 
 
 def part_said(text: str) -> Part:
-    """Read one part of a float.
+    """Read one part of a float; what is long and thick is told in mm unless it says otherwise.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``body, ellipsoid, balsa, 45 mm long, 14 mm thick`` or
-        ``stem, cylinder, cane, 90 mm long, 3 mm thick, 20 mm inside``; a cone or dome may add
-        ``4 mm foot``, a tube ``2 mm bore``.
+    A cone or dome may add ``4 mm foot``, a tube ``2 mm bore``, a stem ``20 mm inside``.
 
-    Returns
-    -------
-    Part
-        In millimetres.
-
-    Raises
-    ------
-    Unread
-        If a word is unknown or a size is missing.
-
-    Examples
-    --------
     >>> part_said("body, ellipsoid, balsa, 45 mm long, 14 mm thick").foot_mm
     14.0
     """

@@ -1,11 +1,13 @@
-"""The question as a person puts it: one field for each item, None where nothing was told."""
+"""The question as a person puts it, and what asks it for the value of each item."""
 
 from dataclasses import dataclass, fields, replace
+from typing import Any
 
-from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.answers import Value, is_told
+from tipsight.errors import Mistake, Mistakes, nearest
+from tipsight.inputs.case import Assumed
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.spelling import nearest
+from tipsight.inputs.kinds import Value, is_not_sure, is_told, read
+from tipsight.inputs.reading import Unread
 
 
 @dataclass(frozen=True)
@@ -149,3 +151,97 @@ def check_items(keys: "dict[str, Value | None]") -> None:
                 for key in unknown
             ]
         )
+
+
+class Asker:
+    """Asks a question for its items, and keeps every mistake and all that had to be taken.
+
+    Parameters
+    ----------
+    question : Question
+        What was told.
+
+    Examples
+    --------
+    >>> asker = Asker(Question(depth="7 ft"))
+    >>> round(asker.take("depth"), 2), asker.take("bed").word, asker.assumed[0].item
+    (2.13, 'gravel', 'bed')
+    """
+
+    def __init__(self, question: Question) -> None:
+        self._told = question.told()
+        self._asked: set[str] = set()
+        self.mistakes: list[Mistake] = []
+        self.assumed: list[Assumed] = []
+
+    def knows(self, key: str) -> bool:
+        """Return whether the item was told, with something else than "not sure"."""
+        return key in self._told and not is_not_sure(self._told[key])
+
+    def said(self, key: str) -> str:
+        """Return the item as it was said."""
+        value = self._told.get(key, "")
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        return "; ".join(value) if isinstance(value, tuple) else f"{value}"
+
+    def wrong(self, key: str, allowed: str, *, said: str | None = None, example: str = "") -> None:
+        """Note a mistake."""
+        said = self.said(key) if said is None else said
+        self.mistakes.append(Mistake(key, said, allowed, example))
+
+    def unread(
+        self, key: str, unread: Unread, *, said: str | None = None, example: str = ""
+    ) -> None:
+        """Note what could not be read, with what the item allows unless that is told already."""
+        wrong, allowed = str(unread), ITEMS[key].allowed
+        if wrong and not unread.says_all:
+            allowed = f"{wrong}{' ' if wrong.endswith('?') else '; '}{allowed}"
+        self.wrong(
+            key,
+            wrong if unread.says_all else allowed,
+            said=said,
+            example=example or ITEMS[key].example,
+        )
+
+    def ask(self, key: str) -> Any:
+        """Return the item's value if it was told and can be read, else None."""
+        item = ITEMS[key]
+        self._asked.add(key)
+        if key not in self._told:
+            return None
+        if is_not_sure(self._told[key]) and item.kind != "stretches":
+            if not item.takes_not_sure:
+                self.unread(key, Unread("this one has to be known"))
+            return None
+        try:
+            return read(item, self._told[key])
+        except Unread as unread:
+            self.unread(key, unread)
+            return None
+
+    def ask_the_rest(self) -> None:
+        """Read what was told but is of no use here, so that its mistakes are told too."""
+        for key in self._told:
+            if key not in self._asked:
+                self.ask(key)
+
+    def take(self, key: str, default: str | None = None, *, quiet: bool = False) -> Any:
+        """Return the item's value, or that of what is taken when it was not told.
+
+        Parameters
+        ----------
+        key : str
+            The item.
+        default : str, optional
+            What to take, as a person would say it; the item's own default otherwise.
+        quiet : bool
+            Whether nothing hangs on what is taken, so that it is not listed.
+        """
+        value = self.ask(key)
+        if value is not None:
+            return value
+        taken = ITEMS[key].default if default is None else default
+        if not quiet and not any(mistake.item == key for mistake in self.mistakes):
+            self.assumed.append(Assumed(key, taken))
+        return read(ITEMS[key], taken)

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from tipsight.units import FOOT_M, INCH_M, YARD_M
 
-LENGTHS_M = {
+LENGTHS_M = {  # m; mile: international, exact
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1.0),
     **dict.fromkeys(("yd", "yds", "yard", "yards"), YARD_M),
     **dict.fromkeys(("ft", "foot", "feet", "'"), FOOT_M),
@@ -17,14 +17,14 @@ LENGTHS_M = {
     **dict.fromkeys(("km", "kilometre", "kilometres"), 1e3),
     **dict.fromkeys(("mile", "miles", "mi"), 1609.344),
 }
-SPEEDS_M_S = {
+SPEEDS_M_S = {  # m/s; mile and nautical mile an hour, exact
     **dict.fromkeys(("m/s", "mps", "m/sec", "ms-1"), 1.0),
     **dict.fromkeys(("mph", "mi/h", "miles an hour"), 0.44704),
     **dict.fromkeys(("km/h", "kmh", "kph"), 1 / 3.6),
     **dict.fromkeys(("kn", "kt", "kts", "knot", "knots"), 1852 / 3600),
     **dict.fromkeys(("ft/s", "fps"), FOOT_M),
 }
-MASSES_G = {
+MASSES_G = {  # g; avoirdupois ounce, exact
     **dict.fromkeys(("g", "gram", "grams", "gm", "gms"), 1.0),
     "mg": 1e-3,
     "kg": 1e3,
@@ -71,28 +71,33 @@ _FEET_AND_INCHES = re.compile(
 
 
 class Unread(ValueError):  # noqa: N818 - reads as what happened
-    """Something typed that cannot be read; its text is what to say instead, or empty."""
+    """Something typed that cannot be read.
+
+    Parameters
+    ----------
+    wrong : str
+        What is wrong with it, empty where what is allowed says enough.
+    says_all : bool
+        Whether that tells what to say as well, so that what is allowed need not follow.
+    """
+
+    def __init__(self, wrong: str = "", *, says_all: bool = False) -> None:
+        self.says_all = says_all
+        super().__init__(wrong)
+
+
+class NoUnit(Unread):
+    """A number that wants a unit and has none."""
+
+    def __init__(self, units: str = "") -> None:
+        super().__init__(f"say the unit{', ' if units else ''}{units}", says_all=True)
 
 
 def clean(text: str) -> str:
     """Return ``text`` in small letters with plain spaces, signs, quotes and fractions.
 
-    Parameters
-    ----------
-    text : str
-        As typed.
-
-    Returns
-    -------
-    str
-        The same, plainer.
-
-    Examples
-    --------
-    >>> clean(" 1¼ in ")
-    '1 1/4 in'
-    >>> clean("−3,5 °C")
-    '-3,5 °c'
+    >>> clean(" 1¼ in "), clean("−3,5 °C")
+    ('1 1/4 in', '-3,5 °c')
     """
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
@@ -101,25 +106,8 @@ def clean(text: str) -> str:
 
 
 def number(text: str) -> float:
-    """Read a number: comma or point, a fraction, a whole and a fraction.
+    """Read a number that stands alone: comma or point, a fraction, a whole and a fraction.
 
-    Parameters
-    ----------
-    text : str
-        The number alone.
-
-    Returns
-    -------
-    float
-        Its value.
-
-    Raises
-    ------
-    Unread
-        If it is not a plain finite number.
-
-    Examples
-    --------
     >>> number("36,5"), number("1 1/4"), number("20,000")
     (36.5, 1.25, 20000.0)
     """
@@ -142,18 +130,6 @@ def number(text: str) -> float:
 def written(value: float) -> str:
     """Return a number in plain figures that read back as the very same number.
 
-    Parameters
-    ----------
-    value : float
-        Any number.
-
-    Returns
-    -------
-    str
-        Without an exponent; what is no finite number is written so that it cannot be read.
-
-    Examples
-    --------
     >>> written(20.0), written(7.3), written(1e-7), written(float("inf"))
     ('20', '7.3', '0.0000001', 'nan')
     """
@@ -161,25 +137,8 @@ def written(value: float) -> str:
 
 
 def split_unit(text: str) -> tuple[float, str]:
-    """Read a number and what follows it.
+    """Read a number, and the unit behind it in small letters, empty if there is none.
 
-    Parameters
-    ----------
-    text : str
-        A number and perhaps a unit.
-
-    Returns
-    -------
-    tuple of float and str
-        The number, and the unit in small letters, empty if there is none.
-
-    Raises
-    ------
-    Unread
-        If it does not begin with a number.
-
-    Examples
-    --------
     >>> split_unit("6 MPH")
     (6.0, 'mph')
     """
@@ -189,57 +148,21 @@ def split_unit(text: str) -> tuple[float, str]:
     return number(match[1]), match[2].strip().rstrip(".")
 
 
-def length_m(text: str, bare: float | None = None) -> float:
-    r"""Read a length in metres.
+def length_m(text: str) -> float:
+    r"""Read a length [m]; a bare number is refused.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``40yd``, ``36,5 m``, ``1¼in``, ``5'6"``.
-    bare : float, optional
-        Metres in the unit that a bare number is in; without it a bare number is refused. [m]
-
-    Returns
-    -------
-    float
-        The length. [m]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read or its unit is missing.
-
-    Examples
-    --------
-    >>> length_m("40yd"), round(length_m("5'6\""), 4), length_m("3", bare=1e-3)
-    (36.576, 1.6764, 0.003)
+    >>> length_m("40yd"), round(length_m("5'6\""), 4)
+    (36.576, 1.6764)
     """
     plain = clean(text)
     if both := _FEET_AND_INCHES.fullmatch(plain):
         return number(both[1]) * FOOT_M + number(both[2]) * INCH_M
-    return _in_unit(plain, LENGTHS_M, bare)
+    return _in_unit(plain, LENGTHS_M, None)
 
 
 def length_mm(text: str) -> float:
-    """Read a length of tackle in millimetres; a bare number is in millimetres.
+    """Read a length of tackle [mm]; a bare number is in millimetres.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``3``, ``3 mm``, ``1 1/4"``.
-
-    Returns
-    -------
-    float
-        The length. [mm]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read.
-
-    Examples
-    --------
     >>> length_mm("7.3"), length_mm("1¼in")
     (7.3, 31.75)
     """
@@ -247,25 +170,8 @@ def length_mm(text: str) -> float:
 
 
 def range_mm(text: str) -> tuple[float, float] | None:
-    """Read two lengths of tackle with a hyphen or ``to`` between them.
+    """Read two lengths of tackle [mm] with a hyphen or ``to`` between them, else None.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``0-15 mm``; a bare number is in millimetres.
-
-    Returns
-    -------
-    tuple of float or None
-        Both ends [mm]; None if it is not two lengths.
-
-    Raises
-    ------
-    Unread
-        If one of two cannot be read.
-
-    Examples
-    --------
     >>> range_mm("0-15 mm"), range_mm("1 to 2 cm"), range_mm("15 mm")
     ((0.0, 15.0), (10.0, 20.0), None)
     """
@@ -277,30 +183,10 @@ def range_mm(text: str) -> tuple[float, float] | None:
 
 
 def speed_m_s(text: str) -> float:
-    """Read a speed, or a wind force of the Beaufort scale.
+    """Read a speed [m/s], or a wind force B of the Beaufort scale, 0 to 12.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``6 mph``, ``0,6 m/s``, ``force 3``.
+    v = 0.836 B^1.5 m/s (WMO, Commission for Maritime Meteorology 1970, Report 3).
 
-    Returns
-    -------
-    float
-        The speed. [m/s]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read or its unit is missing.
-
-    Notes
-    -----
-    v = 0.836 B^1.5, the Beaufort scale's own formula, B 0 to 12 (WMO, Commission for Maritime
-    Meteorology 1970, Report 3).
-
-    Examples
-    --------
     >>> round(speed_m_s("6 mph"), 3), round(speed_m_s("force 3"), 2)
     (2.682, 4.34)
     """
@@ -313,25 +199,8 @@ def speed_m_s(text: str) -> float:
 
 
 def temperature_c(text: str) -> float:
-    """Read a temperature; a bare number is in degrees Celsius.
+    """Read a temperature [C]; a bare number is in degrees Celsius.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``10``, ``10 °C``, ``50F``.
-
-    Returns
-    -------
-    float
-        The temperature. [C]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read.
-
-    Examples
-    --------
     >>> temperature_c("50F"), temperature_c("10,5")
     (10.0, 10.5)
     """
@@ -341,29 +210,12 @@ def temperature_c(text: str) -> float:
         return value
     if unit in ("f", "fahrenheit"):
         return (value - 32) * 5 / 9
-    raise Unread("")
+    raise Unread
 
 
 def mass_g(text: str) -> float:
-    """Read a weight in grams.
+    """Read a weight [g]; a bare number is refused.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``2.4 g``, ``1/4 oz``.
-
-    Returns
-    -------
-    float
-        The mass. [g]
-
-    Raises
-    ------
-    Unread
-        If it cannot be read or its unit is missing.
-
-    Examples
-    --------
     >>> mass_g("2,4g")
     2.4
     """
@@ -372,10 +224,10 @@ def mass_g(text: str) -> float:
 
 def _in_unit(plain: str, units: dict[str, float], bare: float | None, per: float = 1.0) -> float:
     value, unit = split_unit(plain)
-    if not unit and bare is None and value != 0.0:
-        raise Unread("say the unit")
+    if not unit and bare is None and value != 0.0:  # nothing is nothing in any unit
+        raise NoUnit
     if unit and unit not in units:
-        raise Unread("")
+        raise Unread
     result = value * ((units[unit] if unit else float(bare or 0.0)) / per)
     if not math.isfinite(result):
         raise Unread("a number is wanted")

@@ -1,14 +1,18 @@
 """From the question as a person puts it to the question in numbers."""
 
 from tipsight.errors import Mistakes
-from tipsight.inputs.behind import settle_behind
 from tipsight.inputs.case import Angler, Assumed, Case, Wanted
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.question import Question
+from tipsight.inputs.question import Asker, Question
+from tipsight.inputs.settle_behind import settle_behind
 from tipsight.inputs.settle_float import settle_box, settle_float
-from tipsight.inputs.settle_light import settle_light
-from tipsight.inputs.settle_swim import is_rough, settle_place, settle_stream, settle_wind
-from tipsight.inputs.teller import Teller
+from tipsight.inputs.settle_swim import (
+    is_rough,
+    settle_light,
+    settle_place,
+    settle_stream,
+    settle_wind,
+)
 
 OLDEST_YEARS = 75.0
 """Beyond which the curve of age is not known (Adrian 1989)."""
@@ -38,22 +42,22 @@ def settle(question: Question) -> Case:
     >>> round(case.place.range_m, 3), case.assumed[0].item
     (36.576, 'known')
     """
-    teller = Teller(question)
-    place = settle_place(teller)
-    wind = settle_wind(teller)
-    stream = settle_stream(teller)
-    light = settle_light(teller)
-    stretches = settle_behind(teller, light)
-    angler = _angler(teller)
-    bites = teller.take("bites", "bold" if is_rough(wind, stream) else None)
-    wanted = Wanted(teller.take("seen").number, bites.number)
-    box = settle_box(teller)
-    float_, weighed_tip, tip = settle_float(teller, box)
-    teller.ask_the_rest()
-    if teller.mistakes:
+    asker = Asker(question)
+    place = settle_place(asker)
+    wind = settle_wind(asker)
+    stream = settle_stream(asker)
+    light = settle_light(asker)
+    stretches = settle_behind(asker, light)
+    angler = _angler(asker)
+    bites = asker.take("bites", "bold" if is_rough(wind, stream) else None)
+    wanted = Wanted(asker.take("seen").number, bites.number)
+    box = settle_box(asker)
+    float_, weighed_tip, tip = settle_float(asker, box)
+    asker.ask_the_rest()
+    if asker.mistakes:
         # An item may be asked for by two rooms of the question; one mistake is told once.
-        raise Mistakes(sorted(dict.fromkeys(teller.mistakes), key=lambda m: _place_of(m.item)))
-    assumed = sorted(dict.fromkeys(teller.assumed), key=lambda a: _place_of(a.item))
+        raise Mistakes(sorted(dict.fromkeys(asker.mistakes), key=lambda m: _place_of(m.item)))
+    assumed = sorted(dict.fromkeys(asker.assumed), key=lambda a: _place_of(a.item))
     return Case(
         place=place,
         light=light,
@@ -74,14 +78,14 @@ def _place_of(item: str) -> int:
     return list(ITEMS).index(item)
 
 
-def _angler(teller: Teller) -> Angler:
-    age = teller.take("age")
+def _angler(asker: Asker) -> Angler:
+    age = asker.take("age")
     if age > OLDEST_YEARS:
-        teller.assumed.append(Assumed("age", f"{OLDEST_YEARS:g}, beyond which the sums do not go"))
+        asker.assumed.append(Assumed("age", f"{OLDEST_YEARS:g}, beyond which the sums do not go"))
     return Angler(
         age_years=min(age, OLDEST_YEARS),
-        mar_arcmin=teller.take("sight"),
-        colour_vision=teller.take("colour_vision").word,
-        own_eye_factor=teller.take("own_eye"),
-        tint=teller.take("tint").word,
+        mar_arcmin=asker.take("sight"),
+        colour_vision=asker.take("colour_vision").word,
+        own_eye_factor=asker.take("own_eye"),
+        tint=asker.take("tint").word,
     )

@@ -1,7 +1,8 @@
-"""Where the angler stands, the water he fishes and its wind."""
+"""Where the angler stands, the water he fishes, its wind and its light."""
 
-from tipsight.inputs.case import Place, Stream, Wind
-from tipsight.inputs.teller import Teller
+from tipsight import tables
+from tipsight.inputs.case import Light, Place, Stream, Wind
+from tipsight.inputs.question import Asker
 from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
 
 SHELTER = 0.5
@@ -11,51 +12,29 @@ GLASS_SLOPE_VARIANCE = 2e-5
 ROUGHEST_SLOPE_VARIANCE = 2e-2
 ROUGH_RIPPLE_M, ROUGH_BOILS = 0.015, 2.0
 """From which only bold bites show through the water's own ups and downs (judgement)."""
+SAME_SUN_DEG, SAME_SIDE_DEG = 12.0, 45.0
+"""How far two ways of telling the sun's height and its side may differ (judgement)."""
+LAST_DUSK_DEG = -12.0
+"""The sums of light end there."""
 
 
-def settle_place(teller: Teller) -> Place:
+def settle_place(asker: Asker) -> Place:
     """Return where the angler stands.
 
-    Parameters
-    ----------
-    teller : Teller
-        What was told.
-
-    Returns
-    -------
-    Place
-        In metres, with the doubt of the distance.
-
-    Examples
-    --------
     >>> from tipsight.inputs.question import Question
-    >>> settle_place(Teller(Question(distance="40 yd", known="measured", eye="sat")))
+    >>> settle_place(Asker(Question(distance="40 yd", known="measured", eye="sat")))
     Place(range_m=36.576, range_doubt=0.03, eye_height_m=1.1)
     """
     return Place(
-        range_m=teller.take("distance"),
-        range_doubt=teller.take("known").number,
-        eye_height_m=teller.take("eye"),
+        range_m=asker.take("distance"),
+        range_doubt=asker.take("known").number,
+        eye_height_m=asker.take("eye"),
     )
 
 
 def is_rough(wind: Wind, stream: Stream) -> bool:
-    """Return whether the water is rough enough that only bold bites show.
+    """Return whether only bold bites show: a ripple of 15 mm and more, or boily water (judgement).
 
-    Parameters
-    ----------
-    wind : Wind
-        With the ripple that is seen or the wind that raises one.
-    stream : Stream
-        With its boils.
-
-    Returns
-    -------
-    bool
-        For a ripple of 15 mm and more, or boily water (judgement).
-
-    Examples
-    --------
     >>> is_rough(Wind(ripple_height_m=0.015), Stream()), is_rough(Wind(speed_m_s=2.0), Stream())
     (True, False)
     """
@@ -65,42 +44,30 @@ def is_rough(wind: Wind, stream: Stream) -> bool:
     return height_m >= ROUGH_RIPPLE_M or stream.boil_factor >= ROUGH_BOILS
 
 
-def settle_wind(teller: Teller) -> Wind:
-    """Return the wind that reaches the water, and the ripple where the angler told it.
+def settle_wind(asker: Asker) -> Wind:
+    """Return the wind that reaches the water; a ripple that was told stands before the wind's own.
 
-    Parameters
-    ----------
-    teller : Teller
-        What was told.
-
-    Returns
-    -------
-    Wind
-        A ripple that was told stands before the wind's own; with neither told, fur is taken.
-
-    Examples
-    --------
     >>> from tipsight.inputs.question import Question
-    >>> settle_wind(Teller(Question(wind="8 m/s", sheltered="yes"))).speed_m_s
+    >>> settle_wind(Asker(Question(wind="8 m/s", sheltered="yes"))).speed_m_s
     4.0
     """
-    ripple_mm = teller.ask("looks")
+    ripple_mm = asker.ask("looks")
     told_mm = ripple_mm
-    if ripple_mm is None and not teller.knows("wind"):
-        ripple_mm = teller.take("looks")
-    sheltered = teller.take("sheltered")
+    if ripple_mm is None and not asker.knows("wind"):
+        ripple_mm = asker.take("looks")
+    sheltered = asker.take("sheltered")
     left = SHELTER if sheltered else 1.0
     if ripple_mm is None:
-        wind = teller.take("wind", "calm")
+        wind = asker.take("wind", "calm")
     else:
         raised = min(float(wind_of_ripple_m_s(ripple_mm / 1000)) / left, 25.0)
-        wind = teller.take("wind", f"{raised:.1f} m/s")
-    boils = teller.take("boils", quiet=True)
+        wind = asker.take("wind", f"{raised:.1f} m/s")
+    boils = asker.take("boils", quiet=True)
     like_glass = told_mm == 0 and boils <= 1
     return Wind(
         speed_m_s=wind * left,
-        bearing_deg=teller.take("wind_blows").number,
-        fetch_m=teller.take("open_water", quiet=ripple_mm is not None),
+        bearing_deg=asker.take("wind_blows").number,
+        fetch_m=asker.take("open_water", quiet=ripple_mm is not None),
         ripple_height_m=None if ripple_mm is None else ripple_mm / 1000,
         base_slope_variance=GLASS_SLOPE_VARIANCE
         if like_glass
@@ -108,41 +75,114 @@ def settle_wind(teller: Teller) -> Wind:
     )
 
 
-def settle_stream(teller: Teller) -> Stream:
-    """Return the moving water.
+def settle_stream(asker: Asker) -> Stream:
+    """Return the moving water, with the angler's own count of dips where he told it.
 
-    Parameters
-    ----------
-    teller : Teller
-        What was told.
-
-    Returns
-    -------
-    Stream
-        With the angler's own count of dips where he told it.
-
-    Examples
-    --------
     >>> from tipsight.inputs.question import Question
-    >>> settle_stream(Teller(Question(pace="brisk", bed="silt", goes_under="3"))).dips_per_min_told
+    >>> settle_stream(Asker(Question(pace="brisk", bed="silt", goes_under="3"))).dips_per_min_told
     3.0
     """
-    pace, hold = teller.take("pace"), teller.take("run")
+    pace, hold = asker.take("pace"), asker.take("run")
     if hold > pace:
-        teller.wrong(
+        asker.wrong(
             "run",
             f"the water runs at {pace:.2g} m/s; a float cannot be held back by more than that",
             example="checked",
         )
-    dips = teller.ask("goes_under")
+    dips = asker.ask("goes_under")
     return Stream(
-        depth_m=teller.take("depth"),
+        depth_m=asker.take("depth"),
         pace_m_s=pace,
         hold_m_s=hold,
-        boil_factor=teller.take("boils", quiet=dips is not None),
-        manning_n=teller.take("bed").number,
-        temperature_c=teller.take("temperature"),
-        water_colour=teller.take("colour").word,
-        floating_line=teller.take("line").word == "floating",
+        boil_factor=asker.take("boils", quiet=dips is not None),
+        manning_n=asker.take("bed").number,
+        temperature_c=asker.take("temperature"),
+        water_colour=asker.take("colour").word,
+        floating_line=asker.take("line").word == "floating",
         dips_per_min_told=dips,
     )
+
+
+def settle_light(asker: Asker) -> Light:
+    """Return the light; the direct sun is off under an overcast whatever was told.
+
+    >>> from tipsight.inputs.question import Question
+    >>> light = settle_light(Asker(Question(sky="clear", shadow="twice", sun_is="behind me")))
+    >>> light.sun_height_deg, light.sun_bearing_deg, light.beam
+    (27.0, 180.0, True)
+    """
+    name = asker.take("sky").word
+    sky = next(row for row in tables.rows("skies") if row["name"] == name)
+    overcast = sky["beam_asked"] != "yes"
+    out = asker.take("sun_out", sky["beam"], quiet=overcast)
+    height, bearing = _sun(asker)
+    return Light(
+        sky_type=int(sky["type"]),
+        turbidity=float(sky["turbidity"]),
+        beam=out and not overcast,
+        sun_height_deg=height,
+        sun_bearing_deg=bearing,
+        visibility_m=asker.take("mist"),
+    )
+
+
+def _sun(asker: Asker) -> tuple[float, float]:
+    seen = _by_the_clock(asker)
+    height, shadow = asker.ask("sun_height"), asker.ask("shadow")
+    heights = [
+        ("sun_height", height),
+        ("when", seen and seen[0]),
+        ("shadow", shadow and shadow.number),
+    ]
+    told = [(key, value) for key, value in heights if value is not None]
+    for key, value in told[1:]:
+        if abs(value - told[0][1]) > SAME_SUN_DEG:
+            asker.wrong(
+                key,
+                f"it puts the sun at {value:.0f} deg, but {told[0][0]} says "
+                f"{told[0][1]:.0f}; leave one of them out",
+            )
+    sun_height = told[0][1] if told else asker.take("sun_height")
+
+    bearing, word = asker.ask("sun_bearing"), asker.ask("sun_is")
+    looking = asker.ask("looking")
+    clock = None
+    if seen and looking is not None:
+        clock = abs((seen[1] - looking + 180.0) % 360.0 - 180.0)
+    bearings = [("sun_bearing", bearing), ("looking", clock), ("sun_is", word and word.number)]
+    told = [(key, value) for key, value in bearings if value is not None]
+    for key, value in told[1:]:
+        if abs(value - told[0][1]) > SAME_SIDE_DEG:
+            asker.wrong(
+                key,
+                f"it puts the sun {value:.0f} deg from the line along which you look, "
+                f"but {told[0][0]} says {told[0][1]:.0f}; leave one of them out",
+            )
+    return sun_height, told[0][1] if told else asker.take("sun_is").number
+
+
+def _by_the_clock(asker: Asker) -> tuple[float, float] | None:
+    when, at = asker.ask("when"), asker.ask("at")
+    if when is None:
+        return None
+    if at is None:
+        if not asker.knows("at"):
+            asker.wrong(
+                "at",
+                "a day and time need a place; say latitude and longitude in degrees",
+                said="",
+                example="52.1 N 1.5 W",
+            )
+        return None
+    from tipsight.inputs import sun
+
+    height, azimuth = sun.position(when, *at)
+    if height < LAST_DUSK_DEG:
+        asker.wrong(
+            "when",
+            f"the sun then stands {-height:.0f} deg below level; the sums end at 12, "
+            "the last of dusk",
+            example="2026-10-15 17:00 UTC",
+        )
+        return None
+    return float(height), float(azimuth)

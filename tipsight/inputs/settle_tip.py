@@ -4,15 +4,15 @@ import math
 from dataclasses import dataclass, replace
 
 from tipsight import tables
-from tipsight.inputs.blocks import BlockSaid
 from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.inputs.question import Asker
 from tipsight.inputs.reading import written
-from tipsight.inputs.tackle import StockSaid
-from tipsight.inputs.teller import Teller
+from tipsight.inputs.tackle import BlockSaid, StockSaid
 
 GLUED_SHARE, GLUED_LEAST_MM = 0.12, 5.0
-"""Of the length outside that must be glued in, and the least of it (judgement)."""
+"""Share of the length outside that must be glued in, and the least of it (judgement)."""
 WET_MM = 10.0
+"""Of a tip outside the body, where nothing of it was told (judgement)."""
 
 
 @dataclass(frozen=True)
@@ -26,18 +26,8 @@ class Tips:
 def stock_of(said: StockSaid) -> Stock:
     """Return tip stock with its bore and density from stock.csv where they were not told.
 
-    Parameters
-    ----------
-    said : StockSaid
-        Kind, diameter and perhaps bore.
+    A tube too thin for its wall has no bore.
 
-    Returns
-    -------
-    Stock
-        A tube too thin for its wall has no bore.
-
-    Examples
-    --------
     >>> stock_of(StockSaid("thin tube", 5.0)).bore_mm
     4.0
     """
@@ -54,20 +44,8 @@ def stock_of(said: StockSaid) -> Stock:
 
 
 def stock_words(stock: Stock) -> str:
-    """Return tip stock as a person types it.
+    """Return tip stock as a person types it, to read back as the same stock.
 
-    Parameters
-    ----------
-    stock : Stock
-        A stick or a tube.
-
-    Returns
-    -------
-    str
-        What reads back as the same stock.
-
-    Examples
-    --------
     >>> stock_words(Stock("thin tube", 5.0, 4.0)), stock_words(Stock("quill", 2.5))
     ('5/4 mm thin tube', '2.5 mm quill')
     """
@@ -76,69 +54,43 @@ def stock_words(stock: Stock) -> str:
 
 
 def glued_needed_mm(outside_mm: float) -> float:
-    """Return how much of a tip must be glued in to hold the rest.
+    """Return how much of a tip [mm] must be glued in to hold ``outside_mm`` outside the body.
 
-    Parameters
-    ----------
-    outside_mm : float
-        Length outside the body. [mm]
-
-    Returns
-    -------
-    float
-        The least. [mm]
-
-    Examples
-    --------
     >>> glued_needed_mm(30.0), glued_needed_mm(50.0)
     (5.0, 6.0)
     """
     return max(GLUED_LEAST_MM, GLUED_SHARE * outside_mm)
 
 
-def settle_tips(teller: Teller, pattern: dict[str, str], weighed: bool) -> Tips:
-    """Return the tips.
+def settle_tips(asker: Asker, pattern: dict[str, str], weighed: bool) -> Tips:
+    """Return the tips, the same stick twice unless it was changed since the float was weighed.
 
-    Parameters
-    ----------
-    teller : Teller
-        What was told.
-    pattern : dict
-        The float's row of patterns.csv, with its usual tip.
-    weighed : bool
-        Whether the float is known by what it takes.
+    ``pattern`` is the float's row of patterns.csv, with its usual tip.
 
-    Returns
-    -------
-    Tips
-        The same stick twice unless the tip was changed since.
-
-    Examples
-    --------
     >>> from tipsight.inputs.question import Question
-    >>> row = next(r for r in tables.rows("patterns") if r["name"] == "quill avon")
-    >>> tips = settle_tips(Teller(Question(diameter="3", showing="20")), row, weighed=False)
+    >>> row = tables.row("patterns", "quill avon", "pattern")
+    >>> tips = settle_tips(Asker(Question(diameter="3", showing="20")), row, weighed=False)
     >>> tips.now.wet_mm, tips.now.glued_mm
     (10.0, 5.0)
     """
-    stock = _stock(teller, pattern)
-    showing = teller.take("showing", f"{float(pattern['tip_showing_mm']):g} mm")
-    took_showing = teller.take("takes_showing", _mm(showing)) if weighed else showing
-    changed = weighed and teller.ask("weighed_tip")
-    wet, took_wet = _wet(teller, showing, took_showing, bool(changed), weighed)
+    stock = _stock(asker, pattern)
+    showing = asker.take("showing", f"{float(pattern['tip_showing_mm']):g} mm")
+    took_showing = asker.take("takes_showing", _mm(showing)) if weighed else showing
+    changed = weighed and asker.ask("weighed_tip")
+    wet, took_wet = _wet(asker, showing, took_showing, bool(changed), weighed)
     now = Tip(
         stock=stock,
         showing_mm=showing,
         wet_mm=wet,
-        glued_mm=_glued(teller, showing + wet, bool(changed)),
-        bands=_bands(teller, showing, wet),
-        seasons=teller.take("seasons"),
-        gloss=teller.take("finish").word == "gloss",
-        undercoat=teller.take("undercoat"),
-        coats=int(teller.take("tip_coats")),
-        pulls_out=teller.take("pulls_out"),
-        sleeve=teller.take("sleeve_on"),
-        light_stick=teller.take("light_stick_on").word,
+        glued_mm=_glued(asker, showing + wet, bool(changed)),
+        bands=_bands(asker, showing, wet),
+        seasons=asker.take("seasons"),
+        gloss=asker.take("finish").word == "gloss",
+        undercoat=asker.take("undercoat"),
+        coats=int(asker.take("tip_coats")),
+        pulls_out=asker.take("pulls_out"),
+        sleeve=asker.take("sleeve_on"),
+        light_stick=asker.take("light_stick_on").word,
     )
     if not weighed:
         return Tips(now, now)
@@ -146,7 +98,7 @@ def settle_tips(teller: Teller, pattern: dict[str, str], weighed: bool) -> Tips:
         now,
         showing_mm=took_showing,
         wet_mm=took_wet,
-        coats=int(teller.take("weighed_coats", f"{now.coats}", quiet=not changed)),
+        coats=int(asker.take("weighed_coats", f"{now.coats}", quiet=not changed)),
         sleeve=False,
         light_stick="none",
     )
@@ -154,51 +106,51 @@ def settle_tips(teller: Teller, pattern: dict[str, str], weighed: bool) -> Tips:
         needed = _half_up(glued_needed_mm(took_showing + took_wet))
         then = replace(
             then,
-            stock=_weighed_stock(teller, changed),
-            glued_mm=teller.take("weighed_glued", _mm(needed)),
+            stock=_weighed_stock(asker, changed),
+            glued_mm=asker.take("weighed_glued", _mm(needed)),
         )
     return Tips(now, then)
 
 
-def _stock(teller: Teller, pattern: dict[str, str]) -> Stock:
-    diameter = teller.take("diameter", f"{float(pattern['tip_diameter_mm']):g} mm")
-    kind = teller.take("stock", pattern["tip_stock"]).word
+def _stock(asker: Asker, pattern: dict[str, str]) -> Stock:
+    diameter = asker.take("diameter", f"{float(pattern['tip_diameter_mm']):g} mm")
+    kind = asker.take("stock", pattern["tip_stock"]).word
     bare = stock_of(StockSaid(kind, diameter))
-    bore = teller.take("bore", _mm(bare.bore_mm), quiet="tube" not in kind)
-    _check_bore(teller, "bore" if teller.knows("bore") else "diameter", kind, diameter, bore)
+    bore = asker.take("bore", _mm(bare.bore_mm), quiet="tube" not in kind)
+    _check_bore(asker, "bore" if asker.knows("bore") else "diameter", kind, diameter, bore)
     return replace(bare, bore_mm=bore)
 
 
-def _weighed_stock(teller: Teller, said: StockSaid) -> Stock:
+def _weighed_stock(asker: Asker, said: StockSaid) -> Stock:
     stock = stock_of(said)
-    _check_bore(teller, "weighed_tip", said.kind, said.diameter_mm, stock.bore_mm)
+    _check_bore(asker, "weighed_tip", said.kind, said.diameter_mm, stock.bore_mm)
     return stock
 
 
-def _check_bore(teller: Teller, key: str, kind: str, diameter: float, bore: float) -> None:
+def _check_bore(asker: Asker, key: str, kind: str, diameter: float, bore: float) -> None:
     if "tube" in kind and not 0 < bore < diameter:
         cure = f"a {kind} of {diameter:g} mm needs a bore above 0 and below {diameter:g} mm"
-        teller.wrong(
+        asker.wrong(
             key,
             f"{cure}; tell the bore, or say solid",
             example="5/4 mm thin tube" if key == "weighed_tip" else "bore 2 mm in a tip of 3 mm",
         )
     if "tube" not in kind and bore > 0:
-        teller.wrong(key, f"{kind} has no bore; say thin tube or thick tube", example="thin tube")
+        asker.wrong(key, f"{kind} has no bore; say thin tube or thick tube", example="thin tube")
 
 
 def _wet(
-    teller: Teller, showing: float, took: float, changed: bool, weighed: bool
+    asker: Asker, showing: float, took: float, changed: bool, weighed: bool
 ) -> tuple[float, float]:
     """Return the wet part now and when the float took its shot, of one stick unless changed."""
     if changed:
-        return teller.take("wet", _mm(WET_MM)), teller.take("weighed_wet", _mm(WET_MM))
-    then = teller.ask("weighed_wet") if weighed else None
-    now = teller.ask("wet")
+        return asker.take("wet", _mm(WET_MM)), asker.take("weighed_wet", _mm(WET_MM))
+    then = asker.ask("weighed_wet") if weighed else None
+    now = asker.ask("wet")
     if now is None and then is not None:
         now = then + took - showing
         if now < 0:
-            teller.wrong(
+            asker.wrong(
                 "showing",
                 f"only {then + took:g} mm of this tip stands out of the body; show "
                 "less, or say weighed_tip if it is another tip",
@@ -206,9 +158,9 @@ def _wet(
             )
         return now, then
     if now is None:
-        now = teller.take("wet", _mm(max(took - showing, 0.0) + WET_MM))
+        now = asker.take("wet", _mm(max(took - showing, 0.0) + WET_MM))
     if then is not None and abs(showing + now - took - then) > 0.5:
-        teller.wrong(
+        asker.wrong(
             "weighed_wet",
             f"one tip cannot stand {took + then:g} mm out of the body then and "
             f"{showing + now:g} mm now; say weighed_tip if it was changed",
@@ -216,7 +168,7 @@ def _wet(
         )
         return now, then
     if showing + now < took:
-        teller.wrong(
+        asker.wrong(
             "takes_showing",
             f"only {showing + now:g} mm of this tip stands out of the body; say "
             "less, or say weighed_tip if it was another tip",
@@ -225,15 +177,15 @@ def _wet(
     return now, showing + now - took
 
 
-def _glued(teller: Teller, outside: float, changed: bool) -> float:
+def _glued(asker: Asker, outside: float, changed: bool) -> float:
     needed = glued_needed_mm(outside)
-    then = None if changed else teller.ask("weighed_glued")
-    glued: float = teller.take(
+    then = None if changed else asker.ask("weighed_glued")
+    glued: float = asker.take(
         "glued", _mm(_half_up(needed) if then is None else then), quiet=then is not None
     )
-    key = "glued" if teller.knows("glued") else "weighed_glued"
-    if glued < needed - 1e-9 and teller.knows(key):
-        teller.wrong(
+    key = "glued" if asker.knows("glued") else "weighed_glued"
+    if glued < needed - 1e-9 and asker.knows(key):
+        asker.wrong(
             key,
             f"{glued:g} mm will not hold a tip with {outside:g} mm outside the body; glue "
             f"in {_half_up(needed):g} mm or more, or let less show",
@@ -242,18 +194,18 @@ def _glued(teller: Teller, outside: float, changed: bool) -> float:
     return glued
 
 
-def _bands(teller: Teller, showing: float, wet: float) -> tuple[Band, ...]:
-    blocks: tuple[BlockSaid, ...] = teller.take("paint")
+def _bands(asker: Asker, showing: float, wet: float) -> tuple[Band, ...]:
+    blocks: tuple[BlockSaid, ...] = asker.take("paint")
     last = blocks[-1]
     if last.from_top_mm >= showing:
-        teller.wrong(
+        asker.wrong(
             "paint",
             f"the lowest block begins at {last.from_top_mm:g} mm and only {showing:g} mm "
             "show; let more show or make the blocks above it shorter",
             example="black 0-15 mm, fluorescent orange 15-30 mm",
         )
     elif last.to_top_mm is not None and last.to_top_mm > showing + wet + 1e-9:
-        teller.wrong(
+        asker.wrong(
             "paint",
             f"the blocks go to {last.to_top_mm:g} mm and only {showing + wet:g} mm of the "
             "tip stand out of the body; make them shorter",

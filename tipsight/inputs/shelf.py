@@ -4,35 +4,15 @@ import re
 
 from tipsight import tables
 from tipsight.inputs import reading, tackle
-from tipsight.inputs.items import Item
-from tipsight.inputs.reading import Unread, clean
-from tipsight.inputs.spelling import choose
+from tipsight.inputs.items import Item, choose
+from tipsight.inputs.reading import NoUnit, Unread, clean
 
 _MASS = re.compile(r"[-+]?[\d.,/ ]+\s*(g|gm|gms|grams?|mg|oz|ounces?)")
 
 
 def load(item: Item, text: str) -> float | tuple[tuple[str, int], ...]:
-    """Read how much shot a float takes.
+    """Read how much shot a float takes: a mass [g] within the item's limits, or names and counts.
 
-    Parameters
-    ----------
-    item : Item
-        With the limits in grams.
-    text : str
-        Such as ``6BB`` or ``2.4 g``.
-
-    Returns
-    -------
-    float or tuple of (str, int)
-        A mass [g], or names and counts.
-
-    Raises
-    ------
-    Unread
-        If it cannot be read.
-
-    Examples
-    --------
     >>> from tipsight.inputs.items import ITEMS
     >>> load(ITEMS["takes"], "6BB"), load(ITEMS["takes"], "2,4 g")
     ((('BB', 6),), 2.4)
@@ -41,32 +21,13 @@ def load(item: Item, text: str) -> float | tuple[tuple[str, int], ...]:
     if _MASS.fullmatch(plain):
         return item.check(reading.mass_g(plain))
     if re.fullmatch(r"[-+]?[\d.,/ ]+", plain):
-        raise Unread("say the unit, grams or the size of shot")
+        raise NoUnit("grams or the size of shot")
     return tuple((name, count or 1) for name, count in tackle.shot_terms(plain))
 
 
 def names(item: Item, texts: tuple[str, ...]) -> tuple[str, ...]:
     """Read names of the item's table; ``all`` is every one that is on a normal shelf.
 
-    Parameters
-    ----------
-    item : Item
-        With its table.
-    texts : tuple of str
-        As typed.
-
-    Returns
-    -------
-    tuple of str
-        Names as the table has them.
-
-    Raises
-    ------
-    Unread
-        If a name is not in the table.
-
-    Examples
-    --------
     >>> from tipsight.inputs.items import ITEMS
     >>> names(ITEMS["paints"], ("Black", "white"))
     ('black', 'white')
@@ -78,27 +39,8 @@ def names(item: Item, texts: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def stocks(item: Item, texts: tuple[str, ...]) -> tuple[tackle.StockSaid, ...]:
-    """Read tip stock: kinds with their sizes, ``all`` or ``none``.
+    """Read tip stock, kinds with their sizes, ``all`` or ``none``: one piece for each size.
 
-    Parameters
-    ----------
-    item : Item
-        With its table.
-    texts : tuple of str
-        As typed.
-
-    Returns
-    -------
-    tuple of StockSaid
-        One for each size.
-
-    Raises
-    ------
-    Unread
-        If one cannot be read.
-
-    Examples
-    --------
     >>> from tipsight.inputs.items import ITEMS
     >>> [stock.diameter_mm for stock in stocks(ITEMS["tips"], ("quill 2-3", "5/4 mm thin tube"))]
     [2.0, 2.5, 3.0, 5.0]
@@ -111,27 +53,8 @@ def stocks(item: Item, texts: tuple[str, ...]) -> tuple[tackle.StockSaid, ...]:
 
 
 def shot(_: Item, texts: tuple[str, ...]) -> tuple[tuple[str, int | None], ...]:
-    """Read sizes of shot with or without how many there are, ``all`` or ``none``.
+    """Read sizes of shot, ``all`` or ``none``: names, and counts where they were typed.
 
-    Parameters
-    ----------
-    _ : Item
-        The item.
-    texts : tuple of str
-        As typed.
-
-    Returns
-    -------
-    tuple of (str, int or None)
-        Names, and counts where they were typed.
-
-    Raises
-    ------
-    Unread
-        If a size is not in the table, or is told twice.
-
-    Examples
-    --------
     >>> from tipsight.inputs.items import ITEMS
     >>> shot(ITEMS["shot"], ("BB", "20 No 4"))
     (('BB', None), ('No 4', 20))
@@ -147,27 +70,8 @@ def shot(_: Item, texts: tuple[str, ...]) -> tuple[tuple[str, int | None], ...]:
 
 
 def weighings(item: Item, texts: tuple[str, ...]) -> dict[str, float]:
-    """Read what ten of a size weigh.
+    """Read what ten of a size weigh, and return what one does by its name [g].
 
-    Parameters
-    ----------
-    item : Item
-        With the limits in grams for the ten.
-    texts : tuple of str
-        Such as ``No 4 1.9 g``.
-
-    Returns
-    -------
-    dict
-        Mass of one by its name. [g]
-
-    Raises
-    ------
-    Unread
-        If one cannot be read.
-
-    Examples
-    --------
     >>> from tipsight.inputs.items import ITEMS
     >>> weighings(ITEMS["ten_weigh"], ("No 4 1.9 g",))
     {'No 4': 0.19}
@@ -176,6 +80,6 @@ def weighings(item: Item, texts: tuple[str, ...]) -> dict[str, float]:
     for text in texts:
         found = re.fullmatch(r"(.+?)[\s:=,]+([\d.,]+\s*[a-z]*)", clean(text))
         if not found:
-            raise Unread("")
+            raise Unread
         masses[tackle.shot_name(found[1])] = item.check(reading.mass_g(found[2])) / 10
     return masses

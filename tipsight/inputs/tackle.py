@@ -1,12 +1,14 @@
-"""What people type for tackle: shot and tip stock."""
+"""What people type for tackle: sizes of shot, tip stock, and the paint of a tip."""
 
 import re
 from dataclasses import dataclass
 
 from tipsight import tables
+from tipsight.errors import nearest
+from tipsight.inputs.items import Word, choose
 from tipsight.inputs.reading import Unread, clean, length_mm, mass_g, number, range_mm
-from tipsight.inputs.spelling import nearest
 
+THINNEST_MM, THICKEST_MM = 0.5, 14.0
 _TERM = re.compile(r"(?:(\d+)\s*(?:x|off|of)?\s*)?(.+)")
 
 
@@ -19,23 +21,20 @@ class StockSaid:
     bore_mm: float | None = None
 
 
+@dataclass(frozen=True)
+class BlockSaid:
+    """A block of paint as said, from the very top; None where it runs on to the foot."""
+
+    paint: str
+    from_top_mm: float
+    to_top_mm: float | None
+
+
 def pieces(value: str, commas: bool = True) -> list[str]:
-    """Return the pieces of a list typed in one line, parted by ``;``, ``+`` or ``and``.
+    """Return the pieces of a list typed in one line, cleaned: parted by ``;``, ``+`` or ``and``.
 
-    Parameters
-    ----------
-    value : str
-        As typed.
-    commas : bool
-        Whether commas part it too; a comma between figures never does.
+    Commas part it too where ``commas`` says so, but never between figures.
 
-    Returns
-    -------
-    list of str
-        The pieces, cleaned, none empty.
-
-    Examples
-    --------
     >>> pieces("3AAA+2BB, 1 No 8")
     ['3aaa', '2bb', '1 no 8']
     """
@@ -46,23 +45,6 @@ def pieces(value: str, commas: bool = True) -> list[str]:
 def shot_name(text: str) -> str:
     """Return the name of shot.csv for a size as typed.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``bb``, ``No.4``, ``#4``, ``4 g olivette``.
-
-    Returns
-    -------
-    str
-        The row's name.
-
-    Raises
-    ------
-    Unread
-        If there is no such size.
-
-    Examples
-    --------
     >>> shot_name("no.4"), shot_name("swan"), shot_name("olivette 4g")
     ('No 4', 'SSG', '4 g olivette')
     """
@@ -84,29 +66,10 @@ def shot_name(text: str) -> str:
 
 
 def shot_terms(text: str) -> tuple[tuple[str, int | None], ...]:
-    """Read sizes of shot, each with or without a number of them.
+    """Read sizes of shot: the name of each, and how many of it, None where that was not typed.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``3AAA+2BB+1 No 8``.
-
-    Returns
-    -------
-    tuple of (str, int or None)
-        Name and count; None where no count was typed.
-
-    Raises
-    ------
-    Unread
-        If a size is not in the table.
-
-    Examples
-    --------
-    >>> shot_terms("3AAA+2BB+1 No 8")
-    (('AAA', 3), ('BB', 2), ('No 8', 1))
-    >>> shot_terms("6 No.4"), shot_terms("BB")
-    ((('No 4', 6),), (('BB', None),))
+    >>> shot_terms("3AAA+2BB+1 No 8"), shot_terms("BB")
+    ((('AAA', 3), ('BB', 2), ('No 8', 1)), (('BB', None),))
     """
     terms: list[tuple[str, int | None]] = []
     for piece in pieces(text):
@@ -120,34 +83,15 @@ def shot_terms(text: str) -> tuple[tuple[str, int | None], ...]:
             raise Unread("none of a size need not be said")
         terms.append((shot_name(size), int(count) if count else None))
     if not terms:
-        raise Unread("")
+        raise Unread
     return tuple(terms)
 
 
 def stock_said(text: str) -> StockSaid:
-    """Read a piece of tip stock.
+    """Read a piece of tip stock: kind, outside, and perhaps bore.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``3 mm quill``, ``5/4 mm thin tube`` (outside and bore).
-
-    Returns
-    -------
-    StockSaid
-        Kind, diameter and bore.
-
-    Raises
-    ------
-    Unread
-        If kind or diameter cannot be read.
-
-    Examples
-    --------
-    >>> stock_said("3 mm quill")
-    StockSaid(kind='quill', diameter_mm=3.0, bore_mm=None)
-    >>> stock_said("thin tube 5/4")
-    StockSaid(kind='thin tube', diameter_mm=5.0, bore_mm=4.0)
+    >>> stock_said("3 mm quill"), stock_said("thin tube 5/4").bore_mm
+    (StockSaid(kind='quill', diameter_mm=3.0, bore_mm=None), 4.0)
     """
     kind, rest = _kind(text)
     bore = re.search(r"(?:,\s*)?([\d.,]+)\s*(?:mm)?\s*bore", rest)
@@ -159,32 +103,14 @@ def stock_said(text: str) -> StockSaid:
 
 def _thick(text: str) -> float:
     diameter = length_mm(text)
-    if not 0.5 <= diameter <= 14:
+    if not THINNEST_MM <= diameter <= THICKEST_MM:
         raise Unread("a tip is 0.5 to 14 mm thick")
     return diameter
 
 
 def stock_sizes(text: str) -> tuple[StockSaid, ...]:
-    """Read a kind of tip stock with a range or several of its sizes.
+    """Read a kind of tip stock with a range or several of its sizes, or alone for all of stock.csv.
 
-    Parameters
-    ----------
-    text : str
-        Such as ``solid 1.5-8``, ``cane 3, 4 and 5``, ``5/4 mm thin tube``, or a kind alone for
-        all the sizes of stock.csv.
-
-    Returns
-    -------
-    tuple of StockSaid
-        Half millimetres to 5 and whole ones above, for a range.
-
-    Raises
-    ------
-    Unread
-        If it cannot be read.
-
-    Examples
-    --------
     >>> [piece.diameter_mm for piece in stock_sizes("cane 4-6")]
     [4.0, 4.5, 5.0, 6.0]
     >>> [(piece.kind, piece.diameter_mm) for piece in stock_sizes("solid 2, cane 3")]
@@ -199,7 +125,7 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
         return _shelf(kind, float(row["from_mm"]), float(row["to_mm"]))
     if limits := range_mm(rest):
         low, high = limits
-        if not 0.5 <= low <= high <= 14:
+        if not THINNEST_MM <= low <= high <= THICKEST_MM:
             raise Unread("the sizes go from 0.5 to 14 mm, the smaller first")
         return _shelf(kind, low, high)
     sizes = pieces(rest)
@@ -209,6 +135,7 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
 
 
 def _shelf(kind: str, low: float, high: float) -> tuple[StockSaid, ...]:
+    """Return the sizes of a range as they lie on a shelf: halves to 5 mm, whole ones above."""
     halves = [step / 2 for step in range(1, 29) if step <= 10 or step % 2 == 0]
     sizes = sorted({low, *(size for size in halves if low <= size <= high), high})
     return tuple(StockSaid(kind, size) for size in sizes)
@@ -224,7 +151,7 @@ def _kind(text: str) -> tuple[str, str]:
     if re.search(r"\btubes?\b|\bhollow\b", plain):
         rest = re.sub(r"\btubes?\b|\bhollow\b|\btip\b", " ", plain)
         return "thin tube", " ".join(rest.split()).strip(" ,:")
-    raise Unread("")
+    raise Unread
 
 
 def _names_kind(text: str) -> bool:
@@ -233,3 +160,36 @@ def _names_kind(text: str) -> bool:
     except Unread:
         return False
     return True
+
+
+def blocks_said(text: str, paints: tuple[Word, ...]) -> tuple[BlockSaid, ...]:
+    """Read the paint of a tip: one for all of it, or blocks that touch, from the very top downwards.
+
+    >>> blocks_said("black 15 mm, white", (Word("black"), Word("white")))[1]
+    BlockSaid(paint='white', from_top_mm=15.0, to_top_mm=None)
+    """
+    blocks: list[BlockSaid] = []
+    top = 0.0
+    parts = re.split(r"[;+]|,(?!\d)|\bover\b|\bthen\b", clean(text))
+    for index, part in enumerate(parts):
+        found = re.fullmatch(r"([^\d]+?)\s*((?:\d|[.,]\d).*)?", part.strip())
+        if not found:
+            raise Unread
+        name = found[1].strip(" ,:")
+        paint = choose(paints, name).word
+        start, end = top, None
+        if found[2] and (limits := range_mm(found[2])):
+            start, end = limits
+        elif found[2]:
+            end = top + length_mm(found[2])
+        elif index < len(parts) - 1:
+            raise Unread(
+                "say how tall each block is but the last, in mm from the top", says_all=True
+            )
+        if start != top:
+            raise Unread(f"blocks must touch: the one above ends at {top:g} mm")
+        if end is not None and end <= start:
+            raise Unread("a block must have some height")
+        blocks.append(BlockSaid(paint, start, end))
+        top = end if end is not None else top
+    return tuple(blocks)

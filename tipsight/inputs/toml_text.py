@@ -6,13 +6,12 @@ from collections.abc import Mapping
 from datetime import date, datetime
 from typing import Any
 
-from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.answers import Value, is_not_sure
+from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs.case import Case
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
+from tipsight.inputs.kinds import Value, is_not_sure
 from tipsight.inputs.options import as_text
 from tipsight.inputs.question import Question
-from tipsight.inputs.spelling import nearest
 
 AS_TYPED = ("length", "speed", "pace", "mass", "load", "acuity")
 """Kinds whose bare number in a file is read as if typed: most of them want a unit."""

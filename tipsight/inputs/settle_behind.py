@@ -4,10 +4,9 @@ import math
 import re
 
 from tipsight.inputs.case import Light, Stretch
-from tipsight.inputs.items import Word, names_of, words_of
+from tipsight.inputs.items import Word, choose, names_of, words_of
+from tipsight.inputs.question import Asker
 from tipsight.inputs.reading import Unread, clean, length_m, number
-from tipsight.inputs.spelling import choose
-from tipsight.inputs.teller import Teller, joined
 
 _SHARE = re.compile(r"[,\s]*([-+]?[\d.,]+)\s*(?:%|per ?cent)(?: of (?:the|it)(?: trot)?)?")
 _HIGH = re.compile(r"(.*?)\s*\b(\d.*?|[.,]\d.*?)\s*(?:high|tall)\b")
@@ -28,47 +27,29 @@ EXAMPLE = "trees 9 m high, 20 yd beyond the float, unlit, 40%"
 Named = tuple[Stretch, float | None]
 
 
-def settle_behind(teller: Teller, light: Light) -> tuple[Stretch, ...]:
-    """Return the stretches of water behind the tip.
+def settle_behind(asker: Asker, light: Light) -> tuple[Stretch, ...]:
+    """Return the stretches of water behind the tip, whose shares add to 1.
 
-    Parameters
-    ----------
-    teller : Teller
-        What was told.
-    light : Light
-        Its sun says whether a bank that was not said to be lit is.
+    "Not sure" alone is the whole trot on dark and the whole on bright. The sun of ``light`` says
+    whether a bank that was not said to be lit is.
 
-    Returns
-    -------
-    tuple of Stretch
-        Shares add to 1; "not sure" alone is the whole trot on dark and the whole on bright.
-
-    Examples
-    --------
     >>> from tipsight.inputs.question import Question
-    >>> teller = Teller(Question(behind="dark 60%; bright"))
-    >>> [(stretch.name, stretch.share) for stretch in settle_behind(teller, Light())]
+    >>> asker = Asker(Question(behind="dark 60%; bright"))
+    >>> [(stretch.name, stretch.share) for stretch in settle_behind(asker, Light())]
     [('dark', 0.6), ('bright', 0.4)]
     """
-    texts = [piece for text in teller.take("behind") for piece in _pieces(text)]
+    texts = [piece for text in asker.take("behind") for piece in _pieces(text)]
     named: list[Named] = []
     for text in texts:
         try:
             named.append(_read(text, light))
         except Unread as unread:
-            words = ", ".join(word.word for word in words_of("behind"))
-            allowed = f"say {words}, or a bank: its height and how far it stands beyond the float"
-            teller.wrong(
-                "behind",
-                joined(f"{unread}", allowed),
-                said=text,
-                example=f"dark 60%, or {EXAMPLE}",
-            )
+            asker.unread("behind", unread, said=text, example=f"dark 60%, or {EXAMPLE}")
     if len(named) < len(texts):
         return ()
     if len(named) == 1 and named[0][0].name == "not sure" and named[0][1] in (None, 1.0):
         return tuple(_word(name, 1.0) for name in ("dark", "bright"))
-    shares = _shares(teller, [share for _, share in named])
+    shares = _shares(asker, [share for _, share in named])
     stretches: list[Stretch] = []
     for (stretch, _), share in zip(named, shares, strict=True):
         if stretch.name == "not sure":
@@ -78,7 +59,7 @@ def settle_behind(teller: Teller, light: Light) -> tuple[Stretch, ...]:
     return _apart(stretches)
 
 
-def _shares(teller: Teller, told: list[float | None]) -> list[float]:
+def _shares(asker: Asker, told: list[float | None]) -> list[float]:
     given = [share for share in told if share is not None]
     open_ = len(told) - len(given)
     left = 1.0 - sum(given)
@@ -88,7 +69,7 @@ def _shares(teller: Teller, told: list[float | None]) -> list[float]:
         or (not open_ and given and abs(left) > 0.05)
     ):
         total = f"{100 * sum(given):g} %"
-        teller.wrong(
+        asker.wrong(
             "behind",
             f"the shares add to {total}; they must add to 100 %, each above 0",
             example="dark 60%; bright 40%",
@@ -139,7 +120,8 @@ def _bank(plain: str, light: Light) -> Stretch:
             raise Unread(f"{part!r} is not understood")
     if not (0 < height <= 100 and 0 < beyond <= 5000):
         raise Unread(
-            "say how high it is, to 100 m, and how far beyond the float it stands, to 5000 m"
+            "say how high it is, to 100 m, and how far beyond the float it stands, to 5000 m",
+            says_all=True,
         )
     if lit is None:
         lit = light.beam and light.sun_height_deg > 0 and light.sun_bearing_deg >= 90

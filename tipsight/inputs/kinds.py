@@ -6,10 +6,8 @@ from collections.abc import Callable
 from typing import Any
 
 from tipsight.inputs import clock, reading, shelf, tackle
-from tipsight.inputs.blocks import blocks_said
-from tipsight.inputs.items import NOT_SURE, NOT_TOLD, Item
-from tipsight.inputs.reading import Unread, clean
-from tipsight.inputs.spelling import choose
+from tipsight.inputs.items import NOT_SURE, NOT_TOLD, Item, choose
+from tipsight.inputs.reading import NoUnit, Unread, clean
 from tipsight.units import YARD_M
 
 Value = str | float | bool | tuple[str, ...]
@@ -19,18 +17,6 @@ Value = str | float | bool | tuple[str, ...]
 def is_told(value: object) -> bool:
     """Return whether ``value`` says anything; None, blanks and ``not told`` do not.
 
-    Parameters
-    ----------
-    value : object
-        What was given for an item.
-
-    Returns
-    -------
-    bool
-        Whether it was told.
-
-    Examples
-    --------
     >>> is_told("40 yd"), is_told(" "), is_told("not told"), is_told(())
     (True, False, False, False)
     """
@@ -42,18 +28,6 @@ def is_told(value: object) -> bool:
 def is_not_sure(value: object) -> bool:
     """Return whether ``value`` says that the person is not sure.
 
-    Parameters
-    ----------
-    value : object
-        What was given for an item.
-
-    Returns
-    -------
-    bool
-        Whether it says so.
-
-    Examples
-    --------
     >>> is_not_sure("Not sure"), is_not_sure("dark")
     (True, False)
     """
@@ -89,9 +63,9 @@ def read(item: Item, value: Value) -> Any:
     if item.repeats:
         return _READERS[item.kind](item, _texts(item, value))
     if isinstance(value, tuple):
-        raise Unread("say one thing only")
+        raise Unread("say one thing only", says_all=True)
     if isinstance(value, bool) and item.kind != "yes-no":
-        raise Unread("")
+        raise Unread
     if item.kind in _NUMBERS:
         return _number(item, value)
     if item.kind in ("acuity", "load", "compass") and not isinstance(value, str):
@@ -113,10 +87,8 @@ def _number(item: Item, value: Value) -> float:
         return choose(item.words, value).number
     try:
         return item.check(_NUMBERS[item.kind](value))
-    except Unread as unread:
-        if str(unread) == "say the unit":
-            raise Unread(f"say the unit, {item.units or item.unit}") from None
-        raise
+    except NoUnit:
+        raise NoUnit(item.units or item.unit) from None
 
 
 def _pace(text: str) -> float:
@@ -126,7 +98,7 @@ def _pace(text: str) -> float:
     ):
         time_s = reading.number(seconds[1])
         if time_s <= 0:
-            raise Unread("")
+            raise Unread
         return 10 * YARD_M / time_s
     return reading.speed_m_s(text)
 
@@ -134,7 +106,7 @@ def _pace(text: str) -> float:
 def _plain(text: str) -> float:
     number, rest = reading.split_unit(text)
     if rest not in ("", "years", "year", "season", "seasons", "times", "coats", "coat"):
-        raise Unread("")
+        raise Unread
     return number
 
 
@@ -149,7 +121,7 @@ def _rate(text: str) -> float:
     plain = re.sub(r"^(about|once)\s*", lambda m: "1 " if m[1] == "once" else "", clean(text))
     number, rest = reading.split_unit(plain)
     if not re.fullmatch(r"(times?|x)?\s*((a|per|each|every) (minute|min)|/\s?min(ute)?)?", rest):
-        raise Unread("")
+        raise Unread
     return number
 
 
@@ -173,7 +145,7 @@ def _yes_no(_: Item, text: str) -> bool:
         return True
     if plain in ("no", "n", "false", "off", "0"):
         return False
-    raise Unread("")
+    raise Unread
 
 
 def _acuity(item: Item, text: str) -> float:
@@ -187,7 +159,7 @@ def _acuity(item: Item, text: str) -> float:
         if "logmar" in plain:
             return item.check(10.0 ** min(max(value, -3.0), 3.0))
         if value <= 0:
-            raise Unread("")
+            raise Unread
         return item.check(1 / value)
     return choose(item.words, text).number
 
@@ -198,7 +170,7 @@ def _texts(item: Item, value: Value) -> tuple[str, ...]:
         value = (value,)
     if isinstance(value, tuple) and all(isinstance(text, str) for text in value):
         return tuple(piece for text in value for piece in tackle.pieces(text, commas=commas))
-    raise Unread("")
+    raise Unread
 
 
 _READERS: dict[str, Callable[..., Any]] = {
@@ -210,7 +182,7 @@ _READERS: dict[str, Callable[..., Any]] = {
     "compass": lambda item, text: item.check(clock.compass_deg(text)),
     "text": lambda _, text: text.strip(),
     "stock": lambda _, text: tackle.stock_said(text),
-    "paint": lambda item, text: blocks_said(text, item.words),
+    "paint": lambda item, text: tackle.blocks_said(text, item.words),
     "load": shelf.load,
     "stocks": shelf.stocks,
     "names": shelf.names,
