@@ -5,17 +5,16 @@ Gold: each value from a standard or another program, its source beside it.
 
 import numpy as np
 import pytest
+from colours import colour
 
 from tipsight.afloat import chop
 from tipsight.inputs.case import Wind
 from tipsight.pictures import ripple, screen
-from tipsight.scene.colour_door import colour_science
 
 
 @pytest.mark.parametrize("wavelength_nm", [420.0, 450.0, 500.0, 530.0, 555.0, 580.0, 600.0, 650.0])
 def test_cones_to_xyz(wavelength_nm):
     """CIE 170-2:2015 as colour-science has it; 1e-6, as the same nine figures stand behind both."""
-    colour = colour_science()
     lms = colour.MSDS_CMFS["Stockman & Sharpe 2 Degree Cone Fundamentals"][wavelength_nm]
     wanted = colour.colorimetry.LMS_2_degree_cmfs_to_XYZ_2_degree_cmfs(wavelength_nm)
     assert screen.LMS_TO_XYZ @ lms == pytest.approx(wanted, abs=1e-6)

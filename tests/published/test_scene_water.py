@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 import scipy
+from colours import colour
 
 from tipsight import nature
 from tipsight.inputs.case import Finish, Wind
@@ -21,7 +22,6 @@ from tipsight.scene import (
     spectra,
     water_body,
 )
-from tipsight.scene.colour_door import colour_science
 from tipsight.scene.slopes import SlopeVariance
 
 
@@ -51,7 +51,7 @@ def test_fresnel_table(incidence_deg, perpendicular, parallel, mean):
 def test_fresnel_against_colour_science(index):
     angle = np.arange(0.0, 90.0, 5.0)
     bent = np.degrees(np.arcsin(np.sin(np.radians(angle)) / index))
-    phenomena = colour_science().phenomena
+    phenomena = colour.phenomena
     theirs = phenomena.polarised_light_reflection_coefficient(1.0, index, angle, bent)
     ours = fresnel.fresnel(np.cos(np.radians(angle)), index)
     np.testing.assert_allclose(ours.perpendicular, np.real(theirs[..., 0]), atol=1e-12)
@@ -214,7 +214,6 @@ def test_stick_elementary(turn_deg, share):
 
 def chromaticity(name):
     """CIE 1931 x, y and luminance factor under D65, of the reflected and of all light."""
-    colour = colour_science()
     observer_1931 = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"]
     matching = np.array(
         [observer_1931[w] if w >= 360.0 else np.zeros(3) for w in spectra.WAVELENGTHS_NM]
@@ -306,7 +305,7 @@ LIMITS = dict(
     ],
 )  # fmt: skip
 def test_forel_ule(name, forel_ule):
-    observer_1931 = colour_science().MSDS_CMFS["CIE 1931 2 Degree Standard Observer"]
+    observer_1931 = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"]
     nm = spectra.WAVELENGTHS_NM
     matching = np.array([observer_1931[w] if w >= 360.0 else np.zeros(3) for w in nm])
     xyz = water_body.spectrum(name) @ matching

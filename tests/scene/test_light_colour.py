@@ -1,6 +1,5 @@
 """The colour of light, the observer and the tints."""
 
-import sys
 from datetime import datetime
 from pathlib import Path
 
@@ -13,7 +12,7 @@ from tipsight import tables
 from tipsight.errors import Mistakes, OutOfRange
 from tipsight.inputs import sun
 from tipsight.inputs.case import Light
-from tipsight.scene import colour_door, daylight, observer, sky, spectra
+from tipsight.scene import daylight, observer, sky, spectra
 
 properties = settings(deadline=None, derandomize=True, max_examples=60)
 lights = st.builds(
@@ -217,8 +216,3 @@ def test_cached_arrays_cannot_be_written_to() -> None:
     for array in (observer.channels(), observer.cones(), observer.transmittance("none")):
         with pytest.raises(ValueError, match="read-only"):
             array[0] = 1.0
-
-
-def test_the_door_leaves_no_false_matplotlib() -> None:
-    assert colour_door.colour_science().__name__ == "colour"
-    assert "Mock" not in type(sys.modules.get("matplotlib")).__name__

@@ -1,10 +1,10 @@
-"""Build water_spectra.csv from colour-science: ``python tests/scene/build_water.py``."""
+"""Build water_spectra.csv from colour-science: ``python tests/helpers/build_water.py``."""
 
 import numpy as np
 import scipy.optimize
+from colours import colour
 
 from tipsight import tables
-from tipsight.scene.colour_door import colour_science
 
 FOREL_ULE = {
     9: (0.336658, 0.461684), 10: (0.363277, 0.476353), 11: (0.386188, 0.486566),
@@ -17,7 +17,7 @@ HEAD = """\
 # source: computed: the smoothest spectrum in its logarithm (Burns 2020, least slope squared) with
 # source: the chromaticity of the class under equal-energy light (Wernand and van der Woerd 2010,
 # source: Novoa, Wernand and van der Woerd 2013, table 5; six digits from memory), made by
-# source: tests/scene/build_water.py
+# source: tests/helpers/build_water.py
 """
 
 
@@ -50,7 +50,6 @@ def smoothest(xy, matching):
 
 def main() -> None:
     """Write the table."""
-    colour = colour_science()
     observer = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"]
     nm = np.arange(380, 781, 5)
     matching = np.array([observer[float(one)] for one in nm])

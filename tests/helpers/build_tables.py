@@ -1,11 +1,11 @@
-"""Build cones.csv and d_series.csv from colour-science: ``python tests/scene/build_tables.py``."""
+"""Build cones.csv and d_series.csv from colour-science: ``python tests/helpers/build_tables.py``."""
 
 from collections.abc import Iterable
 
 import numpy as np
+from colours import colour
 
 from tipsight import tables
-from tipsight.scene.colour_door import colour_science
 
 DATA = tables.PACKAGED
 CONES = "Stockman & Sharpe 2 Degree Cone Fundamentals"
@@ -36,7 +36,6 @@ def column(distribution, wavelengths: Iterable[int]) -> list[float]:
 
 def cones() -> dict[str, list[float]]:
     """Columns of cones.csv."""
-    colour = colour_science()
     fundamentals = colour.MSDS_CMFS[CONES]
     nm = range(360, 781, 5)
     table = zip(fundamentals.wavelengths, fundamentals.values, strict=True)
@@ -54,7 +53,7 @@ def cones() -> dict[str, list[float]]:
 
 def d_series() -> dict[str, list[float]]:
     """Columns of d_series.csv."""
-    basis = colour_science().colorimetry.datasets.SDS_BASIS_FUNCTIONS_CIE_ILLUMINANT_D_SERIES
+    basis = colour.colorimetry.datasets.SDS_BASIS_FUNCTIONS_CIE_ILLUMINANT_D_SERIES
     nm = range(300, 781, 5)
     return {"wavelength_nm": [float(w) for w in nm]} | {
         f"s{i}": column(basis[f"S{i}"], nm) for i in range(3)
