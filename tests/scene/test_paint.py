@@ -13,7 +13,7 @@ from tipsight.inputs.case import Finish
 from tipsight.scene import daylight, observer, paint, reflectance, spectra
 
 NAMES = [row["name"] for row in tables.rows("paints")]
-GLOWING = [name for name in NAMES if paint.is_fluorescent(name)]
+GLOWING = [row["name"] for row in tables.rows("paints") if row["fluorescent"] == "yes"]
 
 
 def luminance_factor(name, light):
@@ -115,7 +115,7 @@ def test_table():
 
 
 @pytest.mark.parametrize(
-    "call", [paint.is_fluorescent, paint.reflected_part, lambda name: paint.surface(Finish(name))]
+    "call", [paint.reflected_part, paint.glowing_part, lambda name: paint.surface(Finish(name))]
 )
 def test_unknown_paint(call):
     with pytest.raises(Mistakes, match="paint: 'tartan' will not do; say one of white, black"):

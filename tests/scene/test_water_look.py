@@ -1,10 +1,9 @@
 """The whole look: surroundings, light on the tip, water, mist, glasses, glare."""
 
-import importlib.util
 import math
 from dataclasses import replace
-from pathlib import Path
 
+import literal_water as reference
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -25,10 +24,6 @@ from tipsight.scene import (
 )
 from tipsight.scene.look import look, reflected, shade
 from tipsight.scene.setting import setting, sky_channels
-
-_spec = importlib.util.spec_from_file_location("literal", Path(__file__).with_name("reference.py"))
-reference = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(reference)
 
 DULL = Light(sky_type=1, sun_height_deg=30.0)
 SUNNY = Light(sky_type=12, beam=True, sun_height_deg=30.0, sun_bearing_deg=60.0)
@@ -65,10 +60,10 @@ def test_water_against_the_literal_way(light, stretch):
     turn = azimuth - here.sun_azimuth_deg
     bright = sky.luminance(here.state, high, turn)
     light_in = bright[:, None] * (weights(here.state, bright, high, turn) @ here.seen)
-    wall = bank.bank_channels(
-        here.state, stretch.bank, stretch.bank_sunlit, 180.0 + turn[high < skyline], here.channels
+    dim = bank.light_on(
+        here.state, stretch.bank, stretch.bank_sunlit, 180.0 + turn[high < skyline]
     )
-    light_in[high < skyline] = wall
+    light_in[high < skyline] = dim @ observer.reflected(bank.spectrum(stretch.bank), here.channels)
     each = mirrored[:, None] * light_in + (1.0 - mirrored)[:, None] * here.below / 0.97963
     literal = weight @ each / weight.sum()
     error = np.sqrt((weight[:, None] ** 2 * (each - literal) ** 2).sum(axis=0)) / weight.sum()

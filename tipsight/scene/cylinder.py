@@ -12,26 +12,12 @@ Array = NDArray[np.float64]
 
 
 def seen_share(turn_deg: ArrayLike) -> Array:
-    """Return the light on the seen side of an upright stick from a light that stands level.
+    """Return the light on the seen side of an upright stick over that on a plane facing it [-].
 
-    Parameters
-    ----------
-    turn_deg : array_like
-        Between the light's azimuth and the viewer's, seen from the stick [deg], any sign.
+    G(φ) = ½ ∫ cos a max(0, cos(a - φ)) da = ((π - φ) cos φ + sin φ) / 4, averaged over the width
+    as it is seen, with φ of 0 to π between the azimuths of light and viewer: a matt round stick,
+    seen and lit from afar and level. Times cos h for a light at height h.
 
-    Returns
-    -------
-    numpy.ndarray
-        Illuminance, averaged over the width as it is seen, over that on a plane that faces the
-        light [-].
-
-    Notes
-    -----
-    G(φ) = ½ ∫ cos a max(0, cos(a - φ)) da = ((π - φ) cos φ + sin φ) / 4 for φ of 0 to π: a matt
-    round stick, seen and lit from afar. Times cos h for a light at height h.
-
-    Examples
-    --------
     >>> seen_share([0.0, 90.0, 180.0]).round(4).tolist()
     [0.7854, 0.25, 0.0]
     """
@@ -42,28 +28,13 @@ def seen_share(turn_deg: ArrayLike) -> Array:
 
 
 def gloss_shares(index: float = GLOSS_INDEX) -> tuple[float, float]:
-    """Return how much a glossy upright stick mirrors to the eye, from either side.
+    """Return the parts of the light around, near and far, that a glossy upright stick mirrors [-].
 
-    Parameters
-    ----------
-    index : float
-        Refractive index of the gloss [-].
+    ∫ cos a R(a) da from 0 to 45 deg, and on to 90: light seen at the angle a round the stick comes
+    from 2a round it, from the viewer's side and from beyond. An upright stick keeps a ray's
+    height, so that one who looks down on it sees water in it. Fresnel for unpolarised light; level
+    sight.
 
-    Returns
-    -------
-    near : float
-        Part of the luminance of the surroundings on the viewer's side [-].
-    far : float
-        The same of the surroundings beyond the stick, mirrored near its edges.
-
-    Notes
-    -----
-    ∫ cos a R(a) da from 0 to 45 deg, and on to 90: light seen at the angle a round the stick
-    comes from 2a round it. An upright stick keeps a ray's height, so that one who looks down on
-    it sees water in it. Fresnel for unpolarised light; level sight.
-
-    Examples
-    --------
     >>> near, far = gloss_shares()
     >>> round(near + far, 3)
     0.068

@@ -10,18 +10,18 @@ from tipsight import tables
 from tipsight.scene import general_sky, sky, spectra
 from tipsight.scene.sky_scale import smoothstep
 
+# nodes on the CIE daylight locus, 25000 to 4100 K
 DAYLIGHT_MIRED = (40.0, 55.0, 75.0, 100.0, 125.0, 1e6 / 6504.0, 185.0, 215.0, 244.0)
-"""Nodes on the CIE daylight locus, 25000 to 4100 K."""
+# nodes of the low sun, 3900 to 1533 K
 PLANCK_MIRED = (256.0, 300.0, 360.0, 440.0, 540.0, 1e6 / 1533.0)
-"""Nodes of the low sun, 3900 to 1533 K."""
+# change of mired over a tenfold luminance (Chain, Dumortier and Fontoynont 1999)
 CHAIN_SLOPE = 59.77
-"""Change of mired over a tenfold luminance (Chain, Dumortier and Fontoynont 1999)."""
+# between these heights of the sun the colour begins to follow the luminance (judgement)
 VARIED_FROM_DEG, VARIED_AT_DEG = 0.0, 10.0
-"""Between these heights of the sun the colour begins to follow the luminance (judgement)."""
+# between these the mean colour passes from twilight_colour.csv to `blue_mired` (judgement)
 DAY_FROM_DEG, DAY_AT_DEG = 10.0, 45.0
-"""Between these the mean colour passes from twilight_colour.csv to `blue_mired` (judgement)."""
+# extent of the glow where the sun went down (judgement)
 GLOW_HEIGHT_DEG, GLOW_WIDTH_DEG = 8.0, 40.0
-"""Extent of the glow where the sun went down (judgement)."""
 
 
 @dataclass(frozen=True)
@@ -36,44 +36,18 @@ class LightBasis:
 
 @tables.derived
 def basis() -> LightBasis:
-    """Return the fixed spectra that every light is mixed from.
-
-    Returns
-    -------
-    LightBasis
-        CIE daylight down to 4100 K and black bodies from 3900 K; mixing the two neighbours over
-        the gap joins the loci.
-
-    Examples
-    --------
-    >>> basis().spectra.shape
-    (15, 97)
-    """
+    """Return the spectra that lights are mixed from: CIE daylight, from 3900 K black bodies."""
     mired = np.array(DAYLIGHT_MIRED + PLANCK_MIRED)
     day = spectra.daylight(1e6 / np.array(DAYLIGHT_MIRED))
     return LightBasis(np.vstack([day, spectra.planck(1e6 / np.array(PLANCK_MIRED))]), mired)
 
 
 def weights(mired: ArrayLike) -> NDArray[np.float64]:
-    """Return the shares of the basis that make a light of a colour temperature.
+    """Return the shares of the basis that make a light of a colour temperature, shape (..., n).
 
-    Parameters
-    ----------
-    mired : array_like
-        A million over the correlated colour temperature, any shape; outside 40 to 652 it is held.
+    Linear in mired between the two neighbouring nodes and held outside 40 to 652: a sky bluer than
+    25000 K, where the daylight locus ends, has the colour of that.
 
-    Returns
-    -------
-    numpy.ndarray
-        Shares of the luminance, shape (..., n), each row summing to one.
-
-    Notes
-    -----
-    Linear between the two neighbouring nodes. The daylight locus ends at 25000 K (40 mired): a
-    bluer sky has the colour of that.
-
-    Examples
-    --------
     >>> weights(47.5)[:3].tolist()
     [0.5, 0.5, 0.0]
     """
@@ -89,25 +63,11 @@ def weights(mired: ArrayLike) -> NDArray[np.float64]:
 
 
 def blue_mired(luminance_cd_m2: ArrayLike) -> NDArray[np.float64]:
-    """Return the colour of a part of the clear sky in full daylight from its luminance.
+    """Return the colour [mired] of a part of the clear sky in full daylight from its luminance.
 
-    Parameters
-    ----------
-    luminance_cd_m2 : array_like
-        Luminance of that part [cd/m2], above 0, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Colour [mired]; under 40 where the sky is bluer than the daylight locus reaches.
-
-    Notes
-    -----
     T = 1e6 / (-132.1 + 59.77 log10 L) (Chain, Dumortier and Fontoynont 1999, CIE type 12), fitted
     to clear skies in full daylight; not for a low sun.
 
-    Examples
-    --------
     >>> round(1e6 / float(blue_mired(5000.0)))
     11238
     """
@@ -120,34 +80,14 @@ def blue_mired(luminance_cd_m2: ArrayLike) -> NDArray[np.float64]:
 def sky_mired(
     state: sky.SkyState, luminance: ArrayLike, height_deg: ArrayLike, from_sun_deg: ArrayLike
 ) -> NDArray[np.float64]:
-    """Return the colour of parts of the sky.
+    """Return the colour of parts of the sky [mired].
 
-    Parameters
-    ----------
-    state : SkyState
-        From `sky.sky_state`.
-    luminance : array_like
-        Luminance of those parts [cd/m2], above 0.
-    height_deg : array_like
-        Height above the horizon [deg].
-    from_sun_deg : array_like
-        Azimuth from the sun's [deg]; all three broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Colour [mired].
-
-    Notes
-    -----
     Blue sky: above a sun of 45 deg `blue_mired`; lower its slope about a mean that passes to
     twilight_colour.csv, since the formula makes the whole sky too blue under a low sun (half as
     hot again at 10 deg as the spectral model of Bird and Riordan 1986), with a glow over the sun
-    at dusk (judgement); held at 40. Cloud: 6514 K by day. The two are mixed in mired by the
-    type's share of blue (judgement).
+    at dusk (judgement); held at 40. Cloud: 6514 K by day. The two are mixed in mired by the type's
+    share of blue (judgement).
 
-    Examples
-    --------
     >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
     >>> float(sky_mired(state, 5000.0, 45.0, 0.0))
     153.5
@@ -176,57 +116,16 @@ def sky_mired(
 def sky_weights(
     state: sky.SkyState, luminance: ArrayLike, height_deg: ArrayLike, from_sun_deg: ArrayLike
 ) -> NDArray[np.float64]:
-    """Return parts of the sky as shares of the basis.
-
-    Parameters
-    ----------
-    state : SkyState
-        From `sky.sky_state`.
-    luminance : array_like
-        Luminance of those parts [cd/m2], above 0.
-    height_deg : array_like
-        Height above the horizon [deg].
-    from_sun_deg : array_like
-        Azimuth from the sun's [deg]; all three broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shares of the luminance, shape (..., n), each row summing to one.
-
-    Notes
-    -----
-    `weights` of `sky_mired`.
-
-    Examples
-    --------
-    >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
-    >>> sky_weights(state, [5000.0, 6000.0], 45.0, 0.0).shape
-    (2, 15)
-    """
+    """Return parts of the sky as shares of the basis, shape (..., n): `weights` of `sky_mired`."""
     return weights(sky_mired(state, luminance, height_deg, from_sun_deg))
 
 
 def beam_weights(state: sky.SkyState) -> NDArray[np.float64]:
-    """Return the direct sun as shares of the basis.
+    """Return the direct sun as shares of the basis, shape (n,).
 
-    Parameters
-    ----------
-    state : SkyState
-        From `sky.sky_state`.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shares of the illuminance, shape (n,), summing to one.
-
-    Notes
-    -----
     sun_colour.csv, linear in mired over the logarithm of (height + 1 deg); for a sun that is down
     (and gives nothing) as at the horizon. The table is of a clear day; haze reddens more.
 
-    Examples
-    --------
     >>> state = sky.sky_state(sky.Light(sky_type=12, beam=True, sun_height_deg=30.0))
     >>> round(1e6 / float(beam_weights(state) @ basis().mired))
     4868
@@ -239,28 +138,7 @@ def beam_weights(state: sky.SkyState) -> NDArray[np.float64]:
 
 
 def diffuse_weights(state: sky.SkyState) -> NDArray[np.float64]:
-    """Return what the sky alone sheds on level ground as shares of the basis.
-
-    Parameters
-    ----------
-    state : SkyState
-        From `sky.sky_state`.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shares of the illuminance, shape (n,), summing to one.
-
-    Notes
-    -----
-    The mean of `sky_weights` over the sky, weighted by luminance and the sine of the height.
-
-    Examples
-    --------
-    >>> state = sky.sky_state(sky.Light(sky_type=1, sun_height_deg=30.0))
-    >>> round(float(diffuse_weights(state).sum()), 12)
-    1.0
-    """
+    """Return what the sky alone sheds on level ground as shares of the basis, shape (n,)."""
     height, azimuth, area = general_sky.nodes()
     bright = sky.luminance(state, height, azimuth)
     part = bright * np.sin(np.radians(height)) * area
@@ -271,23 +149,6 @@ def diffuse_weights(state: sky.SkyState) -> NDArray[np.float64]:
 
 
 def ground_weights(state: sky.SkyState) -> NDArray[np.float64]:
-    """Return what sky and sun together shed on level ground as shares of the basis.
-
-    Parameters
-    ----------
-    state : SkyState
-        From `sky.sky_state`.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shares of the illuminance, shape (n,), summing to one.
-
-    Examples
-    --------
-    >>> state = sky.sky_state(sky.Light(sky_type=12, beam=True, sun_height_deg=30.0))
-    >>> round(float(ground_weights(state).sum()), 12)
-    1.0
-    """
+    """Return what sky and sun together shed on level ground as shares of the basis, shape (n,)."""
     share = state.diffuse_lx / sky.global_lx(state)
     return share * diffuse_weights(state) + (1.0 - share) * beam_weights(state)

@@ -12,12 +12,10 @@ from tipsight.scene.slopes import SlopeVariance
 
 Array = NDArray[np.float64]
 
-REACH = 6.0
-"""Slopes are summed this many rms to either side."""
+REACH = 6.0  # slopes are summed this many rms to either side
+# where the sum over slopes along the sight is divided besides the bank's edges [rms]
 BREAKS = (-3.0, -1.5, 0.0, 1.5, 3.0)
-"""Where the sum over slopes along the sight is divided besides the bank's edges [rms]."""
-NODES = (6, 6)
-"""Of the sum on each piece along the sight, and across it."""
+NODES = (6, 6)  # of the sum on each piece along the sight, and across it
 
 
 @dataclass(frozen=True)
@@ -34,12 +32,10 @@ class Facets:
     """Reflectance of upright-polarised light."""
     level: Array
     """Reflectance of level-polarised light."""
-    along_plane: Array
-    """Reflectance of light polarised in the facet's own plane of incidence."""
 
     @property
     def reflectance(self) -> Array:
-        """Reflectance of unpolarised light."""
+        """Of unpolarised light."""
         return (self.upright + self.level) / 2.0
 
     def mean(self, values: Array) -> Array:
@@ -54,37 +50,13 @@ def mirrors(
     weight: ArrayLike = 1.0,
     index: float = WATER_INDEX,
 ) -> Facets:
-    """Return what facets of given slopes mirror.
+    """Return what facets of given slopes mirror, for a look-down of 0 to 90 deg.
 
-    Parameters
-    ----------
-    look_down_deg : array_like
-        Line of sight below level [deg], 0 to 90.
-    slope_along, slope_across : array_like
-        Rise of the facet towards the viewer and to the side [-]; all three broadcast.
-    weight : array_like
-        Their weights [-].
-    index : float
-        Refractive index of the water [-].
+    Slopes are rises towards the viewer and to the side. r = 2 (n·v) n - v with v towards the
+    viewer. Upright and level halves are those of the viewer, so a facet that leans sideways mixes
+    Fresnel's two: cos² of the turn between the facet's plane of incidence and the upright one. A
+    facet that faces away is taken as grazed.
 
-    Returns
-    -------
-    Facets
-        Their rays and reflectances.
-
-    Raises
-    ------
-    OutOfRange
-        For a look-down outside 0 to 90 deg.
-
-    Notes
-    -----
-    r = 2 (n·v) n - v with v towards the viewer. Upright and level halves are those of the
-    viewer, so a facet that leans sideways mixes Fresnel's two: cos² of the turn between the
-    facet's plane of incidence and the upright one. A facet that faces away is taken as grazed.
-
-    Examples
-    --------
     >>> flat = mirrors(5.0, 0.0, 0.0)
     >>> float(flat.ray_height_deg.round(6)), float(flat.reflectance.round(4))
     (5.0, 0.5835)
@@ -111,7 +83,6 @@ def mirrors(
         np.degrees(azimuth),
         upright,
         level,
-        both.parallel,
     )
 
 
@@ -124,36 +95,24 @@ def visible(
 ) -> Facets:
     """Return the facets of rippled water that an eye sees, weighted as it sees them.
 
+    Weight P(z) (sin δ - z_x cos δ) for z_x < tan δ, divided by its sum, which is Smith's
+    visible-facet average (Ross, Dion and Potvin 2005): the sum itself is sin δ (1 + Λ). Gaussian
+    slopes. Gauss-Legendre along the sight on pieces that end exactly where the mirrored ray leaves
+    the skyline, the horizon, or the skyline's own mirror image; Gauss-Hermite across it. Raises
+    OutOfRange outside the ranges below.
+
     Parameters
     ----------
     look_down_deg : array_like
-        Line of sight below level [deg], 0.05 to 89.9, any shape.
+        Line of sight below level [deg], 0.05 to 89.9, any shape; the facets get a last axis.
     variance : SlopeVariance
-        Spread of the slopes along and across the sight.
+        Spread of the slopes along and across the sight [-].
     bank_height_deg : float
         Skyline in the mirror [deg], 0 to 89, at which the sum is divided.
     index : float
         Refractive index of the water [-].
     nodes : tuple of int
         How fine the sum is, on each piece along the sight and across it.
-
-    Returns
-    -------
-    Facets
-        Shape of ``look_down_deg`` plus a last axis of facets.
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Notes
-    -----
-    Weight P(z) (sin δ - z_x cos δ) for z_x < tan δ, divided by its sum, which is Smith's
-    visible-facet average (Ross, Dion and Potvin 2005): the sum itself is sin δ (1 + Λ).
-    Gaussian slopes. Gauss-Legendre along the sight on pieces that end exactly where the
-    mirrored ray leaves the skyline, the horizon, or the skyline's own mirror image;
-    Gauss-Hermite across it.
 
     Examples
     --------

@@ -7,10 +7,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 
-WATER_INDEX = 1.333
-"""Refractive index of fresh water in the middle of the spectrum."""
-GLOSS_INDEX = 1.5
-"""Refractive index of varnish and gloss paint (common practice, no source)."""
+WATER_INDEX = 1.333  # refractive index of fresh water in the middle of the spectrum
+GLOSS_INDEX = 1.5  # refractive index of varnish and gloss paint (common practice, no source)
 
 
 class Reflectance(NamedTuple):
@@ -28,33 +26,12 @@ class Reflectance(NamedTuple):
 
 
 def fresnel(cos_incidence: ArrayLike, index: float = WATER_INDEX) -> Reflectance:
-    """Return the share of light that a smooth surface mirrors.
+    """Return the shares that a smooth surface mirrors, by the cosine of incidence, 0 to 1.
 
-    Parameters
-    ----------
-    cos_incidence : array_like
-        Cosine of the angle between light and the surface's normal [-], 0 to 1, any shape.
-    index : float
-        Refractive index beyond the surface over that of the air [-], 1 to 3.
-
-    Returns
-    -------
-    Reflectance
-        Both polarisations, each of the shape of ``cos_incidence``.
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Notes
-    -----
     r_s = (cos θ - n cos θ') / (cos θ + n cos θ'), r_p = (n cos θ - cos θ') / (n cos θ + cos θ'),
-    sin θ = n sin θ' (Fresnel 1823; Born and Wolf, Principles of Optics, 1.5.2, equation 21).
-    Smooth and transparent materials; water is nearly the same for all colours.
+    sin θ = n sin θ' (Fresnel 1823; Born and Wolf, Principles of Optics, 1.5.2, equation 21), n of
+    1 to 3. Smooth and transparent materials; water is nearly the same for all colours.
 
-    Examples
-    --------
     >>> float(fresnel(1.0).mean.round(5))
     0.02037
     """
@@ -72,34 +49,11 @@ def _held(amplitude: NDArray[np.float64]) -> NDArray[np.float64]:
     return np.asarray(np.nan_to_num(amplitude, nan=0.0) ** 2)
 
 
-def level_reflectance(height_deg: ArrayLike, index: float = WATER_INDEX) -> Reflectance:
-    """Return the share mirrored by level water of light from a height above the horizon.
+def level_reflectance(height_deg: ArrayLike) -> Reflectance:
+    """Return the shares that level water mirrors of light from a height of 0 to 90 deg.
 
-    Parameters
-    ----------
-    height_deg : array_like
-        Height of the light above the horizon [deg], 0 to 90, any shape.
-    index : float
-        Refractive index [-], 1 to 3.
-
-    Returns
-    -------
-    Reflectance
-        Both polarisations.
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Notes
-    -----
-    `fresnel` at an incidence of 90 deg less the height.
-
-    Examples
-    --------
     >>> float(level_reflectance(5.0).mean.round(4))
     0.5835
     """
     height = within("height above the horizon", height_deg, 0.0, 90.0, "deg")
-    return fresnel(np.minimum(np.sin(np.radians(height)), 1.0), index)
+    return fresnel(np.minimum(np.sin(np.radians(height)), 1.0))

@@ -22,20 +22,10 @@ class Nodes(NamedTuple):
 
 @cache
 def nodes(heights: int = 24, azimuths: int = 24) -> Nodes:
-    """Return directions and weights that integrate over the whole sky, one side at a time.
+    """Return Gauss-Legendre directions, shape (heights, azimuths), that add up over the whole sky.
 
-    Parameters
-    ----------
-    heights, azimuths : int
-        How many Gauss-Legendre nodes upwards, and from the sun round to the point opposite.
+    Azimuths run from the sun round to the point opposite: each stands for its mirror image too.
 
-    Returns
-    -------
-    Nodes
-        Three arrays of shape (heights, azimuths); each direction stands for its mirror image too.
-
-    Examples
-    --------
     >>> round(float(nodes().weight_sr.sum() / math.pi), 12)
     2.0
     """
@@ -50,36 +40,12 @@ def nodes(heights: int = 24, azimuths: int = 24) -> Nodes:
 def relative(
     sky_type: int, height_deg: ArrayLike, from_sun_deg: ArrayLike, sun_height_deg: float
 ) -> NDArray[np.float64]:
-    """Return the luminance of a part of the sky over that of the zenith.
+    """Return the luminance of a part of the sky over that of the zenith [-].
 
-    Parameters
-    ----------
-    sky_type : int
-        Type of the CIE standard general sky, 1 to 15.
-    height_deg : array_like
-        Height of that part above the horizon [deg], 0 to 90.
-    from_sun_deg : array_like
-        Its azimuth from the sun's [deg], any sign; broadcasts with ``height_deg``.
-    sun_height_deg : float
-        Height of the sun [deg], 0 to 90.
+    L / Lz = f(χ) φ(Z) / (f(Zs) φ(0)), φ(Z) = 1 + a exp(b / cos Z), φ(90°) = 1, f(χ) = 1 + c
+    (exp(dχ) - exp(dπ/2)) + e cos²χ (CIE S 011/E:2003, equations 1 to 7), for heights of part and
+    sun of 0 to 90 deg.
 
-    Returns
-    -------
-    numpy.ndarray
-        L / Lz.
-
-    Raises
-    ------
-    OutOfRange
-        For a type, a height or a sun outside those ranges.
-
-    Notes
-    -----
-    L / Lz = f(χ) φ(Z) / (f(Zs) φ(0)), φ(Z) = 1 + a exp(b / cos Z), φ(90°) = 1,
-    f(χ) = 1 + c (exp(dχ) - exp(dπ/2)) + e cos²χ (CIE S 011/E:2003, equations 1 to 7).
-
-    Examples
-    --------
     >>> float(relative(1, 45.0, 0.0, 30.0).round(7))
     0.8325846
     """
@@ -102,27 +68,8 @@ def relative(
 
 
 def row_of(table: str, sky_type: int) -> dict[str, str]:
-    """Return the row of a table that belongs to a type of sky.
+    """Return the row of a table with a column ``type`` that belongs to a type of sky, 1 to 15.
 
-    Parameters
-    ----------
-    table : str
-        A table with a column ``type``.
-    sky_type : int
-        Type of the CIE standard general sky, 1 to 15.
-
-    Returns
-    -------
-    dict
-        The row as text.
-
-    Raises
-    ------
-    OutOfRange
-        If it is none of the fifteen.
-
-    Examples
-    --------
     >>> row_of("general_sky", 12)["c"]
     '10'
     """
@@ -133,30 +80,7 @@ def row_of(table: str, sky_type: int) -> dict[str, str]:
 
 
 def horizontal_sr(sky_type: int, sun_height_deg: float) -> float:
-    """Return the horizontal illuminance from a sky whose zenith has a luminance of one.
-
-    Parameters
-    ----------
-    sky_type : int
-        Type of the CIE standard general sky, 1 to 15.
-    sun_height_deg : float
-        Height of the sun [deg], 0 to 90.
-
-    Returns
-    -------
-    float
-        The integral of L / Lz times the sine of the height [sr].
-
-    Raises
-    ------
-    OutOfRange
-        For a type or a sun outside those ranges.
-
-    Examples
-    --------
-    >>> round(horizontal_sr(5, 30.0), 6) == round(math.pi, 6)
-    True
-    """
+    """Return the horizontal illuminance from a sky whose zenith has a luminance of one [sr]."""
     height, azimuth, weight = nodes()
     shape = relative(sky_type, height, azimuth, sun_height_deg)
     return float(np.sum(shape * np.sin(np.radians(height)) * weight))

@@ -10,45 +10,27 @@ from tipsight.scene.setting import Setting, sky_channels
 
 Array = NDArray[np.float64]
 
+# patches of sky begin this far above the skyline; the last ends overhead
 ABOVE_DEG = (0.0, 2.0, 5.0, 12.0, 25.0, 50.0)
-"""Patches of sky begin this far above the skyline; the last ends overhead."""
+# patches end this far to either side of the line of sight
 BESIDE_DEG = (0.0, 2.0, 6.0, 15.0, 35.0, 60.0, 90.0)
-"""Patches end this far to either side of the line of sight."""
 
 
 def glare(here: Setting, look_down_deg: Array, water_cd_m2: Array) -> tuple[Array, Array]:
-    """Return the sources of glare about the line of sight.
+    """Return the sources of glare about the line of sight: illuminance [lx] and angle [deg].
+
+    The sun if it clears the skyline; and of each patch of sky ahead the part by which it is
+    brighter than the water: E = (L - L_water) cos θ ω, square to the line of sight and through the
+    tint. What is behind the plane of the eye counts nothing.
 
     Parameters
     ----------
     here : Setting
         From `setting.setting`.
     look_down_deg : numpy.ndarray
-        Line of sight below level [deg], shape (R,).
+        Line of sight below level [deg], shape (R,); both results are of shape (R, K).
     water_cd_m2 : numpy.ndarray
         Luminance of the water that the eye has adapted to [cd/m2], shape (R,).
-
-    Returns
-    -------
-    illuminance_lx : numpy.ndarray
-        At the eye, square to the line of sight, through the tint [lx], shape (R, K).
-    angle_deg : numpy.ndarray
-        From the line of sight [deg], shape (R, K).
-
-    Notes
-    -----
-    The sun if it clears the skyline; and of each patch of sky ahead the part by which it is
-    brighter than the water: E = (L - L_water) cos θ ω. What is behind the plane of the eye
-    counts nothing.
-
-    Examples
-    --------
-    >>> from tipsight.inputs.case import Angler, Light, Stream, Stretch, Wind
-    >>> from tipsight.scene.setting import setting
-    >>> here = setting(Light(), Stretch(), Wind(), Stream(), Angler())
-    >>> lux, angle = glare(here, np.array([2.0, 3.0]), np.array([900.0, 900.0]))
-    >>> lux.shape == angle.shape and bool((lux >= 0).all())
-    True
     """
     height, azimuth, solid = _patches(here.stretch.bank_height_deg)
     bright = sky_channels(here, height, azimuth)[:, 0]

@@ -13,12 +13,9 @@ from tipsight.scene.slopes import SlopeVariance, shadowing
 
 Array = NDArray[np.float64]
 
-SUN_SR = 6.8e-5
-"""Solid angle of the sun's disc, 32 arcmin across (computed)."""
-SUN_RADIUS_DEG = 0.267
-"""Half of 32 arcmin."""
-SPARKLE_MM2 = 0.2
-"""Size of one sparkle as the eye's clutter has it (judgement)."""
+SUN_SR = 6.8e-5  # solid angle of the sun's disc, 32 arcmin across (computed)
+SUN_RADIUS_DEG = 0.267  # half of 32 arcmin
+SPARKLE_MM2 = 0.2  # size of one sparkle as the eye's clutter has it (judgement)
 
 
 class Glint(NamedTuple):
@@ -44,39 +41,25 @@ def glint(
 ) -> Glint:
     """Return how the sun glitters in rippled water.
 
+    L = E R(ω) P(z) S / (4 sin δ n_z⁴) for the one slope that mirrors the sun to the eye, S = 1 /
+    (1 + Λ(eye) + Λ(sun)) (Cox and Munk 1954, equation 9, with the shadowing of Smith 1967); the
+    coverage is the same without E R, times the sun's solid angle, and never over one. The sun's
+    disc widens P by the slopes that mirror parts of it: a quarter of its radius squared on each
+    axis, carried over by dz/ds. At grazing that matters, because a facet must lean far to turn the
+    ray aside. Gaussian slopes. Raises OutOfRange outside the ranges below.
+
     Parameters
     ----------
     look_down_deg : array_like
         Line of sight below level [deg], 0.05 to 89.9, any shape.
-    sun_height_deg : float
-        Height of the sun [deg], 0.05 to 90.
-    sun_azimuth_deg : float
-        Between the line of sight and the sun [deg], 0 ahead.
+    sun_height_deg, sun_azimuth_deg : float
+        Height of the sun, 0.05 to 90, and its azimuth from the line of sight [deg].
     variance : SlopeVariance
-        Spread of the slopes along and across the sight.
+        Spread of the slopes along and across the sight [-].
     index : float
         Refractive index of the water [-].
     sun_radius_deg : float
         Of the sun's disc, 0 for a sun that is a point [deg].
-
-    Returns
-    -------
-    Glint
-        Mean luminance per lux, coverage, and the reflectances of the facets that sparkle.
-
-    Raises
-    ------
-    OutOfRange
-        For a look-down or a sun outside those ranges.
-
-    Notes
-    -----
-    L = E R(ω) P(z) S / (4 sin δ n_z⁴) for the one slope that mirrors the sun to the eye,
-    S = 1 / (1 + Λ(eye) + Λ(sun)) (Cox and Munk 1954, equation 9, with the shadowing of Smith
-    1967); the coverage is the same without E R, times the sun's solid angle, and never over one.
-    The sun's disc widens P by the slopes that mirror parts of it: a quarter of its radius
-    squared on each axis, carried over by dz/ds. At grazing that matters, because a facet must
-    lean far to turn the ray aside. Gaussian slopes.
 
     Examples
     --------

@@ -17,8 +17,7 @@ from tipsight.scene.setting import Setting, around, setting, sky_channels, tip_l
 
 Array = NDArray[np.float64]
 
-GLINT_FROM_DEG = 0.05
-"""A lower sun glitters no more."""
+GLINT_FROM_DEG = 0.05  # a lower sun glitters no more
 
 
 @dataclass(frozen=True)
@@ -49,32 +48,11 @@ class Look:
 
 
 def reflected(here: Setting, crowd: facets.Facets, turn_deg: float = 0.0) -> Array:
-    """Return what each facet of a crowd sends to the eye, from above and from below.
+    """Return what each facet of a crowd sends to the eye, from above and from below [cd/m2].
 
-    Parameters
-    ----------
-    here : Setting
-        From `setting`.
-    crowd : Facets
-        From `facets.visible` or `facets.mirrors`.
-    turn_deg : float
-        Azimuth of the sight [deg]; 180 for one who looks back.
-
-    Returns
-    -------
-    numpy.ndarray
-        Channel values [cd/m2], one more axis than the crowd's, of 4.
-
-    Notes
-    -----
-    L = R L_in + (1 - R) L_below / (1 - R(0)), each polarised half apart where the tint asks.
-    Skylight is taken as unpolarised, which may be wrong by a third square to the sun.
-
-    Examples
-    --------
-    >>> here = setting(Light(), Stretch(), Wind(), Stream(), Angler())
-    >>> reflected(here, facets.mirrors([2.0, 5.0], 0.0, 0.0)).shape
-    (2, 4)
+    L = R L_in + (1 - R) L_below / (1 - R(0)), each polarised half apart where the tint asks; a
+    turn of 180 deg is for one who looks back. Skylight is taken as unpolarised, which may be wrong
+    by a third square to the sun.
     """
     mirrored = observer.passed(crowd.upright, crowd.level, here.tint)
     through = observer.passed(1.0 - crowd.upright, 1.0 - crowd.level, here.tint)
@@ -90,6 +68,9 @@ def shade(
 ) -> Array:
     """Return what single facets of a drawn surface send to the eye, without the sun's sparkles.
 
+    The very sums whose mean is the water of `look`, before the mist: channel values [cd/m2], shape
+    (..., 4). Raises OutOfRange for a look-down outside 0 to 90 deg.
+
     Parameters
     ----------
     here : Setting
@@ -98,20 +79,6 @@ def shade(
         Line of sight below level [deg], 0 to 90.
     slope_along, slope_across : array_like
         Rise of the facet towards the viewer and to the side [-]; all three broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Channel values [cd/m2] before the mist, shape (..., 4).
-
-    Raises
-    ------
-    OutOfRange
-        For a look-down outside 0 to 90 deg.
-
-    Notes
-    -----
-    `reflected` of `facets.mirrors`: the very sums whose mean is the water of `look`.
 
     Examples
     --------
@@ -134,43 +101,23 @@ def look(
 ) -> Look:
     """Return the water behind the tip and the tip in every paint, at each distance.
 
+    Water: mean over `facets.visible` of `reflected`, plus `glint.glint` while the sun clears the
+    skyline. Tip: `setting.tip_lx` on `paint.paint_channels`; gloss adds what
+    `cylinder.gloss_shares` mirrors of the water on either side. Through the mist x becomes T x +
+    (1 - T) L_air, L_air being the sky at the horizon ahead. Raises Mistakes for a paint, bank,
+    water colour, colour vision or tint that is not known, OutOfRange for a number outside its
+    range.
+
     Parameters
     ----------
-    light : Light
-        Sky, sun and mist.
-    stretch : Stretch
-        What the water mirrors.
-    wind : Wind
-        For the ripple.
-    stream : Stream
-        For the water's own colour.
-    angler : Angler
-        Colour vision and tint.
+    light, stretch, wind, stream, angler : Light, Stretch, Wind, Stream, Angler
+        Sky, sun and mist; the mirrored; the ripple; the water's colour; whose eyes.
     finishes : sequence of Finish
         The P paints as they stand.
     range_m : array_like
         Eye to tip, along the water [m], 1 to 300, shape (R,).
     eye_height_m : array_like
         Eye above the water [m], 0.1 to 30, one number or shape (R,).
-
-    Returns
-    -------
-    Look
-        All of it, worked out once.
-
-    Raises
-    ------
-    Mistakes
-        For a paint, bank, water colour, colour vision or tint that is not known.
-    OutOfRange
-        For a number outside its range.
-
-    Notes
-    -----
-    Water: mean over `facets.visible` of `reflected`, plus `glint.glint` while the sun clears the
-    skyline. Tip: `setting.tip_lx` on `paint.paint_channels`; gloss adds what
-    `cylinder.gloss_shares` mirrors of the water on either side. Through the mist x becomes
-    T x + (1 - T) L_air, L_air being the sky at the horizon ahead.
 
     Examples
     --------

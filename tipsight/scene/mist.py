@@ -7,12 +7,16 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 
+# contrast left at the meteorological optical range (WMO-No. 8; CIE S 017, 17-25-072)
 RANGE_THRESHOLD = 0.05
-"""Contrast left at the meteorological optical range (WMO-No. 8; CIE S 017, 17-25-072)."""
 
 
 def transmittance(range_m: ArrayLike, visibility_m: ArrayLike) -> NDArray[np.float64]:
     """Return the share of light that crosses the air from the tip to the eye.
+
+    T = 0.05^(range / visibility) (Koschmieder 1924 with the 5 % of WMO-No. 8; the older 2 % would
+    give a thicker mist for the same word). What is lost is made up by air light: a thing seen
+    through it has T L + (1 - T) L_air. Raises OutOfRange outside the ranges below.
 
     Parameters
     ----------
@@ -20,22 +24,6 @@ def transmittance(range_m: ArrayLike, visibility_m: ArrayLike) -> NDArray[np.flo
         Eye to tip [m], 0 to 1000.
     visibility_m : array_like
         Meteorological optical range [m], 20 to 300000; broadcasts with ``range_m``.
-
-    Returns
-    -------
-    numpy.ndarray
-        Transmittance, over 0 to 1.
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Notes
-    -----
-    T = 0.05^(range / visibility) (Koschmieder 1924 with the 5 % of WMO-No. 8; the older 2 % would
-    give a thicker mist for the same word). What is lost is made up by air light: a thing seen
-    through it has T L + (1 - T) L_air.
 
     Examples
     --------

@@ -12,34 +12,26 @@ from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import ColourVision, Tint
 from tipsight.scene import daylight, spectra
 
+# L, M and S of D65 for a luminance of one (the scaling of Ashraf and others 2024)
 D65_CONES = (0.6991, 0.3009, 0.0198)
-"""L, M and S of D65 for a luminance of one (the scaling of Ashraf and others 2024)."""
-D65_KELVIN = 6504.0
+D65_KELVIN = 6504.0  # K (CIE 15:2004)
 RED_GREEN_M = 2.3112
+# opponent weights that make D65 neutral (Ashraf, Mantiuk, Chapiro and Wuerger 2024)
 YELLOW_VIOLET_S = 50.9875
-"""Opponent weights that make D65 neutral (Ashraf, Mantiuk, Chapiro and Wuerger 2024)."""
+# how far red-weak and green-weak stand on the way to red-blind and green-blind (judgement)
 WEAK_SEVERITY = 0.6
-"""How far red-weak and green-weak stand on the way to red-blind and green-blind (judgement)."""
+# upright to level light through polarised glasses: the least for categories 2 to 4 (EN ISO
+# 12312-1, from memory)
 POLARISER_RATIO = 8.0
-"""Upright to level light through polarised glasses: the least for categories 2 to 4
-(EN ISO 12312-1, from memory)."""
 
 
 @tables.derived
 def cones() -> NDArray[np.float64]:
-    """Return what the three cones take of light, scaled so that D65 gives ``D65_CONES``.
+    """Return the map from power per nm to cones L, M, S [cd/m2 or lux], shape (97, 3).
 
-    Returns
-    -------
-    numpy.ndarray
-        Map from power per nm to L, M, S in cd/m2 (or lux), shape (97, 3).
+    CIE 170-1:2006 two-degree fundamentals, scaled so that D65 gives ``D65_CONES``; the step of 5
+    nm and 683 lm/W are folded in.
 
-    Notes
-    -----
-    CIE 170-1:2006 two-degree fundamentals; the step of 5 nm and 683 lm/W are folded in.
-
-    Examples
-    --------
     >>> (spectra.daylight(6504.0) @ cones()).round(4).tolist()
     [0.6991, 0.3009, 0.0198]
     """
@@ -50,31 +42,12 @@ def cones() -> NDArray[np.float64]:
 
 
 def opponents(colour_vision: ColourVision) -> NDArray[np.float64]:
-    """Return the map from cones to luminance, red-green and yellow-violet.
+    """Return the map from cones to luminance, red-green and yellow-violet, shape (3, 3).
 
-    Parameters
-    ----------
-    colour_vision : str
-        ``normal``, ``red-weak``, ``red-blind``, ``green-weak`` or ``green-blind``.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (3 cones, 3 channels).
-
-    Raises
-    ------
-    Mistakes
-        For any other word.
-
-    Notes
-    -----
     Normal: A = L + M, RG = L - 2.3112 M, YV = -(L + M) + 50.9875 S (Ashraf and others 2024).
-    Blind: the remaining one of L and M alone makes A, scaled to agree at D65; no RG.
-    Weak: a linear blend of the two, 0.6 of the way (judgement).
+    Blind: the remaining one of L and M alone makes A, scaled to agree at D65; no RG. Weak: a
+    linear blend of the two, 0.6 of the way (judgement).
 
-    Examples
-    --------
     >>> opponents("red-blind")[:, 1].tolist()
     [0.0, 0.0, 0.0]
     """
@@ -96,31 +69,10 @@ def _opponents(bright: tuple[float, float], red: tuple[float, float]) -> NDArray
 
 @tables.derived
 def transmittance(tint: Tint) -> NDArray[np.float64]:
-    """Return the spectral transmittance of a tint for unpolarised light.
+    """Return the transmittance of a tint of tints.csv for unpolarised light [-], shape (97,).
 
-    Parameters
-    ----------
-    tint : str
-        A name of tints.csv.
-
-    Returns
-    -------
-    numpy.ndarray
-        Share let through, shape (97,).
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-    OutOfRange
-        If the row lets more than all light through at some wavelength.
-
-    Notes
-    -----
     A smooth edge, scaled to the row's luminous transmittance for D65.
 
-    Examples
-    --------
     >>> transmittance("grey").round(3)[:2].tolist()
     [0.15, 0.15]
     """
@@ -148,27 +100,17 @@ def _unknown(item: str, said: str, words: tuple[str, ...]) -> Mistake:
 def passed(upright: ArrayLike, level: ArrayLike, tint: Tint) -> NDArray[np.float64]:
     """Return what counts of light whose two polarised halves differ, as a tint takes them.
 
+    (p + ε s) / (1 + ε) with ε = 1 / `POLARISER_RATIO`, or the plain mean if the tint is not
+    polarised: the reflectance to use with `channels` of the same tint. Unpolarised light is taken
+    as p = s, so that it keeps the tint's own transmittance. Raises Mistakes if no row has that
+    name.
+
     Parameters
     ----------
     upright, level : array_like
-        Reflectance of each half, upright (p on level water) and level (s), any shape.
+        Reflectance of each half [-], upright (p on level water) and level (s), any shape.
     tint : str
         A name of tints.csv.
-
-    Returns
-    -------
-    numpy.ndarray
-        The reflectance to use with `channels` of the same tint; the plain mean if not polarised.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-
-    Notes
-    -----
-    (p + ε s) / (1 + ε) with ε = 1 / `POLARISER_RATIO`: unpolarised light is taken as p = s, so
-    that it keeps the tint's own transmittance.
 
     Examples
     --------
@@ -182,32 +124,11 @@ def passed(upright: ArrayLike, level: ArrayLike, tint: Tint) -> NDArray[np.float
 
 @tables.derived
 def channels(colour_vision: ColourVision = "normal", tint: Tint = "none") -> NDArray[np.float64]:
-    """Return the map from a spectrum to the four channels of what passes the tint.
+    """Return the map from power per nm to channels of what passes a tint [cd/m2], (97, 4).
 
-    Parameters
-    ----------
-    colour_vision : str
-        As for `opponents`.
-    tint : str
-        A name of tints.csv.
+    Luminance A, red-green, yellow-violet and scotopic luminance (1700 V'); a spectrum is
+    multiplied by it from the left. Raises Mistakes for a word that is not known.
 
-    Returns
-    -------
-    numpy.ndarray
-        Shape (97, 4): luminance A, red-green, yellow-violet and scotopic luminance, all in cd/m2
-        from power per nm.
-
-    Raises
-    ------
-    Mistakes
-        For a word that is not known.
-
-    Notes
-    -----
-    Multiply a spectrum on `spectra.WAVELENGTHS_NM` by it from the left. Scotopic: 1700 V'.
-
-    Examples
-    --------
     >>> abs((spectra.daylight(6504.0) @ channels()).round(3)).tolist()
     [1.0, 0.004, 0.01, 2.465]
     """
@@ -219,54 +140,17 @@ def channels(colour_vision: ColourVision = "normal", tint: Tint = "none") -> NDA
 
 
 def seen(channels: ArrayLike) -> NDArray[np.float64]:
-    """Return the channels of each light of the basis, looked at with a luminance of one.
-
-    Parameters
-    ----------
-    channels : array_like
-        From `channels`, shape (97, 4).
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (n, 4), for the n lights of `daylight.basis`.
-
-    Examples
-    --------
-    >>> seen(channels()).shape[1]
-    4
-    """
+    """Return the channels of each light of the basis at a luminance of one, shape (n, 4)."""
     result: NDArray[np.float64] = daylight.basis().spectra @ np.asarray(channels, dtype=float)
     return result
 
 
 def reflected(reflectance: ArrayLike, channels: ArrayLike) -> NDArray[np.float64]:
-    """Return the channels of a matt surface under an illuminance of one of each basis light.
+    """Return a matt surface's channels under a lux of each basis light [cd/m2/lx], shape (n, 4).
 
-    Parameters
-    ----------
-    reflectance : array_like
-        Spectral reflectance, shape (97,), or the matrix of a fluorescent surface, shape (97, 97):
-        row, wavelength that leaves; column, wavelength that falls in; the step folded in.
-    channels : array_like
-        From `channels`, shape (97, 4).
+    Lambert: luminance = reflectance x illuminance / π. The reflectance is a spectrum (97,) or the
+    matrix of a fluorescent surface (97 out, 97 in), the step folded in (Donaldson 1954).
 
-    Returns
-    -------
-    numpy.ndarray
-        Shape (n, 4) [cd/m2 per lux], for the n lights of `daylight.basis`.
-
-    Raises
-    ------
-    OutOfRange
-        If the reflectance is neither (97,) nor (97, 97).
-
-    Notes
-    -----
-    Lambert: luminance = reflectance x illuminance / π (Donaldson 1954 for the fluorescent case).
-
-    Examples
-    --------
     >>> white = reflected(np.ones(97), channels())
     >>> bool(np.allclose(white, reflected(np.eye(97), channels())))
     True

@@ -14,68 +14,20 @@ from tipsight.scene.spectra import STEP_NM, WAVELENGTHS_NM
 
 Array = NDArray[np.float64]
 
+# seasons of use in which a fluorescent paint loses half its glow (judgement)
 HALF_LIFE_SEASONS = 2.0
-"""Seasons of use in which a fluorescent paint loses half its glow (judgement)."""
+# what is left of a paint's light on a dark stick without white beneath (judgement)
 BARE_STICK = 0.7
-"""What is left of a paint's light on a dark stick without white beneath (judgement)."""
-ULTRAVIOLET_YIELD = 0.6
-"""Yield below 400 nm over that of visible light (judgement)."""
-ULTRAVIOLET_EDGE_NM, ULTRAVIOLET_WIDTH_NM = 400.0, 8.0
-
-
-def is_fluorescent(name: str) -> bool:
-    """Return whether a paint glows.
-
-    Parameters
-    ----------
-    name : str
-        A name of paints.csv.
-
-    Returns
-    -------
-    bool
-        True for a fluorescent paint.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-
-    Examples
-    --------
-    >>> is_fluorescent("fluorescent red"), is_fluorescent("red")
-    (True, False)
-    """
-    return tables.row("paints", name, "paint")["fluorescent"] == "yes"
+ULTRAVIOLET_YIELD = 0.6  # yield below 400 nm over that of visible light (judgement)
+ULTRAVIOLET_EDGE_NM, ULTRAVIOLET_WIDTH_NM = 400.0, 8.0  # of the step between them (judgement)
 
 
 @tables.derived
 def reflected_part(name: str) -> Array:
-    """Return what a fresh paint over white reflects without changing its wavelength.
+    """Return what a fresh paint reflects without changing its wavelength [-], shape (97,).
 
-    Parameters
-    ----------
-    name : str
-        A name of paints.csv.
+    `reflectance.smooth` times (1 - A), over white, A being what the glowing pigment takes.
 
-    Returns
-    -------
-    numpy.ndarray
-        Spectral reflectance [-], shape (97,).
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-    OutOfRange
-        If the row's numbers give a reflectance outside 0 to 1.
-
-    Notes
-    -----
-    `reflectance.smooth` times (1 - A), A being what the glowing pigment takes.
-
-    Examples
-    --------
     >>> reflected_part("felt pen")[[0, -1]].tolist()
     [0.05, 0.05]
     """
@@ -95,34 +47,12 @@ def _absorbed(name: str) -> Array:
 
 @tables.derived
 def glowing_part(name: str) -> Array:
-    """Return what a fresh paint over white takes at one wavelength and gives at a longer one.
+    """Return what a fresh paint takes at one wavelength and gives at a longer, (97 out, 97 in).
 
-    Parameters
-    ----------
-    name : str
-        A name of paints.csv.
-
-    Returns
-    -------
-    numpy.ndarray
-        Donaldson matrix without its diagonal, step folded in, shape (97 out, 97 in); zeros for a
-        paint that does not glow.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-    OutOfRange
-        If more light quanta would leave than come.
-
-    Notes
-    -----
     D(λ, μ) = q A(μ) u(μ) e(λ) μ / λ for μ < λ, ∫ e dλ = 1 (Donaldson 1954, with one pigment of
-    quantum yield q); e is a two-sided Gaussian. Fitted to chromaticities and luminance factors
-    of the standards, not to a measured paint.
+    quantum yield q; u is the yield of ultraviolet), the step folded in; e is a two-sided Gaussian.
+    Fitted to chromaticities and luminance factors of the standards, not to a measured paint.
 
-    Examples
-    --------
     >>> glowing_part("black").any().item(), glowing_part("fluorescent red").any().item()
     (False, True)
     """
@@ -144,34 +74,10 @@ def glowing_part(name: str) -> Array:
 
 
 def surface(finish: Finish) -> Array:
-    """Return the whole matrix of a paint as it now stands.
+    """Return a paint as it now stands: a Donaldson matrix, its reflectance on the diagonal.
 
-    Parameters
-    ----------
-    finish : Finish
-        Paint, seasons of use, and whether there is white beneath.
-
-    Returns
-    -------
-    numpy.ndarray
-        Donaldson matrix with the reflectance on its diagonal, shape (97 out, 97 in).
-
-    Raises
-    ------
-    Mistakes
-        If there is no such paint.
-    OutOfRange
-        For seasons outside 0 to 50.
-
-    Notes
-    -----
-    The glow halves every two seasons of use; without white beneath all is x 0.7 (judgement).
-    Gloss is left to the surroundings: `cylinder.GLOSS_REFLECTANCE`.
-
-    Examples
-    --------
-    >>> surface(Finish("white")).shape
-    (97, 97)
+    The glow halves every two seasons of use, 0 to 50; without white beneath all is x 0.7
+    (judgement). Gloss is left to the surroundings: `cylinder.gloss_shares`.
     """
     seasons = float(within("seasons", finish.seasons, 0.0, 50.0))
     left = 2.0 ** (-seasons / HALF_LIFE_SEASONS)
@@ -181,7 +87,10 @@ def surface(finish: Finish) -> Array:
 
 
 def paint_channels(finishes: Sequence[Finish], channels: ArrayLike) -> Array:
-    """Return what each paint gives to the eye under a lux of each light of the basis.
+    """Return what paints give to the eye under a lux of each basis light [cd/m2/lx], (P, n, 4).
+
+    Matt, without the mirroring of gloss. Raises Mistakes for a paint that is not known, OutOfRange
+    for seasons outside 0 to 50.
 
     Parameters
     ----------
@@ -189,25 +98,6 @@ def paint_channels(finishes: Sequence[Finish], channels: ArrayLike) -> Array:
         The P paints as they stand.
     channels : array_like
         From `observer.channels`, shape (97, 4).
-
-    Returns
-    -------
-    numpy.ndarray
-        Channel values [cd/m2 per lux], shape (P, n, 4).
-
-    Raises
-    ------
-    Mistakes
-        If a paint is not known.
-
-    Notes
-    -----
-    `observer.reflected` of `surface`: matt, without the mirroring of gloss.
-
-    Examples
-    --------
-    >>> paint_channels([Finish("white"), Finish("black")], observer.channels()).shape
-    (2, 15, 4)
     """
     result = np.empty((len(finishes), len(daylight.basis().mired), 4))
     for at, finish in enumerate(finishes):

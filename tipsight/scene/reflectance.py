@@ -13,30 +13,11 @@ COLUMNS = ("low", "step", "edge_nm", "width_nm", "bump", "centre_nm", "spread_nm
 
 
 def smooth(row: Mapping[str, str]) -> NDArray[np.float64]:
-    """Return the reflectance that a row of paints.csv or banks.csv describes.
+    """Return the reflectance that a row of paints.csv or banks.csv describes [-], shape (97,).
 
-    Parameters
-    ----------
-    row : mapping
-        With the columns low, step, edge_nm, width_nm, bump, centre_nm and spread_nm.
-
-    Returns
-    -------
-    numpy.ndarray
-        Reflectance on `WAVELENGTHS_NM` [-], shape (97,).
-
-    Raises
-    ------
-    OutOfRange
-        If it leaves 0 to 1 at some wavelength, or a width is not above 0.
-
-    Notes
-    -----
     low + step / (1 + exp(-(λ - edge) / width)) + bump exp(-((λ - centre) / spread)² / 2): an edge
-    such as pigments have, and a hump such as leaves have.
+    such as pigments have, and a hump such as leaves have. It must stay within 0 to 1.
 
-    Examples
-    --------
     >>> row = dict(zip(COLUMNS, ("0.02", "0.62", "612", "11", "0", "500", "30")))
     >>> smooth(row).round(2)[[20, -1]].tolist()
     [0.02, 0.64]

@@ -13,7 +13,7 @@ from tipsight.scene.fresnel import level_reflectance
 
 Array = NDArray[np.float64]
 
-BANK_STEP_DEG = 10.0
+BANK_STEP_DEG = 10.0  # between the faces of the bank whose light is worked out beforehand
 
 
 @dataclass(frozen=True)
@@ -48,37 +48,17 @@ class Setting:
 
 
 def setting(light: Light, stretch: Stretch, wind: Wind, stream: Stream, angler: Angler) -> Setting:
-    """Return one water with its light.
+    """Return one water with its light, ready for any distance.
+
+    The bank stands at the same height all round what the water mirrors. It hides the direct sun if
+    the sun stands lower than the skyline and in the half circle ahead. Raises Mistakes for a bank,
+    water colour, colour vision or tint that is not known, OutOfRange for a sun, sky, skyline or
+    wind outside its range.
 
     Parameters
     ----------
-    light : Light
-        Sky and sun.
-    stretch : Stretch
-        What the water mirrors.
-    wind : Wind
-        For the ripple.
-    stream : Stream
-        For the water's own colour.
-    angler : Angler
-        Colour vision and tint.
-
-    Returns
-    -------
-    Setting
-        Ready for any distance.
-
-    Raises
-    ------
-    Mistakes
-        For a bank, water colour, colour vision or tint that is not known.
-    OutOfRange
-        For a sun, sky, skyline or wind outside its range.
-
-    Notes
-    -----
-    The bank stands at the same height all round what the water mirrors. It hides the direct sun
-    if the sun stands lower than the skyline and in the half circle ahead.
+    light, stretch, wind, stream, angler : Light, Stretch, Wind, Stream, Angler
+        Sky and sun; the mirrored; the ripple; the water's colour; colour vision and tint.
 
     Examples
     --------
@@ -130,37 +110,10 @@ def _bank_at(here: Setting, azimuth_deg: ArrayLike, table: Array) -> Array:
 
 
 def sky_channels(here: Setting, height_deg: ArrayLike, azimuth_deg: ArrayLike) -> Array:
-    """Return what parts of the sky send to the eye.
+    """Return what parts of the sky, 0 to 90 deg up, send to the eye [cd/m2], shape (..., 4).
 
-    Parameters
-    ----------
-    here : Setting
-        From `setting`.
-    height_deg : array_like
-        Height above the horizon [deg], 0 to 90.
-    azimuth_deg : array_like
-        Round from the line of sight [deg]; broadcasts with ``height_deg``.
-
-    Returns
-    -------
-    numpy.ndarray
-        Channel values [cd/m2], shape (..., 4).
-
-    Raises
-    ------
-    OutOfRange
-        For heights outside that range.
-
-    Notes
-    -----
     `sky.luminance` in the colour of `daylight.sky_mired`; the same as mixing `observer.seen` by
     `daylight.sky_weights`.
-
-    Examples
-    --------
-    >>> here = setting(Light(), Stretch(), Wind(), Stream(), Angler())
-    >>> sky_channels(here, [10.0, 20.0], 0.0).shape
-    (2, 4)
     """
     turn = _from_sun(here, azimuth_deg)
     bright = sky.luminance(here.state, height_deg, turn)
@@ -176,31 +129,11 @@ def sky_channels(here: Setting, height_deg: ArrayLike, azimuth_deg: ArrayLike) -
 
 
 def around(here: Setting, height_deg: ArrayLike, azimuth_deg: ArrayLike) -> Array:
-    """Return what the surroundings send towards the water from any direction.
+    """Return what comes to the water from a direction without the sun's disc [cd/m2], (..., 4).
 
-    Parameters
-    ----------
-    here : Setting
-        From `setting`.
-    height_deg : array_like
-        Height above the horizon [deg], -90 to 90; below it, the water is taken to mirror what
-        stands as high above.
-    azimuth_deg : array_like
-        Round from the line of sight [deg]; broadcasts with ``height_deg``.
+    The bank below the skyline, above it the sky, -90 to 90 deg high: from below the horizon, water
+    is taken to mirror what stands as high above. Azimuths run round from the line of sight.
 
-    Returns
-    -------
-    numpy.ndarray
-        Channel values [cd/m2], shape (..., 4): the bank below the skyline, above it the sky
-        without the sun's disc.
-
-    Raises
-    ------
-    OutOfRange
-        For heights outside that range.
-
-    Examples
-    --------
     >>> here = setting(Light(), Stretch(bank_height_deg=20.0), Wind(), Stream(), Angler())
     >>> bank_, sky_ = around(here, [19.0, 21.0], 0.0)[:, 0]
     >>> bool(bank_ < 0.1 * sky_)
@@ -219,27 +152,13 @@ def around(here: Setting, height_deg: ArrayLike, azimuth_deg: ArrayLike) -> Arra
 
 
 def tip_lx(here: Setting) -> Array:
-    """Return the light on the side of an upright tip that the eye sees.
+    """Return the light on the seen side of an upright tip by light of the basis [lx], shape (n,).
 
-    Parameters
-    ----------
-    here : Setting
-        From `setting`.
+    E = E_sun cos h G (1 + R) + ∫ L cos e G (1 + R) dω + β E_h / 2, averaged over the width as
+    seen, G of `cylinder.seen_share`: sun, sky and the bank ahead, each with its image in level
+    water of reflectance R, and the light from inside the water. The half circle behind the viewer
+    is taken as open; the bank and the water's body light the tip as greys.
 
-    Returns
-    -------
-    numpy.ndarray
-        Illuminance by light of the basis [lx], shape (n,), averaged over the width as seen.
-
-    Notes
-    -----
-    E = E_sun cos h G (1 + R) + ∫ L cos e G (1 + R) dω + β E_h / 2, G of `cylinder.seen_share`:
-    sun, sky and the bank ahead, each with its image in level water of reflectance R, and the
-    light from inside the water. The half circle behind the viewer is taken as open; the bank and
-    the water's body light the tip as greys.
-
-    Examples
-    --------
     >>> here = setting(Light(sky_type=5), Stretch(bank_height_deg=0.0), Wind(), Stream(), Angler())
     >>> round(float(tip_lx(here).sum() / here.state.diffuse_lx), 2)
     0.62

@@ -7,12 +7,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.inputs.case import Light
-from tipsight.scene.general_sky import horizontal_sr, nodes
-from tipsight.scene.general_sky import relative as relative
+from tipsight.scene.general_sky import horizontal_sr, nodes, relative
 from tipsight.scene.sky_scale import LOWEST_SUN_DEG, beam_normal_lx, diffuse_lx, smoothstep
 
+# between these heights of the sun the sky evens out (judgement)
 UNIFORM_FROM_DEG, UNIFORM_AT_DEG = -9.0, -12.0
-"""Between these heights of the sun the sky evens out (judgement)."""
 
 
 @dataclass(frozen=True)
@@ -29,39 +28,15 @@ class SkyState:
     uniform_share: float
     """How far the sky has evened out at the end of dusk, 0 to 1."""
 
-    @property
-    def zenith_cd_m2(self) -> float:
-        """Luminance overhead."""
-        even = self.uniform_share
-        return self.diffuse_lx * ((1.0 - even) / self.horizontal_sr + even / math.pi)
-
 
 def sky_state(light: Light) -> SkyState:
     """Return how bright sky and sun are.
 
-    Parameters
-    ----------
-    light : Light
-        Type of sky, turbidity, whether the sun reaches the tip, and the sun's height.
-
-    Returns
-    -------
-    SkyState
-        The sky with its scale.
-
-    Raises
-    ------
-    OutOfRange
-        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 8, a type outside 1 to 15.
-
-    Notes
-    -----
     `sky_scale.diffuse_lx` and `sky_scale.beam_normal_lx`; the beam is 0 for a sun that is down.
     The type's shape is undefined for a sun below the horizon and then taken as at 0.01 deg; from
-    -9 to -12 deg it drifts to a uniform sky (judgement).
+    -9 to -12 deg it drifts to a uniform sky (judgement). Raises OutOfRange for a sun outside -12
+    to 90 deg, a turbidity outside 1.5 to 8, a type outside 1 to 15.
 
-    Examples
-    --------
     >>> state = sky_state(Light(sky_type=12, beam=True, sun_height_deg=30.0))
     >>> round(state.beam_normal_lx, -2)
     66500.0
@@ -77,30 +52,16 @@ def sky_state(light: Light) -> SkyState:
 def luminance(
     state: SkyState, height_deg: ArrayLike, from_sun_deg: ArrayLike
 ) -> NDArray[np.float64]:
-    """Return the luminance of parts of the sky.
+    """Return the luminance of parts of the sky [cd/m2].
 
     Parameters
     ----------
     state : SkyState
         From `sky_state`.
     height_deg : array_like
-        Height above the horizon [deg], 0 to 90.
+        Height above the horizon [deg], 0 to 90; outside it OutOfRange is raised.
     from_sun_deg : array_like
         Azimuth from the sun's [deg], any sign; broadcasts with ``height_deg``.
-
-    Returns
-    -------
-    numpy.ndarray
-        Luminance [cd/m2].
-
-    Raises
-    ------
-    OutOfRange
-        For heights outside that range.
-
-    Notes
-    -----
-    `relative`, scaled to the state's horizontal illuminance; below -9 deg it evens out.
 
     Examples
     --------
@@ -114,26 +75,10 @@ def luminance(
 
 
 def vertical_lx(state: SkyState, facing_from_sun_deg: ArrayLike) -> NDArray[np.float64]:
-    """Return the illuminance from the sky alone on an upright plane.
+    """Return the illuminance from the sky alone on upright planes [lx], by azimuth from the sun's.
 
-    Parameters
-    ----------
-    state : SkyState
-        From `sky_state`.
-    facing_from_sun_deg : array_like
-        Azimuth that the plane faces, from the sun's [deg], any sign and shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Illuminance [lx], without the direct sun and without light from the ground.
-
-    Notes
-    -----
     The integral of L cos h max(0, cos(azimuth - facing)) over the sky.
 
-    Examples
-    --------
     >>> state = sky_state(Light(sky_type=5))
     >>> float((vertical_lx(state, 90.0) / state.diffuse_lx).round(2))
     0.5
@@ -147,23 +92,6 @@ def vertical_lx(state: SkyState, facing_from_sun_deg: ArrayLike) -> NDArray[np.f
 
 
 def global_lx(state: SkyState) -> float:
-    """Return the horizontal illuminance from sky and sun together.
-
-    Parameters
-    ----------
-    state : SkyState
-        From `sky_state`.
-
-    Returns
-    -------
-    float
-        Illuminance [lx].
-
-    Examples
-    --------
-    >>> state = sky_state(Light(sky_type=1))
-    >>> global_lx(state) == state.diffuse_lx
-    True
-    """
+    """Return the horizontal illuminance from sky and sun together [lx]."""
     sine = math.sin(math.radians(max(state.light.sun_height_deg, 0.0)))
     return state.diffuse_lx + state.beam_normal_lx * sine

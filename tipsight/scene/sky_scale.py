@@ -10,44 +10,22 @@ from tipsight.checks import within
 from tipsight.inputs.case import Light
 from tipsight.scene.general_sky import horizontal_sr, row_of
 
-SOLAR_CONSTANT_LX = 133_800.0
-"""Illuminance outside the air (Darula, Kittler and Gueymard 2005)."""
-JOINT_DEG = 0.3
-"""Half the width over which pieces of the twilight formula are joined."""
+SOLAR_CONSTANT_LX = 133_800.0  # lx outside the air (Darula, Kittler and Gueymard 2005)
+JOINT_DEG = 0.3  # half the width over which pieces of the twilight formula are joined
+# the standard's skies need a sun above the horizon: a lower one shapes the sky as this one
 LOWEST_SUN_DEG = 0.01
-"""The standard's skies need a sun above the horizon: a lower one shapes the sky as this one."""
+# the zenith formulas hold above this height, the twilight formula from 0 down (judgement)
 BLEND_TO_DEG = 3.0
-"""The zenith formulas hold above this height, the twilight formula from 0 down (judgement)."""
-ZENITH_FORMULA_TO_DEG = 70.0
-"""With a higher sun the zenith formula runs to infinity (judgement)."""
+ZENITH_FORMULA_TO_DEG = 70.0  # with a higher sun the zenith formula runs to infinity (judgement)
 
 
 def usno_lx(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
-    """Return the horizontal illuminance of sun and clear sky, from noon to the end of dusk.
+    """Return the horizontal illuminance of sun and clear sky [lx], for a height of -18 to 90 deg.
 
-    Parameters
-    ----------
-    sun_height_deg : array_like
-        True height of the sun's centre [deg], -18 to 90, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Illuminance [lx].
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
-    log10 E = l0 + l1 x + l2 x² + l3 x³, x = height / 90, in six pieces (Janiczek and DeYoung
+    log10 E = l0 + l1 x + l2 x² + l3 x³, x = true height / 90, in six pieces (Janiczek and DeYoung
     1987, U.S. Naval Observatory Circular 171). Neighbouring pieces miss each other by up to 1 %
     and are joined over 0.3 deg to either side. Against the AMS Glossary sunset is 30 to 85 % high.
 
-    Examples
-    --------
     >>> usno_lx([-6.0, 10.0]).round(2).tolist()
     [3.41, 11121.04]
     """
@@ -62,29 +40,10 @@ def usno_lx(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
 
 
 def air_mass(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
-    """Return how much more air sunlight crosses than from overhead.
+    """Return how much more air sunlight crosses than from overhead, for a sun at 0 to 90 deg [-].
 
-    Parameters
-    ----------
-    sun_height_deg : array_like
-        Height of the sun [deg], 0 to 90, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Relative optical air mass.
-
-    Raises
-    ------
-    OutOfRange
-        Outside that range.
-
-    Notes
-    -----
     m = 1 / (sin h + 0.50572 (h + 6.07995)^-1.6364), h in degrees (Kasten and Young 1989).
 
-    Examples
-    --------
     >>> float(air_mass(30.0).round(3))
     1.994
     """
@@ -93,32 +52,12 @@ def air_mass(sun_height_deg: ArrayLike) -> NDArray[np.float64]:
 
 
 def beam_normal_lx(sun_height_deg: ArrayLike, turbidity: ArrayLike) -> NDArray[np.float64]:
-    """Return the illuminance from the unclouded sun on a plane that faces it.
+    """Return the illuminance from the unclouded sun on a plane that faces it [lx].
 
-    Parameters
-    ----------
-    sun_height_deg : array_like
-        Height of the sun [deg], 0 to 90.
-    turbidity : array_like
-        Luminous turbidity after Linke, 1.5 to 8; broadcasts with ``sun_height_deg``.
+    E = 133.8 klx exp(-a m T), a = 1 / (9.9 + 0.043 m), m the air mass and T the luminous turbidity
+    after Linke, 1.5 to 8 (Navvab and others 1984, as used by Kittler, Perez and Darula 1998; from
+    memory).
 
-    Returns
-    -------
-    numpy.ndarray
-        Illuminance [lx].
-
-    Raises
-    ------
-    OutOfRange
-        Outside those ranges.
-
-    Notes
-    -----
-    E = 133.8 klx exp(-a m T), a = 1 / (9.9 + 0.043 m), m the air mass (Navvab and others 1984,
-    as used by Kittler, Perez and Darula 1998; from memory).
-
-    Examples
-    --------
     >>> float(beam_normal_lx(30.0, 3.5).round(-2))
     66500.0
     """
@@ -128,35 +67,16 @@ def beam_normal_lx(sun_height_deg: ArrayLike, turbidity: ArrayLike) -> NDArray[n
 
 
 def diffuse_lx(light: Light) -> float:
-    """Return the horizontal illuminance from the sky without the sun.
+    """Return the horizontal illuminance from the sky without the sun [lx].
 
-    Parameters
-    ----------
-    light : Light
-        Type of sky, turbidity and the sun's height, -12 to 90 deg.
-
-    Returns
-    -------
-    float
-        Illuminance [lx].
-
-    Raises
-    ------
-    OutOfRange
-        For a sun outside -12 to 90 deg, a turbidity outside 1.5 to 8, a type outside 1 to 15.
-
-    Notes
-    -----
     By day: types 1, 3, 5 by the zenith luminance of an overcast sky, 123 + 8600 sin h cd/m2
     (Krochmann 1963); types 2, 4, 6 by their typical share of the light outside the air, and types
     7 to 15 by a zenith luminance that grows with turbidity (Kittler, Perez and Darula 1998), held
-    in proportion to sin h above 70 deg, where that runs to infinity.
-    At and below the horizon clear skies follow `usno_lx`, joined over 0 to 3 deg in the logarithm,
-    and overcast ones keep the ratio to it that they have at sunset (judgement; a dark cloud
-    can take three to ten times more).
+    in proportion to sin h above 70 deg, where that runs to infinity. At and below the horizon, to
+    -12 deg, clear skies follow `usno_lx`, joined over 0 to 3 deg in the logarithm, and overcast
+    ones keep the ratio to it that they have at sunset (judgement; a dark cloud can take three to
+    ten times more).
 
-    Examples
-    --------
     >>> round(diffuse_lx(Light(sky_type=1, sun_height_deg=30.0)), -2)
     10800.0
     """
@@ -194,20 +114,8 @@ def _clear_lx(sky_type: int, turbidity: float, sun: float, row: dict[str, str]) 
 
 
 def smoothstep(x: float) -> float:
-    """Return a smooth step from 0 at 0 to 1 at 1, held outside.
+    """Return 3 x² - 2 x³ between 0 and 1, held outside.
 
-    Parameters
-    ----------
-    x : float
-        Where.
-
-    Returns
-    -------
-    float
-        3 x² - 2 x³ between.
-
-    Examples
-    --------
     >>> smoothstep(0.5), smoothstep(2.0)
     (0.5, 1.0)
     """

@@ -11,15 +11,13 @@ from tipsight.checks import within
 from tipsight.inputs.case import Wind
 from tipsight.nature import wind_of_ripple_m_s
 
+# growth of the whole mean square slope with the wind [s/m] (Cox and Munk 1954)
 SLOPE_PER_WIND = 5.12e-3
-"""Growth of the whole mean square slope with the wind [s/m] (Cox and Munk 1954)."""
-RIVER_SHARE = 0.5
-"""Part of the open sea's slope that the short fetch of a river grows (judgement)."""
+RIVER_SHARE = 0.5  # part of the open sea's slope that the short fetch of a river grows (judgement)
+# part of the mean square slope along the wind, in a sea that spreads as the cosine squared: the
+# mean of cos^2 weighted by cos^2
 ALONG_WIND_SHARE = 0.75
-"""Part of the mean square slope along the wind, in a sea that spreads as the cosine squared:
-the mean of cos^2 weighted by cos^2."""
-CALM_M_S, FULL_M_S = 1.0, 2.0
-"""Between these winds the ripple fades in (judgement)."""
+CALM_M_S, FULL_M_S = 1.0, 2.0  # between these winds the ripple fades in (judgement)
 
 
 class SlopeVariance(NamedTuple):
@@ -33,32 +31,13 @@ class SlopeVariance(NamedTuple):
 def slope_variance(wind: Wind) -> SlopeVariance:
     """Return how far the water's slopes spread along and across the line of sight.
 
-    Parameters
-    ----------
-    wind : Wind
-        Wind or ripple, its bearing to the line of sight, and the slopes without wind.
+    0.5 x 5.12e-3 U in all, three quarters of it along the wind, turned to the line of sight, plus
+    the base on each axis. The law is of the open sea, 1 to 14 m/s (Cox and Munk 1954); the half
+    for rivers, the base and the fading in from 1 to 2 m/s are judgement. A ripple that was seen
+    sets U by `nature.wind_of_ripple_m_s` and does not fade: it is there. On which side the wind
+    stands is not known, so the two slopes are taken as uncorrelated. Raises OutOfRange for a wind
+    outside 0 to 25 m/s, a ripple outside 0 to 0.2 m, or a base outside 1e-6 to 0.05.
 
-    Returns
-    -------
-    SlopeVariance
-        Along and across the line of sight.
-
-    Raises
-    ------
-    OutOfRange
-        For a wind outside 0 to 25 m/s, a ripple outside 0 to 0.2 m, or a base outside
-        1e-6 to 0.05.
-
-    Notes
-    -----
-    0.5 x 5.12e-3 U in all, three quarters of it along the wind, turned to the line of sight,
-    plus the base on each axis. The law is of the open sea, 1 to 14 m/s (Cox and Munk 1954);
-    the half for rivers, the base and the fading in from 1 to 2 m/s are judgement. A ripple that
-    was seen sets U by `nature.wind_of_ripple_m_s` and does not fade: it is there. On which side the
-    wind stands is not known, so the two slopes are taken as uncorrelated.
-
-    Examples
-    --------
     >>> [round(v, 5) for v in slope_variance(Wind(speed_m_s=4.0))]
     [0.00788, 0.00276]
     """
@@ -75,27 +54,11 @@ def slope_variance(wind: Wind) -> SlopeVariance:
 
 
 def shadowing(slope: ArrayLike, slope_rms: ArrayLike) -> NDArray[np.float64]:
-    """Return Smith's shadowing term of a Gaussian surface.
+    """Return Smith's Λ of a Gaussian surface for a ray of a slope: 1 / (1 + Λ) is in the open.
 
-    Parameters
-    ----------
-    slope : array_like
-        Tangent of the ray's height above the horizon [-], above 0.
-    slope_rms : array_like
-        Spread of the surface's slopes along the ray [-], above 0; broadcasts with ``slope``.
+    Λ = (exp(-ν²) / (ν sqrt π) - erfc ν) / 2, ν = tan δ / (σ sqrt 2), with σ the rms slope along
+    the ray (Smith 1967; Bourlier, Berginc and Saillard 2002); no correlation of height and slope.
 
-    Returns
-    -------
-    numpy.ndarray
-        Λ; the share of the surface that is not in shadow is 1 / (1 + Λ).
-
-    Notes
-    -----
-    Λ = (exp(-ν²) / (ν sqrt π) - erfc ν) / 2, ν = tan δ / (σ sqrt 2) (Smith 1967; Bourlier,
-    Berginc and Saillard 2002). Gaussian slopes, no correlation of height and slope.
-
-    Examples
-    --------
     >>> float(shadowing(0.0349, 0.0632).round(3))
     0.33
     """

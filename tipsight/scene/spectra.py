@@ -6,34 +6,19 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight import tables
 from tipsight.checks import within
 
+# wavelengths of every spectrum, shape (97,); sight begins at 360, fluorescence at 300
 WAVELENGTHS_NM: NDArray[np.float64] = np.arange(300.0, 781.0, 5.0)
-"""Wavelengths of every spectrum, shape (97,); sight begins at 360, fluorescence at 300."""
 WAVELENGTHS_NM.setflags(write=False)
 STEP_NM = 5.0
-LUMEN_PER_WATT = 683.0
-"""Luminous efficacy at the peak of V (CIE)."""
-SCOTOPIC_LUMEN_PER_WATT = 1700.0
-"""Luminous efficacy at the peak of V' (CIE)."""
-PLANCK_C2_NM_K = 1.438777e7
-"""Second radiation constant (CODATA 2018)."""
+LUMEN_PER_WATT = 683.0  # lm/W at the peak of V (CIE)
+SCOTOPIC_LUMEN_PER_WATT = 1700.0  # lm/W at the peak of V' (CIE)
+PLANCK_C2_NM_K = 1.438777e7  # nm K, second radiation constant (CODATA 2018)
 
 
 @tables.derived
 def eye(column: str) -> NDArray[np.float64]:
-    """Return a column of cones.csv on the wavelengths of the house, 0 below 360 nm.
+    """Return a column of cones.csv on the wavelengths of the house, 0 below 360 nm, shape (97,).
 
-    Parameters
-    ----------
-    column : str
-        ``long``, ``medium``, ``short``, ``photopic`` or ``scotopic``.
-
-    Returns
-    -------
-    numpy.ndarray
-        Relative sensitivity to power, shape (97,).
-
-    Examples
-    --------
     >>> float(eye("photopic")[WAVELENGTHS_NM == 555][0])
     1.0
     """
@@ -44,24 +29,10 @@ def eye(column: str) -> NDArray[np.float64]:
 
 
 def luminous(spectra: ArrayLike) -> NDArray[np.float64]:
-    """Return the photopic measure of spectra: lux from W/m2/nm, cd/m2 from W/sr/m2/nm.
+    """Return the photopic measure of spectra (..., 97): lux from W/m2/nm, cd/m2 from W/sr/m2/nm.
 
-    Parameters
-    ----------
-    spectra : array_like
-        Spectral power, shape (..., 97).
-
-    Returns
-    -------
-    numpy.ndarray
-        Illuminance or luminance, shape (...).
-
-    Notes
-    -----
     683 times the sum of V E dλ every 5 nm (CIE 15).
 
-    Examples
-    --------
     >>> float(luminous(np.where(WAVELENGTHS_NM == 555, 1 / 683 / 5, 0.0)).round(12))
     1.0
     """
@@ -70,54 +41,16 @@ def luminous(spectra: ArrayLike) -> NDArray[np.float64]:
 
 
 def normalised(spectra: ArrayLike) -> NDArray[np.float64]:
-    """Return spectra scaled to a luminance or illuminance of one.
-
-    Parameters
-    ----------
-    spectra : array_like
-        Spectral power, shape (..., 97).
-
-    Returns
-    -------
-    numpy.ndarray
-        The same shape.
-
-    Examples
-    --------
-    >>> float(luminous(normalised(np.ones(97))).round(12))
-    1.0
-    """
+    """Return spectra (..., 97) scaled to a luminance or illuminance of one."""
     array = np.asarray(spectra, dtype=float)
     return array / luminous(array)[..., None]
 
 
 def daylight(temperature_k: ArrayLike) -> NDArray[np.float64]:
-    """Return the CIE daylight spectrum of a correlated colour temperature.
+    """Return the CIE daylight spectrum of a colour temperature, of luminance one, shape (..., 97).
 
-    Parameters
-    ----------
-    temperature_k : array_like
-        Correlated colour temperature [K], 4000 to 25000, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Spectrum of luminance one, shape (..., 97).
-
-    Raises
-    ------
-    OutOfRange
-        Outside 4000 to 25000 K.
-
-    Notes
-    -----
-    S = S0 + M1 S1 + M2 S2, with M1 and M2 from the chromaticity of the daylight locus
-    (CIE 15:2004, equations 3.2 to 3.7). Valid from 4000 to 25000 K.
-
-    Examples
-    --------
-    >>> daylight([5000.0, 6500.0]).shape
-    (2, 97)
+    S = S0 + M1 S1 + M2 S2, with M1 and M2 from the chromaticity of the daylight locus (CIE
+    15:2004, equations 3.2 to 3.7). Valid from 4000 to 25000 K.
     """
     xy = daylight_xy(temperature_k)
     x, y = xy[..., 0], xy[..., 1]
@@ -129,29 +62,10 @@ def daylight(temperature_k: ArrayLike) -> NDArray[np.float64]:
 
 
 def daylight_xy(temperature_k: ArrayLike) -> NDArray[np.float64]:
-    """Return the chromaticity of the CIE daylight locus.
+    """Return CIE 1931 x and y of the daylight locus, 4000 to 25000 K, shape (..., 2).
 
-    Parameters
-    ----------
-    temperature_k : array_like
-        Correlated colour temperature [K], 4000 to 25000, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        CIE 1931 x and y, shape (..., 2).
-
-    Raises
-    ------
-    OutOfRange
-        Outside 4000 to 25000 K.
-
-    Notes
-    -----
     CIE 15:2004, equations 3.2 to 3.4: a cubic in 1/T with a joint at 7000 K.
 
-    Examples
-    --------
     >>> daylight_xy(6504).round(4).tolist()
     [0.3127, 0.3291]
     """
@@ -164,31 +78,9 @@ def daylight_xy(temperature_k: ArrayLike) -> NDArray[np.float64]:
 
 
 def planck(temperature_k: ArrayLike) -> NDArray[np.float64]:
-    """Return the spectrum of a black body.
+    """Return the spectrum of a black body of 1000 to 25000 K, of luminance one, shape (..., 97).
 
-    Parameters
-    ----------
-    temperature_k : array_like
-        Temperature [K], 1000 to 25000, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Spectrum of luminance one, shape (..., 97).
-
-    Raises
-    ------
-    OutOfRange
-        Outside 1000 to 25000 K.
-
-    Notes
-    -----
     Planck's law, power per nm ∝ λ^-5 / (exp(c2 / λT) - 1).
-
-    Examples
-    --------
-    >>> planck(2856.0).shape
-    (97,)
     """
     kelvin = within("colour temperature", temperature_k, 1000.0, 25000.0, "K")[..., None]
     power = (WAVELENGTHS_NM / 560.0) ** -5 / np.expm1(PLANCK_C2_NM_K / (WAVELENGTHS_NM * kelvin))
