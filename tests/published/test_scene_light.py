@@ -398,6 +398,12 @@ def test_tints_lie_in_their_shade_class(tint: observer.Tint) -> None:
     assert spectrum[road].min() >= 0.2 * luminous
 
 
+def test_polarised_glasses_are_no_worse_than_their_standard_allows() -> None:
+    """EN ISO 12312-1 (from memory): 8 to 1 at least in categories 2 to 4."""
+    upright, level = (observer.passed(*half, "polarised") for half in ((1.0, 0.0), (0.0, 1.0)))
+    assert upright / level >= 8.0
+
+
 @pytest.mark.parametrize(
     ("vision", "peak"), [("normal", 555), ("red-blind", 540), ("green-blind", 560)]
 )

@@ -63,7 +63,7 @@ def test_brewster():
     assert float(fresnel.fresnel(math.cos(math.atan(1.333))).parallel) < 1e-15
     kept = fresnel.level_reflectance(90.0 - math.degrees(math.atan(1.333)))
     assert float(observer.passed(kept.parallel, kept.perpendicular, "polarised")) == pytest.approx(
-        float(kept.perpendicular) / 9.0
+        float(kept.perpendicular) / 101.0
     )
 
 

@@ -161,7 +161,7 @@ def test_only_a_polariser_tells_the_halves_apart(upright: float, level: float) -
     assert observer.passed(upright, level, "brown") == pytest.approx((upright + level) / 2)
     assert observer.passed(upright, upright, "polarised") == pytest.approx(upright)
     worn = observer.passed(upright, level, "polarised")
-    assert worn == pytest.approx((8 * upright + level) / 9)
+    assert worn == pytest.approx((100 * upright + level) / 101)
 
 
 def test_a_tint_that_makes_light_is_refused(tmp_path: Path) -> None:

@@ -20,9 +20,9 @@ RED_GREEN_M = 2.3112
 YELLOW_VIOLET_S = 50.9875
 # how far red-weak and green-weak stand on the way to red-blind and green-blind (judgement)
 WEAK_SEVERITY = 0.6
-# upright to level light through polarised glasses: the least for categories 2 to 4 (EN ISO
-# 12312-1, from memory)
-POLARISER_RATIO = 8.0
+# light along over light across a usual sheet polariser (judgement); the least that EN ISO 12312-1
+# asks of categories 2 to 4 is 8 (from memory)
+POLARISER_RATIO = 100.0
 
 
 @tables.derived
@@ -115,7 +115,7 @@ def passed(upright: ArrayLike, level: ArrayLike, tint: Tint) -> NDArray[np.float
     Examples
     --------
     >>> float(passed(0.0, 0.09, "polarised").round(3)), float(passed(0.0, 0.09, "grey"))
-    (0.01, 0.045)
+    (0.001, 0.045)
     """
     leak = 1.0 / POLARISER_RATIO if _tint(tint)["polarised"] == "yes" else 1.0
     p, s = np.asarray(upright, dtype=float), np.asarray(level, dtype=float)
