@@ -17,13 +17,19 @@ from tipsight.inputs import sun
 from tipsight.inputs.case import Light
 from tipsight.scene import daylight, general_sky, mist, observer, sky, sky_scale, spectra
 
-DEVELOP = "colour-science, docstrings of its CIE general sky (development branch); printed digits"
+DEVELOP = (
+    "colour-science, docstrings of its CIE general sky (development branch); printed digits; "
+    "own formula"
+)
 GENSKY = "Radiance gensky (G. Ward), as published; "
-RTRACE = "Radiance gensky +s, oconv, rtrace run at a sun of 30 deg; four printed digits"
+RTRACE = (
+    "Radiance gensky +s, oconv, rtrace run at a sun of 30 deg; four printed digits; own formula: "
+    "its clear sky is type 12"
+)
 RTRACE_LOW = RTRACE + "; it mixes 2.6e-4 of the ground in at 30 deg"
-CIRCULAR = "Janiczek and DeYoung 1987, USNO Circular 171; printed digits"
+CIRCULAR = "Janiczek and DeYoung 1987, USNO Circular 171; printed digits; own formula"
 NOTE_INTEGRAL = "computed independently, 64 x 128 Gauss nodes; printed digits"
-CHAIN = "Chain, Dumortier and Fontoynont 1999; printed to 1 K"
+CHAIN = "Chain, Dumortier and Fontoynont 1999; printed to 1 K; own formula"
 
 
 def clear(height: float, sky_type: int = 12, turbidity: float = 3.5) -> sky.SkyState:
@@ -93,7 +99,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             lambda height=height: general_sky.horizontal_sr(12, height),
             radiance_clear_sr(height),
             0.003,
-            GENSKY + "a polynomial fit",
+            GENSKY + "a polynomial fit to the integral of our type 12, own formula",
         )
         for height in (5, 15, 30, 45, 60)
     ),
@@ -133,7 +139,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
         lambda: zenith(Light(sky_type=1, sun_height_deg=5)),
         872.6,
         2e-4,
-        GENSKY + "-c: 123 + 8600 sin h; printed digits",
+        GENSKY + "-c: 123 + 8600 sin h; printed digits; own formula",
     ),
     *(
         (
@@ -143,7 +149,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             ).diffuse_lx,
             300 + 21000 * math.sin(math.radians(height)),
             0.005,
-            "IES and CIE overcast formula, 300 + 21000 sin h lx: 0.25 % for the older "
+            "IES and CIE overcast formula, 300 + 21000 sin h lx, own formula: 0.25 % for the older "
             "shape of the sky, 0.2 % for 300.5 printed as 300",
         )
         for height in (0, 10, 30, 60)
@@ -165,7 +171,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
         123786,
         0.047,
         "certification value of the Circular (1986-12-18 21:00 UT, 135.8 W 23.4 S) as quoted by "
-        "the R package skylight; four coefficients printed to 0.005 leave 4.7 %",
+        "the R package skylight; four coefficients printed to 0.005 leave 4.7 %; own formula",
     ),
     ("dusk at -12", lambda: sky_scale.usno_lx(-12).item(), 0.008, 0.02, "AMS Glossary, twilight"),
     ("dusk at -18", lambda: sky_scale.usno_lx(-18).item(), 6e-4, 0.08, "AMS Glossary; one digit"),
@@ -194,7 +200,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             want,
             0.10,
             "Bird and Riordan 1986 (spectrl2), computed for aerosol 0.15, that is a turbidity "
-            "of 2.7, fitted; one number for all heights",
+            "of 2.7, fitted to them: one number for all heights",
         )
         for height, want in (
             (5, 9923), (7, 18323), (10, 30982), (15, 48343), (20, 60937), (30, 76945),
@@ -202,7 +208,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
         )
     ),
     ("air mass at 0", lambda: sky_scale.air_mass(0).item(), 37.92, 2e-3,
-     "Kasten and Young 1989, table II (from memory)"),
+     "Kasten and Young 1989, table II (from memory); own formula"),
     *(
         (f"air mass at {height}", lambda height=height: sky_scale.air_mass(height).item(), want,
          0.008, "Bemporad 1904 in the Smithsonian Meteorological Tables; an older atmosphere")
@@ -222,7 +228,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
         lambda: kelvin(daylight.ground_weights(sky.sky_state(Light(sky_type=3)))),
         6514,
         2e-4,
-        CHAIN + "; kept as 153.5 mired",
+        "Chain, Dumortier and Fontoynont 1999, fitted to: kept as 153.5 mired",
     ),
     *(
         (
@@ -248,7 +254,7 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             lambda temperature=temperature, axis=axis: chromaticity(temperature)[axis].item(),
             want[axis],
             2e-4,
-            "CIE 15:2004 table T.3; the CIE's own table "
+            "CIE 15:2004 table T.3, own formula; the CIE's own table "
             "summed every 5 nm misses these by up to 3e-5, our spectra by 2e-5 more",
         )
         for name, temperature, want in (
@@ -267,16 +273,17 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
      lambda: (spectra.planck(2856) @ observer.channels())[3].item(), 1.41, 0.005,
      "CIE 191:2010 and IES TM-12 (from memory); three digits"),
     ("D65, L", lambda: (spectra.daylight(6504) @ observer.cones())[0].item(), 0.6991, 1e-9,
-     "Ashraf and others 2024, castleCSF"),
+     "Ashraf and others 2024, castleCSF; fitted to: we scale by it"),
     ("D65, M", lambda: (spectra.daylight(6504) @ observer.cones())[1].item(), 0.3009, 1e-9,
-     "Ashraf and others 2024, castleCSF"),
+     "Ashraf and others 2024, castleCSF; fitted to: we scale by it"),
     # mist
     ("mist 1 km, 60 m", lambda: mist.transmittance(60, 1000).item(), 0.8355, 1e-4,
-     "WMO-No. 8, 5 % at the meteorological optical range; exp(-2.996 x 0.06)"),
-    ("mist at its range", lambda: mist.transmittance(500, 500).item(), 0.05, 1e-12, "WMO-No. 8"),
+     "WMO-No. 8, 5 % at the meteorological optical range, own formula: exp(-2.996 x 0.06)"),
+    ("mist at its range", lambda: mist.transmittance(500, 500).item(), 0.05, 1e-12,
+     "WMO-No. 8, own formula"),
     # the sun
     ("refraction, upper limb", lambda: sun.refraction_deg(0.55407).item() * 60, 24.618, 1e-3,
-     "Meeus 1998, example 16.a (from memory)"),
+     "Meeus 1998, example 16.a (from memory); own formula"),
     ("refraction at the horizon", lambda: sun.refraction_deg(-34.5 / 60).item() * 60, 34.5, 0.01,
      "Nautical Almanac: 34.5' at an apparent height of 0; Saemundsson's fit is good to 0.1'"),
 ]

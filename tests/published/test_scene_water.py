@@ -27,12 +27,12 @@ from tipsight.scene.slopes import SlopeVariance
 
 # Reflectance of water, n = 1.333: (n - 1)² / (n + 1)² at normal incidence (Born and Wolf,
 # Principles of Optics, 1.5.2); 60 and 85 deg as colour-science 0.4.7 has them
-# (polarised_light_reflection_coefficient). Tolerance: last figure.
+# (polarised_light_reflection_coefficient). Tolerance: half of the last figure, and rounding.
 @pytest.mark.parametrize(
     ("incidence_deg", "perpendicular", "parallel", "mean"),
     [
         (0.0, 0.02037, 0.02037, 0.02037),
-        (53.123, 0.07826, 0.0, 0.03913),
+        (53.123, 0.07827, 0.0, 0.03914),
         (60.0, 0.11507, 0.00431, 0.05969),
         (80.0, 0.45702, 0.23882, 0.34792),
         (85.0, 0.67376, 0.49329, 0.58352),
@@ -41,9 +41,9 @@ from tipsight.scene.slopes import SlopeVariance
 )
 def test_fresnel_table(incidence_deg, perpendicular, parallel, mean):
     found = fresnel.fresnel(math.cos(math.radians(incidence_deg)))
-    assert float(found.perpendicular) == pytest.approx(perpendicular, abs=1.1e-5)
-    assert float(found.parallel) == pytest.approx(parallel, abs=1.1e-5)
-    assert float(found.mean) == pytest.approx(mean, abs=1.1e-5)
+    assert float(found.perpendicular) == pytest.approx(perpendicular, abs=6e-6)
+    assert float(found.parallel) == pytest.approx(parallel, abs=6e-6)
+    assert float(found.mean) == pytest.approx(mean, abs=6e-6)
 
 
 # The general-purpose library itself, at many angles; to rounding.
