@@ -1,5 +1,6 @@
 """What a fresh interpreter loads, so that the command starts at once."""
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -53,4 +54,14 @@ def test_nothing_heavy_is_loaded(do: str) -> None:
     ],
 )
 def test_help_needs_no_sums(do: str) -> None:
-    assert not loaded(do) & {"numpy", "scipy"}
+    assert not loaded(do) & {"numpy", "scipy", "click"}
+
+
+def test_the_command_line_is_the_commands_business_alone() -> None:
+    found = {
+        path.relative_to(ROOT).parts[:2]
+        for room in ("tipsight", "webui")
+        for path in (ROOT / room).rglob("*.py")
+        if re.search(r"^\s*(import|from) (click|argparse)\b", path.read_text("utf-8"), re.M)
+    }
+    assert found == {("tipsight", "commands")}

@@ -1,6 +1,5 @@
 """``tipsight page``: it opens, says where, admits only what it should, and ends quietly."""
 
-import argparse
 import errno
 import signal
 import socket
@@ -145,9 +144,3 @@ def test_the_own_address_is_found_without_sending_anything(monkeypatch):
 
     monkeypatch.setattr(socket, "socket", Home)
     assert page.addresses("") == ("127.0.0.1", "192.168.1.20")
-
-
-def test_port_is_read():
-    assert page._port("8080") == 8080
-    with pytest.raises(argparse.ArgumentTypeError, match="say a whole number"):
-        page._port("8o8o")

@@ -1,1 +1,12 @@
-"""The commands, one module each: ``add_options(parser)``, and ``run(given)`` for what to print."""
+"""The commands, one module each, whose ``run`` is its line on click; which there are, without it."""
+
+COMMANDS = {
+    "advise": "what to do now at the bank, what to fit at the bench, and why",
+    "shot": "the bench's load job alone: shot to each band, shot left, shot list",
+    "page": "the same answer by tapping, in a browser on this machine",
+    "sheet": "the bench sheet: tip and float at true size, coats, shot to each band (PDF)",
+    "card": "cards for the lid of the box, shotting or bank, and one for the wall (PDF)",
+    "view": "the view from the bank, now and as advised (PNG), or a drawing (SVG)",
+    "pocket": "all the answers of one float in one file for the phone (HTML)",
+}
+"""Each command with what it does; its module here has the same name."""

@@ -1,66 +1,44 @@
 """``tipsight advise``: what to do now at the bank, what to fit at the bench, and why."""
 
-import argparse
-import json
+import json as as_json
 
-from tipsight.commands.asking import Asked, add_question, asked, with_tables
+import click
 
-
-def add_options(parser: argparse.ArgumentParser) -> None:
-    """Add what this command takes.
-
-    Parameters
-    ----------
-    parser : argparse.ArgumentParser
-        The command's parser.
-    """
-    form = parser.add_mutually_exclusive_group()
-    form.add_argument("--full", action="store_true", help="say everything that was worked out")
-    form.add_argument("--json", action="store_true", help="print one JSON object, for programs")
-    form.add_argument(
-        "--question",
-        action="store_true",
-        help="print the whole question as TOML, to edit and keep",
-    )
-    add_question(parser)
+from tipsight.commands.asking import Asked, command
+from tipsight.errors import Mistake, Mistakes
 
 
-def run(given: argparse.Namespace) -> str:
-    """Return the answer in the form that was asked for.
-
-    Parameters
-    ----------
-    given : argparse.Namespace
-        What the parser read.
-
-    Returns
-    -------
-    str
-        To be printed.
-
-    Raises
-    ------
-    Mistakes
-        With everything in the question that is to be mended.
-    """
-    return with_tables(given, lambda: _said(given, asked(given, "advise")))
-
-
-def _said(given: argparse.Namespace, put: Asked) -> str:
+@command
+@click.option("--full", is_flag=True, help="say everything that was worked out")
+@click.option("--json", is_flag=True, help="print one JSON object, for programs")
+@click.option(
+    "--question", is_flag=True, help="print the whole question as TOML, to edit and keep"
+)
+def run(put: Asked, full: bool, json: bool, question: bool) -> str:
+    """Return the answer in the form that was asked for."""
+    _check_alone({"--full": full, "--json": json, "--question": question})
     from tipsight.inputs.settle import settle
 
     case = settle(put.question)
-    if given.question:
+    if question:
         from tipsight.inputs.toml_text import write
 
         return write(put.question, case).rstrip("\n") + "\n"
     from tipsight.advice.advise import advise_case
 
     answer = advise_case(case, dict(put.question.told()))
-    if given.json:
+    if json:
         from tipsight.output.json_form import json_form
 
-        return json.dumps(json_form(answer), indent=2, ensure_ascii=True, allow_nan=False) + "\n"
+        said = as_json.dumps(json_form(answer), indent=2, ensure_ascii=True, allow_nan=False)
+        return said + "\n"
     from tipsight.output.text import text
 
-    return text(answer, given.full, put.start, put.given)
+    return text(answer, full, put.start, dict(put.given))
+
+
+def _check_alone(forms: dict[str, bool]) -> None:
+    first, *others = [name for name, asked in forms.items() if asked] or [""]
+    if others:
+        why = f"it does not go together with {first}; leave one of them out"
+        raise Mistakes([Mistake(others[0], "", why, others[0])])

@@ -1,16 +1,32 @@
 """What the commands share: which question is put, from a file, an invented swim, and options."""
 
-import argparse
+import functools
 import shlex
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
+
+import click
 
 from tipsight import tables
+from tipsight.commands import COMMANDS
+from tipsight.commands.parsing import Alone, Line
 from tipsight.errors import Mistake, Mistakes, nearest
-from tipsight.inputs import demo, options, toml_text
-from tipsight.inputs.items import ITEMS
+from tipsight.inputs import demo, toml_text
+from tipsight.inputs.items import ITEMS, SECTIONS, Item
+from tipsight.inputs.kinds import Value
 from tipsight.inputs.question import Question
+
+
+@dataclass(frozen=True)
+class Given:
+    """What the line gives of the question."""
+
+    file: str | None
+    tables: str | None
+    told: dict[str, Value]
+    """Items as they were typed."""
 
 
 @dataclass(frozen=True)
@@ -20,52 +36,69 @@ class Asked:
     question: Question
     start: str
     """How the command was begun."""
-    given: dict[str, object]
+    given: dict[str, Value]
     """Options that stood behind it."""
+    named: bool
+    """Whether a file or an option was named, or else the swim ``demo`` is taken."""
 
 
-def add_question(parser: argparse.ArgumentParser) -> None:
-    """Add the question's file, its options, and the folder of own tables.
+class ItemOption(click.Option):
+    """An item of the question as an option, in the words of the items."""
 
-    Parameters
-    ----------
-    parser : argparse.ArgumentParser
-        The command's parser.
-    """
-    parser.add_argument(
-        "file",
-        nargs="?",
-        metavar="QUESTION.toml",
-        help="a file that holds the question, or the name of an invented swim "
-        f"({', '.join(demo.names())}); options stand on top of it. With neither a file nor "
-        "options the invented swim 'demo' is answered",
-    )
-    parser.add_argument(
-        "--tables",
-        metavar="FOLDER",
-        help="a folder of your own tables, which stand in for the packaged ones",
-    )
-    options.add_options(parser)
+    def __init__(self, item: Item) -> None:
+        self.group = SECTIONS[item.section]
+        super().__init__(
+            [item.option, item.key],
+            multiple=item.repeats,
+            metavar=shlex.quote(item.example),
+            help=_help(item),
+        )
+
+
+def _help(item: Item) -> str:
+    sentences = [item.question, item.hint, f"{item.allowed[0].upper()}{item.allowed[1:]}"]
+    if item.default:
+        sentences.append(f"Not told, {item.default} is taken")
+    return " ".join(text if text.endswith("?") else f"{text}." for text in sentences if text)
+
+
+def command(function: Callable[..., str]) -> Line:
+    """Make a command of a function that takes what is ``Asked``, and the values of its options."""
+
+    @functools.wraps(function)
+    def run(file: str | None, tables: str | None, **values: Any) -> str:
+        typed = {key: values.pop(key) for key in ITEMS}
+        # An option that may be given several times comes as an empty tuple when it was not.
+        told = {key: value for key, value in typed.items() if value not in (None, ())}
+        given = Given(file, tables, told)
+        start = click.get_current_context().command_path
+        return with_tables(given, lambda: function(asked(given, start), **values))
+
+    name = function.__module__.rpartition(".")[2]
+    question: list[click.Parameter] = [
+        Alone(
+            ["file"],
+            "a file that holds the question, or the name of an invented swim "
+            f"({', '.join(demo.names())}); options stand on top of it. With neither a file nor "
+            "options the invented swim 'demo' is answered",
+            metavar="[QUESTION.toml]",
+            required=False,
+        ),
+        click.Option(
+            ["--tables"],
+            metavar="FOLDER",
+            help="a folder of your own tables, which stand in for the packaged ones",
+        ),
+        *map(ItemOption, ITEMS.values()),
+    ]
+    says = f"{COMMANDS[name][0].upper()}{COMMANDS[name][1:]}."
+    line = click.command(name, Line, help=says)(run)
+    line.params += question  # behind what the command itself takes, of which a card stands first
+    return line
 
 
 def read_file(path: Path) -> str:
-    """Return the text of a file.
-
-    Parameters
-    ----------
-    path : pathlib.Path
-        The file.
-
-    Returns
-    -------
-    str
-        What it holds.
-
-    Raises
-    ------
-    Mistakes
-        If it cannot be read, or is no text.
-    """
+    """Return the text of a file, or say why it cannot be read."""
     try:
         return path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
@@ -83,69 +116,22 @@ def read_file(path: Path) -> str:
         raise Mistakes([Mistake("file", str(path), why + hint, "mine.toml")]) from None
 
 
-def asked(given: argparse.Namespace, command: str) -> Asked:
-    """Return the question that the command line puts.
-
-    Parameters
-    ----------
-    given : argparse.Namespace
-        What the parser read.
-    command : str
-        The command's name.
-
-    Returns
-    -------
-    Asked
-        The invented swim ``demo`` when there is neither a file nor an option.
-
-    Raises
-    ------
-    Mistakes
-        If the file cannot be read or holds no question.
-    """
-    on_top = options.question_from(given, Question())
-    told = _as_given(given)
-    start = f"tipsight {command}"
+def asked(given: Given, start: str) -> Asked:
+    """Return the question that the line puts, its options on top of its file."""
     if given.tables is not None:
         start += f" --tables {shlex.quote(given.tables)}"
-    name = given.file if given.file is not None else None if told else "demo"
-    if name is None:
-        return Asked(on_top, start, told)
+    named = given.file is not None or bool(given.told)
+    if named and given.file is None:
+        return Asked(Question().with_options(**given.told), start, given.told, named)
+    name = "demo" if given.file is None else given.file
     invented = name in demo.names() and not Path(name).exists()
     base = demo.question(name) if invented else toml_text.read(read_file(Path(name)))
-    return Asked(options.question_from(given, base), f"{start} {shlex.quote(name)}", told)
+    question = base.with_options(**given.told)
+    return Asked(question, f"{start} {shlex.quote(name)}", given.told, named)
 
 
-def _as_given(given: argparse.Namespace) -> dict[str, object]:
-    """Return the items that stand on the command line, as they were typed."""
-    typed = {key: getattr(given, key, None) for key in ITEMS}
-    return {
-        key: tuple(value) if isinstance(value, list) else value
-        for key, value in typed.items()
-        if value is not None
-    }
-
-
-def with_tables(given: argparse.Namespace, do: Callable[[], str]) -> str:
-    """Return what ``do`` returns, worked out with the tables that were named.
-
-    Parameters
-    ----------
-    given : argparse.Namespace
-        What the parser read.
-    do : callable
-        What is to be worked out.
-
-    Returns
-    -------
-    str
-        Its text.
-
-    Raises
-    ------
-    Mistakes
-        If there is no such folder, or a table in it cannot be used.
-    """
+def with_tables(given: Given, do: Callable[[], str]) -> str:
+    """Return what ``do`` returns, worked out with the tables that were named."""
     if given.tables is None:
         return do()
     tables.use_folder(given.tables)

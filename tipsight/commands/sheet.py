@@ -1,64 +1,21 @@
 """``tipsight sheet``: the bench sheet, one page at true size, as a PDF."""
 
-import argparse
+from typing import TYPE_CHECKING
 
-from tipsight.commands.asking import add_question, asked, with_tables
-from tipsight.commands.writing import add_output, one_of, write
+from tipsight.commands.asking import Asked, command
+from tipsight.commands.writing import output, paper_size, write
 
-PAPERS = ("a4", "letter")
-
-
-def add_options(parser: argparse.ArgumentParser) -> None:
-    """Add what this command takes.
-
-    Parameters
-    ----------
-    parser : argparse.ArgumentParser
-        The command's parser.
-    """
-    add_output(parser, "tip.pdf")
-    add_paper(parser)
-    add_question(parser)
+if TYPE_CHECKING:
+    from tipsight.paper.page import Paper
 
 
-def add_paper(parser: argparse.ArgumentParser) -> None:
-    """Add the size of paper.
+@command
+@output("tip.pdf")
+@paper_size
+def run(put: Asked, out: str, paper: "Paper") -> str:
+    """Write the sheet, and return what was written."""
+    from tipsight.advice.advise import advise
+    from tipsight.paper import sheet
 
-    Parameters
-    ----------
-    parser : argparse.ArgumentParser
-        The command's parser.
-    """
-    parser.add_argument(
-        "--paper", type=one_of("paper", PAPERS), default="a4", metavar="SIZE", help="a4 or letter"
-    )
-
-
-def run(given: argparse.Namespace) -> str:
-    """Write the sheet.
-
-    Parameters
-    ----------
-    given : argparse.Namespace
-        What the parser read.
-
-    Returns
-    -------
-    str
-        What was written.
-
-    Raises
-    ------
-    Mistakes
-        With everything in the question that is to be mended, or if it cannot be written.
-    """
-
-    def do() -> str:
-        from tipsight.advice.advise import advise
-        from tipsight.paper import sheet
-
-        answer = advise(asked(given, "sheet").question)
-        said = "one page; print at 100 % and measure its two check lines"
-        return write(given.out, sheet.pdf(answer, given.paper), said)
-
-    return with_tables(given, do)
+    said = "one page; print at 100 % and measure its two check lines"
+    return write(out, sheet.pdf(advise(put.question), paper), said)

@@ -1,58 +1,36 @@
 """What the commands that make files share: where to write, and how far the work has come."""
 
-import argparse
 import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any, TypeVar
 
+import click
+
+from tipsight.commands.parsing import one_of
 from tipsight.errors import Mistake, Mistakes
 
 PATIENCE_S = 2.0
 """Work that takes longer says how far it has come."""
 
 
-def add_output(parser: argparse.ArgumentParser, default: str) -> None:
-    """Add the option that names the file to write.
+F = TypeVar("F", bound=Callable[..., Any])
 
-    Parameters
-    ----------
-    parser : argparse.ArgumentParser
-        The command's parser.
-    default : str
-        The name that is taken.
-    """
-    parser.add_argument(
-        "-o",
-        "--out",
-        default=default,
-        metavar="FILE",
-        help=f"the file to write; {default} if not told",
-    )
+
+def output(default: str) -> Callable[[F], F]:
+    """Give a command the option that names the file to write."""
+    says = f"the file to write; {default} if not told"
+    return click.option("-o", "--out", default=default, metavar="FILE", help=says)
+
+
+paper_size = click.option(
+    "--paper", type=one_of(("a4", "letter")), default="a4", metavar="SIZE", help="a4 or letter"
+)
 
 
 def write(name: str, data: bytes, what: str) -> str:
-    """Write a file, and return what to say of it.
-
-    Parameters
-    ----------
-    name : str
-        Where.
-    data : bytes
-        All of it.
-    what : str
-        What it is, for the line that is printed.
-
-    Returns
-    -------
-    str
-        One line.
-
-    Raises
-    ------
-    Mistakes
-        If it cannot be written there.
-    """
+    """Write a file, and return the line that says so; ``what`` tells what it is."""
     try:
         Path(name).write_bytes(data)
     except (OSError, ValueError) as error:
@@ -68,18 +46,7 @@ def write(name: str, data: bytes, what: str) -> str:
 
 
 def progress(what: str) -> Callable[[int, int], None]:
-    """Return what tells on stderr how far a long piece of work has come.
-
-    Parameters
-    ----------
-    what : str
-        What is counted.
-
-    Returns
-    -------
-    callable
-        Takes how many are done and of how many; silent for the first two seconds.
-    """
+    """Return what tells on stderr how much of a long work is done, after two silent seconds."""
     begun, told = time.monotonic(), [0.0]
 
     def tell(done: int, of: int) -> None:
@@ -95,28 +62,3 @@ def progress(what: str) -> Callable[[int, int], None]:
         sys.stderr.flush()
 
     return tell
-
-
-def one_of(option: str, words: tuple[str, ...]) -> Callable[[str], str]:
-    """Return a reader of one word out of a few.
-
-    Parameters
-    ----------
-    option : str
-        What is asked, for nothing but its name.
-    words : tuple of str
-        What may be said.
-
-    Returns
-    -------
-    callable
-        For argparse.
-    """
-
-    def read(text: str) -> str:
-        if text in words:
-            return text
-        raise argparse.ArgumentTypeError(f"{text!r} will not do; say {' or '.join(words)}")
-
-    read.__name__ = option
-    return read

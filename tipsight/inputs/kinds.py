@@ -17,10 +17,12 @@ Value = str | float | bool | tuple[str, ...]
 def is_told(value: object) -> bool:
     """Return whether ``value`` says anything; None, blanks and ``not told`` do not.
 
-    >>> is_told("40 yd"), is_told(" "), is_told("not told"), is_told(())
+    >>> is_told("40 yd"), is_told(" "), is_told("not told"), is_told(("not told",))
     (True, False, False, False)
     """
-    if value is None or value == ():
+    if isinstance(value, tuple):
+        return any(map(is_told, value))
+    if value is None:
         return False
     return not (isinstance(value, str) and clean(value) in ("", NOT_TOLD))
 

@@ -1,73 +1,12 @@
-"""The question as options of a command: one for each item, in the words of the items."""
+"""Items as a person types them: as text, and as the options of a command."""
 
-import argparse
 import shlex
 from collections.abc import Mapping
 
-from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
-from tipsight.inputs.kinds import Value, is_told
-from tipsight.inputs.question import Question, check_items
+from tipsight.inputs.items import ITEMS, Item
+from tipsight.inputs.kinds import Value
+from tipsight.inputs.question import check_items
 from tipsight.inputs.reading import written
-
-
-def add_options(parser: argparse.ArgumentParser) -> None:
-    """Add one option for each item of the question, grouped by section.
-
-    Parameters
-    ----------
-    parser : argparse.ArgumentParser
-        The command's parser.
-
-    Examples
-    --------
-    >>> parser = argparse.ArgumentParser()
-    >>> add_options(parser)
-    >>> parser.parse_args(["--wind-blows", "across"]).wind_blows
-    'across'
-    """
-    for section, title in SECTIONS.items():
-        group = parser.add_argument_group(title)
-        for item in items_of(section):
-            group.add_argument(
-                item.option,
-                dest=item.key,
-                action="append" if item.repeats else "store",
-                metavar="..." if item.repeats else item.example.split()[0].rstrip(",;"),
-                help=_help(item),
-            )
-
-
-def question_from(namespace: argparse.Namespace, base: Question) -> Question:
-    """Return ``base`` with the options that were given on top.
-
-    Parameters
-    ----------
-    namespace : argparse.Namespace
-        What the parser of ``add_options`` read.
-    base : Question
-        The question underneath.
-
-    Returns
-    -------
-    Question
-        An option with the value ``not told`` takes an item back.
-
-    Examples
-    --------
-    >>> parser = argparse.ArgumentParser()
-    >>> add_options(parser)
-    >>> given = parser.parse_args(["--distance=30 yd", "--behind=dark", "--behind=bright"])
-    >>> question_from(given, Question(depth="7 ft")).told()
-    {'distance': '30 yd', 'depth': '7 ft', 'behind': ('dark', 'bright')}
-    """
-    changes: dict[str, Value | None] = {}
-    for key in ITEMS:
-        given = getattr(namespace, key, None)
-        if given is not None:
-            value = tuple(given) if isinstance(given, list) else given
-            alone = value[0] if isinstance(value, tuple) and len(value) == 1 else value
-            changes[key] = value if is_told(alone) else None
-    return base.with_options(**changes)
 
 
 def as_arguments(options: Mapping[str, Value | None]) -> list[str]:
@@ -185,11 +124,3 @@ def as_text(item: Item, value: Value | None) -> str:
     if item.kind in ("acuity", "length", "mm", "speed", "pace", "temperature", "mass", "load"):
         return f"{plain} {item.unit}"
     return plain
-
-
-def _help(item: Item) -> str:
-    sentences = [item.question, item.hint, f"{item.allowed[0].upper()}{item.allowed[1:]}"]
-    if item.default:
-        sentences.append(f"Not told, {item.default} is taken")
-    ended = [text if text.endswith("?") else f"{text}." for text in sentences if text]
-    return " ".join(ended).replace("%", "%%")
