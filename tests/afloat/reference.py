@@ -47,13 +47,16 @@ def time_under(*, mass_kg, added_kg, volume_m3, body_drag_kg_m, skin_kg_s,
                step_s=0.01, seed=1):  # fmt: skip
     """Return rms [m], share of time under, dips a minute, and length that 95 % of dips stay below.
 
-    All from the stepped nonlinear equation.
+    All from the stepped nonlinear equation, each for the K lengths that show, shape (K,).
 
     Quadratic drag, and a tip whose buoyancy ends where it is wholly under or wholly out. Waves
-    are sums of 60 cosines, boils Ornstein-Uhlenbeck processes. `copies` floats drift at once.
+    are sums of 60 cosines, boils Ornstein-Uhlenbeck processes. `copies` floats of each drift at once.
     """
     rho, g = 999.7, 9.81
     rng = np.random.default_rng(seed)
+    lengths_m, each_copies = np.atleast_1d(showing_m), copies
+    showing_m = np.repeat(lengths_m, copies)
+    copies = showing_m.size
     ratio = np.geomspace(0.5, 5.0, 61)
     middle = np.sqrt(ratio[1:] * ratio[:-1])
     share = jonswap_shares(middle) * np.diff(ratio)
@@ -73,7 +76,7 @@ def time_under(*, mass_kg, added_kg, volume_m3, body_drag_kg_m, skin_kg_s,
     moving = mass_kg + added_kg + 0.5 * rho * shot_volume_m3
     seen = []
     chunk = 250
-    for i in range(int(minutes * 60.0 / step_s / copies)):
+    for i in range(int(minutes * 60.0 / step_s / each_copies)):
         if i % chunk == 0:
             turn = np.exp(1j * step_s * omega[:, None] * np.arange(i, i + chunk))
             many = wave @ (turn[:, :, None] * sums[:, None, :]).reshape(omega.size, -1)
@@ -99,12 +102,16 @@ def time_under(*, mass_kg, added_kg, volume_m3, body_drag_kg_m, skin_kg_s,
         if i * step_s < 20.0:
             continue
         seen.append(surface - z)
-    along = np.array(seen)
-    covered = along > showing_m
-    lengths = step_s * dip_lengths(covered)
-    each = 60.0 * lengths.size / (covered.size * step_s)
-    long = float(np.quantile(lengths, 0.95)) if lengths.size else float("nan")
-    return float(along.std()), float(covered.mean()), each, long
+    found = []
+    for length, along in zip(
+        lengths_m, np.split(np.array(seen), lengths_m.size, axis=1), strict=True
+    ):
+        covered = along > length
+        lengths = step_s * dip_lengths(covered)
+        each = 60.0 * lengths.size / (covered.size * step_s)
+        long = float(np.quantile(lengths, 0.95)) if lengths.size else float("nan")
+        found.append((float(along.std()), float(covered.mean()), each, long))
+    return np.array(found).T
 
 
 def dip_lengths(covered):

@@ -19,6 +19,7 @@ from tipsight.afloat import (
     motion,
     ride,
     rig,
+    spectra,
     stance,
     wind,
 )
@@ -130,11 +131,22 @@ def test_glass_is_still():
     assert chop.sea(Wind(speed_m_s=5.0, ripple_height_m=0.0)).clutter_wavelength_mm == 300.0
 
 
-@quick
-@given(st.floats(0.02, 50.0))
-def test_boils_spectrum_has_unit_variance(scale_s):
-    omega = np.geomspace(1e-5, 1e4, 20001) / scale_s
-    assert np.trapezoid(boils.spectrum_s(omega, scale_s), omega) == pytest.approx(1.0, abs=1e-3)
+# The whole variance on the very grid of the sums, however slow or fast the boils; and what a
+# first-order lag of a second leaves of it, T / (T + 1 s) of an exponential correlation. 0.3 %:
+# cells of a twenty-fifth of an octave and more.
+@pytest.mark.parametrize("scale_s", [0.05, 0.5, 2.44, 15.0, 37.0, 400.0, 1e4])
+def test_boils_keep_their_variance(scale_s):
+    omega, edges = spectra.boil_grid()
+    shares = boils.variance_shares(edges, scale_s)
+    assert shares.shape == omega.shape
+    assert shares.sum() == pytest.approx(1.0, abs=1e-12)
+    assert (shares > 0.0).all()
+    lagged = (shares / (1.0 + omega**2)).sum()
+    assert lagged == pytest.approx(scale_s / (scale_s + 1.0), rel=3e-3)
+
+
+def test_no_boils_where_nothing_flows():
+    assert (boils.variance_shares([0.0, 1.0, np.inf], np.inf) == 0.0).all()
 
 
 def test_thicker_tips_ride_better_in_boils():
@@ -192,27 +204,51 @@ def test_holding_back_piles_water_up():
     assert both == pytest.approx((np.array([20.0, 30.0]) - 4.587) / free.tail_rms_mm, rel=1e-3)
 
 
+def rides_of(wave_mm, boil_mm, *, rate_hz=0.5, slow_s=0.0, sink_mm=0.0):
+    """Return a ride by hand: one diameter."""
+    rms, tail = np.hypot(wave_mm, boil_mm), np.hypot(wave_mm, 1.12 * boil_mm)
+    waves, boil, both, wide, rate, slow, stiff = (
+        np.array([x]) for x in (wave_mm, boil_mm, rms, tail, rate_hz, slow_s, 0.007)
+    )
+    return ride.Ride(waves, boil, both, wide, rate, slow, sink_mm, stiff, stiff * boil)
+
+
 @quick
 @given(st.floats(0.3, 6.0), st.floats(0.1, 2.0), st.floats(0.05, 1.0))
 def test_margins_and_dips(margin, rate_hz, more):
+    rides, slow = (rides_of(3.0, 4.0, rate_hz=rate_hz, slow_s=s) for s in (0.0, 1.0))
+    showing_mm = 5.0 * margin
     assert ride.time_under(margin + more) < ride.time_under(margin)
-    assert ride.dips_per_min(margin + more, rate_hz) < ride.dips_per_min(margin, rate_hz)
-    seldom = ride.dips_per_min(margin, rate_hz) < 1e-3
-    assert np.isnan(ride.ordinary_dip_s(margin, rate_hz)) == seldom
-    if not seldom:
-        chop_only = ride.ordinary_dip_s(margin, rate_hz)
-        assert ride.ordinary_dip_s(margin, rate_hz, 1.0) == pytest.approx(chop_only + 1.0 / margin)
+    each = ride.dips_per_min(showing_mm, rides)
+    assert ride.dips_per_min(showing_mm + 5.0 * more, rides) < each
+    assert np.isnan(ride.ordinary_dip_s(showing_mm, rides)) == (each < 1e-3)
+    if each >= 1e-3:
+        chop_only = ride.ordinary_dip_s(showing_mm, rides)
+        assert ride.ordinary_dip_s(showing_mm, slow) == pytest.approx(chop_only + 1.0 / margin)
 
 
 def test_a_tip_always_under_has_no_ordinary_dip():
-    assert np.isnan(ride.ordinary_dip_s([-1.0, 0.0], 0.5)).all()
+    assert np.isnan(ride.ordinary_dip_s([0.0, 2.0, 3.0], rides_of(3.0, 4.0, sink_mm=3.0))).all()
+
+
+# By hand: waves of 3 and boils of 4 mm are 5 mm rms, and 5.3917 mm with the boils widened to
+# 4.48. Of 20 mm that show 5 are under the piled-up water: 15 / 5.3917 = 2.7821, 1 - Phi = .002701.
+# Dips: 60 x 0.5 / s x exp(-3^2 / 2) = 0.33327 a minute; 60 x .0013499 / .33327 = 0.24303 s in the
+# mean, x 1.95333 = 0.47471 s, and 1.2 s / 3 for slow boils.
+def test_margin_time_and_dips_by_hand():
+    rides = rides_of(3.0, 4.0, slow_s=1.2, sink_mm=5.0)
+    margin = ride.ride_margin(20.0, rides)
+    assert margin == pytest.approx(2.7821, abs=1e-4)
+    assert ride.time_under(margin) == pytest.approx(0.002701, abs=1e-6)
+    assert ride.dips_per_min(20.0, rides) == pytest.approx(0.33327, abs=1e-5)
+    assert ride.ordinary_dip_s(20.0, rides) == pytest.approx(0.8747, abs=1e-4)
 
 
 @pytest.mark.parametrize(("factor", "showing_mm"), [(1.0, 20.0), (1.7, 25.0), (2.6, 40.0)])
 def test_boils_are_worked_back(factor, showing_mm):
     stream = Stream(boil_factor=factor)
     rides = ride.ride(RIG, SEA, stream, 3.0)
-    each = float(ride.dips_per_min(ride.ride_margin(showing_mm, rides), rides.rate_hz)[0])
+    each = float(ride.dips_per_min(showing_mm, rides)[0])
     back = ride.boil_factor_from_dips(each, showing_mm, 3.0, RIG, SEA, Stream(boil_factor=9.0))
     assert back == pytest.approx(factor, rel=1e-3)
 
@@ -297,4 +333,4 @@ def test_ride_stays_as_it_is():
     assert 1e3 * np.sqrt(moved.boil_m2[0]) == pytest.approx(SILVER[1], rel=1e-3)
 
 
-SILVER = (2.90453, 4.57141)
+SILVER = (2.90453, 4.61159)

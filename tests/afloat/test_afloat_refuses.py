@@ -50,8 +50,10 @@ SEA = chop.sea(Wind(speed_m_s=4.0))
             "depth below the surface must be 0 to 1.5",
         ),
         (lambda: boils.vertical_rms_m_s(Stream(boil_factor=11.0), 1.0), "boil factor must be 0"),
-        (lambda: boils.spectrum_s(-1.0, 1.0), "angular frequency must be 0 to"),
-        (lambda: boils.spectrum_s(1.0, 0.0), "time scale of boils must be 0.001 to 10000 s"),
+        (
+            lambda: boils.variance_shares([0.0, 1.0], 0.0),
+            "time scale of boils must be 0.001 to 10000 s",
+        ),
         (lambda: added_mass.spheroid(0.9), "length over diameter must be 1 to 200"),
         (lambda: added_mass.heave_added_mass_kg(HULL, 6.0, 1000.0), "added-mass factor must be"),
         (lambda: rig.shot_area_m2(-0.1, 7290.0), "shot must be 0 to 100 g"),

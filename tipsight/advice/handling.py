@@ -34,7 +34,6 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
     painted, warm = painted_mm(tip), swim.case.stream.temperature_c
     rides = swim.rides(painted)
     margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
-    rate = float(rides.rate_hz[0])
     low, high = bite.sink_force_g(painted, tip.showing_mm, warm)
     seen = float(
         dip.visible_dip_mm(
@@ -61,8 +60,8 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
         stiffness_g_per_mm=float(budget.stiffness_g_per_mm(painted, warm)),
         ride_margin=margin,
         time_under=float(ride.time_under(margin)),
-        dips_per_min=float(ride.dips_per_min(margin, rate)),
-        ordinary_dip_s=_number(float(ride.ordinary_dip_s(margin, rate, rides.slow_s[0]))),
+        dips_per_min=float(ride.dips_per_min(tip.showing_mm, rides)[0]),
+        ordinary_dip_s=_number(float(ride.ordinary_dip_s(tip.showing_mm, rides)[0])),
         hidden_mm=min(float(swim.hidden_mm[swim.here]), tip.showing_mm),
         hidden_high_mm=min(float(swim.hidden_high_mm[swim.here]), tip.showing_mm),
         slow_bite_g=_number(float(bite.slow_bite_g(painted, seen, warm))),

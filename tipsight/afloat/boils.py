@@ -114,36 +114,39 @@ def time_scale_s(stream: Stream) -> float:
     return 0.1 * stream.depth_m / shear if shear > 0.0 else float("inf")
 
 
-def spectrum_s(angular_rad_s: ArrayLike, time_scale_s: float) -> Array:
-    """Return the spectrum of the vertical velocity that a drifting float feels, of unit variance.
+def variance_shares(edges_rad_s: ArrayLike, time_scale_s: float) -> Array:
+    """Return the shares of the vertical velocity's variance that a drifting float feels in bands.
 
     Parameters
     ----------
-    angular_rad_s : array_like
-        Angular frequency [rad/s], any shape; not below nothing.
+    edges_rad_s : array_like
+        Edges of the bands, rising angular frequencies [rad/s], shape (n + 1,).
     time_scale_s : float
-        Integral time scale [s].
+        Integral time scale [s]; 0.001 to 10000, or infinite, where nothing flows.
 
     Returns
     -------
     numpy.ndarray
-        One-sided density [s], same shape; its integral over all frequencies is 1.
+        Shares [-], shape (n,); from 0 to infinity they add up to 1. All 0 where nothing flows.
 
     Raises
     ------
     OutOfRange
-        If a frequency is below nothing, or the time scale is not 0.001 to 10000 s.
+        If the time scale is outside its range.
 
     Notes
     -----
-    Of an exponential correlation: S = (2 / pi) T / (1 + w^2 T^2) (Tennekes and Lumley 1972, A
-    First Course in Turbulence; from memory).
+    Of an exponential correlation, whose one-sided density is (2 / pi) T / (1 + w^2 T^2) (Tennekes
+    and Lumley 1972, A First Course in Turbulence; from memory): between two frequencies the
+    difference of (2 / pi) atan(w T).
 
     Examples
     --------
-    >>> round(float(spectrum_s(0.0, 1.0)), 4)
-    0.6366
+    >>> variance_shares([0.0, 0.5, np.inf], 2.0).round(6).tolist()
+    [0.5, 0.5]
     """
-    omega = within("angular frequency", angular_rad_s, 0.0, 1e6, "rad/s")
+    edges = np.asarray(edges_rad_s, dtype=float)
+    if np.isinf(time_scale_s):
+        return np.zeros(edges.size - 1)
     scale = float(within("time scale of boils", time_scale_s, 1e-3, 1e4, "s"))
-    return np.asarray(2.0 / np.pi * scale / (1.0 + (omega * scale) ** 2))
+    return np.asarray(2.0 / np.pi * np.diff(np.arctan(edges * scale)))

@@ -84,10 +84,9 @@ class _Swirls:
     """Sums over the boils' spectrum that the drag takes part in."""
 
     def __init__(self, p: Parts, at_body: Array, at_shot: Array, stream: Stream) -> None:
-        omega, step = spectra.boil_grid()
-        scale_s = boils.time_scale_s(stream)
-        unit = boils.spectrum_s(omega, scale_s) if np.isfinite(scale_s) else np.zeros_like(omega)
-        self.w2, self.energy = omega**2, unit * step
+        omega, edges = spectra.boil_grid()
+        self.w2 = omega**2
+        self.energy = boils.variance_shares(edges, boils.time_scale_s(stream))
         self.at_body2, self.at_shot2 = at_body**2, at_shot**2
         self.skin = p.skin * np.sqrt(omega)
         self.whole2 = (p.spring_n_m - self.w2 * p.mass_kg) ** 2

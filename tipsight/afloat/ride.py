@@ -16,10 +16,12 @@ from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 TAIL = 1.12
-"""Quadratic drag and a spring that ends widen the tails: fitted to runs in the time domain."""
+"""How much wider the boils' part counts for margin and time under, as quadratic drag and a spring
+that ends widen the tails. Fitted to runs in the time domain at margins of 1.5 to 3, over even and
+boily water (even alone 1.10, boily 1.19, a weir 1.25). Dips are as many as without it."""
 SLOW, SLOW_FROM = 1.1, 2.8
 """Of the boils' time scale, and how many times the chop's rms the boils' must be to rule the dips:
-fitted to runs in the time domain."""
+fitted to the same runs."""
 MOST_BOIL = 10.0
 _NEVER_PER_MIN = 1e-3
 
@@ -36,7 +38,8 @@ class Ride:
     rate_hz: Array
     """How often the water comes up past the still waterline."""
     slow_s: Array
-    """How much longer dips last because boils are slow, at a margin of 1; 0 in chop alone."""
+    """How much longer dips last because boils are slow, where as much shows as the rms; 0 in chop
+    alone."""
     sink_mm: float
     """How much higher the water piles up on a tip that is held back."""
     stiffness_g_per_mm: Array
@@ -98,18 +101,18 @@ def ride(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Ride:
     """
     moved = motion.motion(rig, sea, stream, diameter_mm)
     held = float(within("how much slower it is held", stream.hold_m_s, 0.0, 3.0, "m/s"))
-    tail_m2 = moved.wave_m2 + TAIL**2 * moved.boil_m2
-    tail_speed = moved.wave_speed_m2_s2 + TAIL**2 * moved.boil_speed_m2_s2
+    both_m2 = moved.wave_m2 + moved.boil_m2
+    speed_m2_s2 = moved.wave_speed_m2_s2 + moved.boil_speed_m2_s2
     diameters = np.atleast_1d(np.asarray(diameter_mm, dtype=float))
     stiff = heave.stiffness_g_per_mm(diameters, stream.temperature_c)
     boil_rms_mm = 1e3 * np.sqrt(moved.boil_m2)
     return Ride(
         1e3 * np.sqrt(moved.wave_m2),
         boil_rms_mm,
-        1e3 * np.sqrt(moved.wave_m2 + moved.boil_m2),
-        1e3 * np.sqrt(tail_m2),
-        np.sqrt(tail_speed / tail_m2) / (2.0 * np.pi),
-        _slow_s(TAIL**2 * moved.boil_m2 / moved.wave_m2, boils.time_scale_s(stream)),
+        1e3 * np.sqrt(both_m2),
+        1e3 * np.sqrt(moved.wave_m2 + TAIL**2 * moved.boil_m2),
+        np.sqrt(speed_m2_s2 / both_m2) / (2.0 * np.pi),
+        _slow_s(moved.boil_m2 / moved.wave_m2, boils.time_scale_s(stream)),
         1e3 * held**2 / (2.0 * GRAVITY_M_S2),
         stiff,
         stiff * boil_rms_mm,
@@ -175,8 +178,9 @@ def time_under(margin: ArrayLike) -> Array:
     Notes
     -----
     A Gaussian process is above m times its rms for 1 - Phi(m) of the time. Runs of the nonlinear
-    equation in the time domain give up to a third more on ordinary water, and where it boils hard
-    and the margin is 3, up to five times as much (of a time that is still below a hundredth).
+    equation in the time domain give a fifth more to two fifths less on even water, for margins of
+    1.3 to 3; up to 1.6 times as much where it boils and five times at a margin of 3 below a weir
+    (of a time that is still below a hundredth).
 
     Examples
     --------
@@ -186,47 +190,59 @@ def time_under(margin: ArrayLike) -> Array:
     return np.asarray(scipy.special.ndtr(-np.asarray(margin, dtype=float)))
 
 
-def dips_per_min(margin: ArrayLike, rate_hz: ArrayLike) -> Array:
+def _over_rms(showing_mm: ArrayLike, ride: Ride) -> Array:
+    """Return the margin by which dips are counted: as `ride_margin`, without `TAIL`."""
+    showing = within("showing", showing_mm, 0.0, 500.0, "mm")
+    return np.asarray((showing - ride.sink_mm) / ride.rms_mm)
+
+
+def dips_per_min(showing_mm: ArrayLike, ride: Ride) -> Array:
     """Return how often a tip goes under with no fish about.
 
     Parameters
     ----------
-    margin : array_like
-        Ride margin [-], any shape.
-    rate_hz : array_like
-        `Ride.rate_hz`, broadcasts.
+    showing_mm : array_like
+        Length out of the water [mm]; 0 to 500. Broadcasts against the ride's diameters, (D,).
+    ride : Ride
+        How the float rides.
 
     Returns
     -------
     numpy.ndarray
         Dips a minute.
 
+    Raises
+    ------
+    OutOfRange
+        If a length is outside 0 to 500 mm.
+
     Notes
     -----
-    Rice (1945), Bell System Technical Journal 24, sec. 3.3 (from memory): up-crossings of m sigma
-    by a Gaussian process, rate exp(-m^2 / 2). Runs of the nonlinear equation give as many in
-    chop, and up to 40 % fewer (and longer) dips in boils.
+    Rice (1945), Bell System Technical Journal 24, sec. 3.3 (from memory): up-crossings of m times
+    the rms by a Gaussian process, rate exp(-m^2 / 2). Runs of the nonlinear equation give as
+    many within a fifth up to twice the rms, and from there to three times it, where dips are one
+    or a few a minute, up to half as many again (1.8 times where it boils).
 
     Examples
     --------
-    >>> round(float(dips_per_min(2.0, 0.5)), 2)
+    >>> one = np.ones(1)
+    >>> rides = Ride(one, one, 10 * one, one, 0.5 * one, one, 0.0, one, one)
+    >>> float(dips_per_min(20.0, rides)[0].round(2))
     4.06
     """
-    m = np.asarray(margin, dtype=float)
-    return np.asarray(60.0 * np.asarray(rate_hz, dtype=float) * np.exp(-0.5 * m**2))
+    m = _over_rms(showing_mm, ride)
+    return np.asarray(60.0 * ride.rate_hz * np.exp(-0.5 * m**2))
 
 
-def ordinary_dip_s(margin: ArrayLike, rate_hz: ArrayLike, slow_s: ArrayLike = 0.0) -> Array:
+def ordinary_dip_s(showing_mm: ArrayLike, ride: Ride) -> Array:
     """Return the length that 95 % of the dips stay below, so that a longer one is a bite.
 
     Parameters
     ----------
-    margin : array_like
-        Ride margin [-], any shape.
-    rate_hz : array_like
-        `Ride.rate_hz`, broadcasts.
-    slow_s : array_like
-        `Ride.slow_s`, broadcasts; 0 is right for chop alone.
+    showing_mm : array_like
+        Length out of the water [mm]; 0 to 500. Broadcasts against the ride's diameters, (D,).
+    ride : Ride
+        How the float rides.
 
     Returns
     -------
@@ -234,27 +250,35 @@ def ordinary_dip_s(margin: ArrayLike, rate_hz: ArrayLike, slow_s: ArrayLike = 0.
         Length [s]; not a number where the tip dips less than once in a thousand minutes, or is
         under more often than not.
 
+    Raises
+    ------
+    OutOfRange
+        If a length is outside 0 to 500 mm.
+
     Notes
     -----
-    Chop: dips last P / nu in the mean, and above a high level each is a parabola whose height is
-    exponential, so that its length follows Rayleigh's law (Leadbetter, Lindgren and Rootzen 1983,
-    Extremes and Related Properties, ch. 10; from memory) and the 95th percentile is
-    sqrt(4 ln 20 / pi) = 1.953 times the mean. Boils: water with a correlation of exp(-t / T)
-    comes back from m times its rms in about T / m, and a tip once under has no spring left;
-    the part of T that counts is fitted to runs of the nonlinear equation in the time domain and
-    meets them within a factor of 2.
+    Chop: dips last P / nu in the mean, P the Gaussian share of time and nu the dips, and above a
+    high level each is a parabola whose height is exponential, so that its length follows
+    Rayleigh's law (Leadbetter, Lindgren and Rootzen 1983, Extremes and Related Properties, ch. 10;
+    from memory) and the 95th percentile is sqrt(4 ln 20 / pi) = 1.953 times the mean. Boils: water
+    with a correlation of exp(-t / T) comes back from m times its rms in about T / m, and a tip
+    once under has no spring left; the part of T that counts is fitted to runs of the nonlinear
+    equation in the time domain, which are 0.6 to 1.2 times as long on even water, up to 1.5 times
+    where it boils and up to 2.7 below a weir.
 
     Examples
     --------
-    >>> round(float(ordinary_dip_s(2.0, 0.5)), 2), round(float(ordinary_dip_s(2.0, 0.5, 1.2)), 2)
-    (0.66, 1.26)
+    >>> one = np.ones(1)
+    >>> rides = Ride(one, one, 10 * one, one, 0.5 * one, 1.2 * one, 0.0, one, one)
+    >>> float(ordinary_dip_s(20.0, rides)[0].round(2))
+    1.26
     """
-    m = np.asarray(margin, dtype=float)
-    each = dips_per_min(m, rate_hz)
+    m = _over_rms(showing_mm, ride)
+    each = dips_per_min(showing_mm, ride)
     none = (each < _NEVER_PER_MIN) | (m <= 0.0)
     mean_s = 60.0 * time_under(m) / np.where(none, 1.0, each)
-    slow = np.asarray(slow_s, dtype=float) / np.where(none, 1.0, m)
-    return np.where(none, np.nan, np.sqrt(np.log(20.0) * 4.0 / np.pi) * mean_s + slow)
+    slow_s = ride.slow_s / np.where(none, 1.0, m)
+    return np.where(none, np.nan, np.sqrt(np.log(20.0) * 4.0 / np.pi) * mean_s + slow_s)
 
 
 def boil_factor_from_dips(
@@ -307,8 +331,8 @@ def boil_factor_from_dips(
 
     def surplus(factor: float) -> float:
         rides = ride(rig, sea, replace(stream, boil_factor=factor), diameter_mm)
-        each = dips_per_min(ride_margin(showing_mm, rides), rides.rate_hz)[0]
-        return float(np.log(max(float(each), 1e-300) / count))
+        each = float(dips_per_min(showing_mm, rides)[0])
+        return float(np.log(max(each, 1e-300) / count))
 
     low = surplus(0.0)
     if low > 0.0:
