@@ -216,7 +216,9 @@ def test_hard_boils_have_longer_tails():
     sea = chop.Sea(float(height_m), float(period_s), 1.0, 1.0)
     stream = Stream(depth_m=1.5, pace_m_s=0.6, boil_factor=2.0)
     showing_mm = 3.0 * ride.ride(light_float(), sea, stream, 4.0).tail_rms_mm
-    _, under, _, _ = stepped(light_float(), sea, stream, 4.0, showing_mm, minutes=600.0, copies=400)
+    _, under, _, _ = stepped(
+        light_float(), sea, stream, 4.0, showing_mm, minutes=600.0, copies=400
+    )
     assert under[0] / float(ride.time_under(3.0)) == pytest.approx(3.1, abs=0.8)
 
 
