@@ -4,6 +4,7 @@ Run as a script it prints the tables that the product's constants were taken fro
 """
 
 import numpy as np
+from scipy.special import ellipe, ellipkm1
 
 
 def jonswap_shares(ratio, peakedness=3.3):
@@ -112,6 +113,73 @@ def time_under(*, mass_kg, added_kg, volume_m3, body_drag_kg_m, skin_kg_s,
         long = float(np.quantile(lengths, 0.95)) if lengths.size else float("nan")
         found.append((float(along.std()), float(covered.mean()), each, long))
     return np.array(found).T
+
+
+def added_mass_share(z_mm, r_mm, *, floating=False, panels=160):
+    """Return a heaving body's added mass over (2/3) pi rho R^3: potential flow by ring sources.
+
+    In water without end; `floating`, with its open top in a still surface, which is a wall to
+    motions as slow as a float's.
+    """
+    z, r = np.asarray(z_mm, dtype=float), np.asarray(r_mm, dtype=float)
+    z, r = np.append(z, z[-1]), np.append(r, 0.0)
+    if not floating:
+        z, r = np.append(z[0], z), np.append(0.0, r)
+    long = np.hypot(np.diff(z), np.diff(r))
+    ends = []
+    for i in np.flatnonzero(long > 0.0):
+        n = max(4, int(np.ceil(panels * long[i] / long.sum())))
+        part = 0.5 * (1.0 - np.cos(np.pi * np.arange(n + 1) / n))
+        line = np.stack([z[i] + part * (z[i + 1] - z[i]), r[i] + part * (r[i + 1] - r[i])])
+        ends.append(np.stack([line[:, :-1], line[:, 1:]]))
+    (za, ra), (zb, rb) = np.concatenate(ends, axis=-1)
+    wide = np.hypot(zb - za, rb - ra)
+    up, out = (rb - ra) / wide, (za - zb) / wide
+    zm, rm = 0.5 * (za + zb), 0.5 * (ra + rb)
+
+    def felt(z0, r0, up, out, z1, r1):
+        sums = 0.0
+        for at in (z1, -z1) if floating else (z1,):
+            over, apart = (r0 + r1) ** 2 + (z0 - at) ** 2, (r0 - r1) ** 2 + (z0 - at) ** 2
+            k, e = ellipkm1(apart / over), ellipe(1.0 - apart / over)
+            across = 0.5 / r0 * (k - (r1**2 - r0**2 + (z0 - at) ** 2) / apart * e)
+            along = (z0 - at) / apart * e
+            sums = sums + r1 / np.pi / np.sqrt(over) * np.stack([-k, across * out + along * up])
+        return sums
+
+    nodes, weights = np.polynomial.legendre.leggauss(8)
+    nodes, weights = 0.5 + 0.5 * nodes, 0.5 * weights
+    potential, flow = np.einsum(
+        "q,fijq->fij",
+        weights,
+        felt(
+            zm[:, None, None],
+            rm[:, None, None],
+            up[:, None, None],
+            out[:, None, None],
+            za[:, None] + np.multiply.outer(zb - za, nodes),
+            ra[:, None] + np.multiply.outer(rb - ra, nodes),
+        ),
+    ) * wide  # fmt: skip
+    # each panel on its own middle: pieces that halve towards it, on both sides
+    halves = 0.5 * 0.5 ** np.arange(9.0)
+    inner = np.append(halves[1:], 0.0)
+    away = (inner[:, None] + np.multiply.outer(halves - inner, nodes)).ravel()
+    share = np.multiply.outer(halves - inner, weights).ravel()
+    own = 0.0
+    for part in (0.5 + away, 0.5 - away):
+        own = own + wide * (
+            share
+            @ felt(zm, rm, up, out, za + part[:, None] * (zb - za), ra + part[:, None] * (rb - ra))
+            .transpose(1, 0, 2)
+            .reshape(share.size, -1)
+        ).reshape(2, -1)
+    np.fill_diagonal(potential, own[0])
+    np.fill_diagonal(flow, own[1] + 0.5)
+    moved = potential @ np.linalg.solve(flow, up)
+    return float(
+        -(moved * up * 2.0 * np.pi * rm * wide).sum() / (2.0 / 3.0 * np.pi * r.max() ** 3)
+    )
 
 
 def dip_lengths(covered):
