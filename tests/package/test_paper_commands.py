@@ -37,7 +37,7 @@ def test_a_file_is_written_and_told_of(capsys, tmp_path, arguments, start):
 
 
 def test_the_pocket_file_is_written(capsys, tmp_path, monkeypatch):
-    monkeypatch.setattr(pocket, "cell", lambda *_: Cell("20 mm", "shot as it is", "easy"))
+    monkeypatch.setattr(pocket, "cell", lambda *_: Cell(20.0, "easy"))
     out = tmp_path / "float.html"
     code, said, _ = ran(capsys, "pocket", "demo", "-o", str(out))
     assert code == 0

@@ -22,7 +22,11 @@ def made_up():
     """A whole file's worth of cells, each with a mark of its own, as long as they get."""
     return {
         key: Cell(
-            f"{n} mm, pen and sleeve", f"off a BB and two No {n % 13}", "seen when stared at"
+            float(n),
+            "seen when stared at",
+            pen=True,
+            sleeve=True,
+            off=(("BB", 1), (f"No {n % 13}", 2)),
         )
         for n, key in enumerate(ALL)
     }
@@ -36,7 +40,9 @@ def test_two_hundred_cells_are_what_advise_says(part):
     for name, (sky, ripple, yards, water) in chosen[part::4]:
         question = demo.question(name)
         answer = advise(asked(question, yards, water, ripple, sky))
-        assert cell(question, yards, water, ripple, sky) == told(answer.at_the_bank)
+        assert cell(question, yards, water, ripple, sky) == told(
+            answer.at_the_bank, answer.case.box.shot
+        )
 
 
 def tables(html):
@@ -93,8 +99,8 @@ def test_html_is_all_of_the_cells(monkeypatch, made_up):
 
 def test_markup_in_a_word_stays_a_word(made_up):
     key = ALL[0]
-    html = pocket.page(Question(), {key: Cell("<b>1 mm", "&", "grade")})
-    assert "&lt;b&gt;1 mm" in html
+    html = pocket.page(Question(), {key: Cell(1.0, "<b>grade & more")})
+    assert "&lt;b&gt;grade &amp; more" in html
 
 
 def test_what_is_wrong_in_the_question_is_told():

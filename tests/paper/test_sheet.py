@@ -10,8 +10,8 @@ from tipsight.advice.swim import painted_mm
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Stock
 from tipsight.output.json_form import json_form
-from tipsight.paper import page as pages
 from tipsight.paper import sheet, sheet_words
+from tipsight.pictures import letters
 from tipsight.pictures.subject import made
 
 PIXEL_MM = 0.05
@@ -71,7 +71,7 @@ def test_nothing_is_left_out_of_the_file(poppler, answers):
 def test_every_glyph_is_drawn(poppler, answers):
     for answer in answers.values():
         words = poppler.words(sheet.pdf(answer))
-        assert all(letter == " " or ord(letter) in pages._glyphs() for letter in words)
+        assert all(letter == " " or ord(letter) in letters.glyphs() for letter in words)
         assert "?" not in words
 
 
@@ -199,8 +199,8 @@ def test_another_paper_is_refused(answers):
 
 
 def test_letters_that_no_typeface_holds_are_told_apart():
-    assert pages.printable("12½ mm") == "12½ mm"
-    assert pages.printable("鮎") == "?"
+    assert letters.printable("12½ mm") == "12½ mm"
+    assert letters.printable("鮎") == "?"
 
 
 def test_nothing_is_cut_for_what_is_done_at_the_bank(poppler, answers):
@@ -208,7 +208,7 @@ def test_nothing_is_cut_for_what_is_done_at_the_bank(poppler, answers):
     words = poppler.words(sheet.pdf(bank))
     assert "What to do, at the bank" in words
     assert "Pen all that shows black and let 30 mm (1¼ in) show" in words
-    assert sheet_words.work(bank) == "bank"
+    assert made(bank)[0] == "bank"
     for piece in ("cut to length", "undercoat", "the piece to cut", "makes dust", "cut it"):
         assert piece not in words
 

@@ -8,9 +8,12 @@ import pytest
 from tipsight.advice.advise import advise
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
+from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.load import hull, staircase
 from tipsight.output import shot_words
 from tipsight.pictures import drawn, svg
+from tipsight.pictures.subject import made
+from tipsight.pictures.svg_parts import Drawing
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -22,17 +25,17 @@ def answer(request):
 
 @pytest.mark.parametrize("name", drawn.NAMES)
 def test_each_is_svg_that_says_what_it_shows(answer, name):
-    said = drawn.drawing(answer, name)
-    root = ET.fromstring(said)  # noqa: S314 - our own drawing
+    picture = drawn.drawing(answer, name)
+    root = ET.fromstring(picture.alone())  # noqa: S314 - our own drawing
     assert root.tag == f"{SVG}svg"
-    assert root.find(f"{SVG}title").text
-    assert root.find(f"{SVG}desc").text
-    assert "style=" not in said
-    assert drawn.words_of(said).startswith(root.find(f"{SVG}title").text)
+    assert root.find(f"{SVG}title").text == picture.title
+    assert root.find(f"{SVG}desc").text == picture.desc
+    assert "style=" not in picture.alone()
+    assert picture.words == f"{picture.title}: {picture.desc}"
 
 
 def test_what_stands_alone_needs_no_page(answer):
-    root = ET.fromstring(drawn.drawing(answer, "sunk"))  # noqa: S314 - our own drawing
+    root = ET.fromstring(drawn.drawing(answer, "sunk").alone())  # noqa: S314 - our own drawing
     assert (root.get("width"), root.get("height"), root.get("font-size")) == ("340", "352", "18")
     points = root.findall(f".//{SVG}a")
     assert len(points) == len(answer.trade_off)
@@ -43,15 +46,18 @@ def test_what_stands_alone_needs_no_page(answer):
     assert root.find(f"{SVG}desc").text.startswith("Each point is one length or thickness")
 
 
-def test_what_is_no_drawing_is_left_as_it_is():
-    assert drawn.alone("<p>none</p>") == "<p>none</p>"
+def test_markup_in_words_stays_words():
+    odd = Drawing((9, 8), "<b>", 'a & "b"', [], [])
+    for said in (odd.alone(), odd.__html__()):
+        assert ET.fromstring(said).get("aria-label") == '<b>. a & "b"'  # noqa: S314
+    assert ET.fromstring(odd.alone()).find(f"{SVG}desc").text == 'a & "b"'  # noqa: S314
 
 
 def test_the_float_is_to_scale(answer):
-    tip = drawn.made(answer)[1].tip
+    tip = made(answer)[1].tip
     case = answer.case
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
-    said = drawn.drawing(answer, "float")
+    said = drawn.drawing(answer, "float").alone()
     outline = re.search(r'<path d="M([^"]*)z"', said)[1]
     points = [tuple(map(float, p.split())) for p in outline.split("L")]
     across, down = zip(*points, strict=True)
@@ -64,9 +70,9 @@ def test_the_float_is_to_scale(answer):
 
 
 def test_the_stairs_say_each_step(answer):
-    case, tip = answer.case, drawn.made(answer)[1].tip
+    case, tip = answer.case, made(answer)[1].tip
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
-    said = drawn.words_of(drawn.drawing(answer, "shot"))
+    said = drawn.drawing(answer, "shot").desc
     for step in staircase.staircase(
         body, tip, case.box.shot_metal, case.box.shot, case.stream.temperature_c
     ):
@@ -77,3 +83,13 @@ def test_the_stairs_say_each_step(answer):
 def test_another_name_is_refused(answer):
     with pytest.raises(Mistakes, match="svg: 'boat' will not do; say tip, float, shot, sunk"):
         drawn.drawing(answer, "boat")
+
+
+def test_a_sleeve_is_drawn_as_thick_as_it_is_and_ends_at_the_water(answer):
+    """3 mm under three coats of 0.03 mm is 3.18 mm; a sleeve makes what shows 1 mm thicker."""
+    bands = (Band("black", 0.0, 20.0),)
+    tip = Tip(Stock("solid", 3.0), 20.0, wet_mm=10.0, coats=3, bands=bands, sleeve=True)
+    for picture, k in ((svg.float_(answer.case, tip), 3.0), (svg.stairs(answer.case, tip), 4.0)):
+        above, wet = ET.fromstring(picture.alone()).findall(f"{SVG}rect")  # noqa: S314
+        assert float(above.get("width")) / k == pytest.approx(4.18, abs=0.02)
+        assert float(wet.get("width")) / k == pytest.approx(3.18, abs=0.02)

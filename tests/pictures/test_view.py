@@ -9,7 +9,7 @@ from PIL import Image
 
 from tipsight import Question, advise
 from tipsight.inputs import demo
-from tipsight.pictures import view
+from tipsight.pictures import panels, view
 from tipsight.pictures.subject import advised, made, waters
 
 
@@ -51,7 +51,7 @@ def test_the_same_twice_and_another_ripple_another(dusk):
 
 def test_each_pixel_has_its_true_angle_from_five_metres():
     """At 96 to the inch a pixel is 25.4 / 96 mm: from 5 m the angle of 1.94 mm at 40 yd."""
-    panel, _ = view.frames(36.576, 30.0)
+    panel, _ = panels.frames(36.576, 30.0)
     assert panel.pixel_mm / 36.576 == pytest.approx(25.4 / 96 / 5.0, rel=1e-9)
 
 
@@ -67,8 +67,8 @@ def measured(picture, frame):
 
 def test_the_tip_is_drawn_to_scale(bright):
     """A black tip of 4 mm with three coats, 30 mm showing, on glass, magnified."""
-    now = view.pictures(bright, waters(bright)[0])[1]
-    _, inset = view.frames(27.432, max(30.0, advised(bright)[1].tip.showing_mm))
+    now = panels.pictures(bright, waters(bright)[0])[1]
+    _, inset = panels.frames(27.432, max(30.0, advised(bright)[1].tip.showing_mm))
     wide, tall = measured(now, inset)
     assert wide == pytest.approx(4.18, abs=0.35)
     assert tall == pytest.approx(30.0, abs=1.5)
@@ -76,21 +76,21 @@ def test_the_tip_is_drawn_to_scale(bright):
 
 def test_the_eyes_told_see_less(bright):
     water = waters(bright)[0]
-    good, told = view.pictures(bright, water)[1], view.pictures(bright, water, "told")[1]
+    good, told = panels.pictures(bright, water)[1], panels.pictures(bright, water, "told")[1]
     assert np.ptp(told[..., 1]) < 0.9 * np.ptp(good[..., 1])
 
 
 def test_the_view_shows_the_streaks_that_the_answer_reckons_with(bright, monkeypatch):
     water = waters(bright)[0]
-    told = view.pictures(bright, water)
+    told = panels.pictures(bright, water)
     asked = []
 
     def none(of, drawn, frame, seen):
         asked.append(frame)
         return None
 
-    monkeypatch.setattr(view.patch, "streaks_of", none)
-    bare = view.pictures(bright, water)
+    monkeypatch.setattr(panels.patch, "streaks_of", none)
+    bare = panels.pictures(bright, water)
     assert [frame.wide_mm >= 600.0 for frame in asked] == [True]
     for one, other in zip(told, bare, strict=True):
         assert np.abs(one.astype(int) - other).mean() > 1.0
@@ -98,7 +98,7 @@ def test_the_view_shows_the_streaks_that_the_answer_reckons_with(bright, monkeyp
 
 def test_red_weak_eyes_see_a_duller_red(dusk):
     water = waters(dusk)[0]
-    good, told = view.pictures(dusk, water)[1], view.pictures(dusk, water, "told")[1]
+    good, told = panels.pictures(dusk, water)[1], panels.pictures(dusk, water, "told")[1]
 
     def red(picture):
         return float((picture[..., 0].astype(int) - picture[..., 1]).max())

@@ -15,7 +15,7 @@ from tipsight.pictures import svg as drawings
 
 
 def parsed(svg):
-    return ET.fromstring(svg)  # noqa: S314 - our own drawing
+    return ET.fromstring(svg.__html__())  # noqa: S314 - our own drawing
 
 
 BANDS = (Band("black", 0, 12.5), Band("fluorescent orange", 12.5, 20), Band("white", 20, 60))
@@ -129,4 +129,4 @@ def test_how_a_tip_rides_is_told_by_shape():
 
 
 def test_no_points_is_no_crash():
-    assert "Seen against sunk" in drawings.seen_against_sunk((), 5.0)
+    assert drawings.seen_against_sunk((), 5.0).title == "Seen against sunk"

@@ -9,7 +9,7 @@ from tipsight.commands.parsing import one_of, whole
 from tipsight.commands.writing import write
 
 if TYPE_CHECKING:
-    from tipsight.pictures.view import Eyes
+    from tipsight.pictures.panels import Eyes
 
 
 @command
@@ -45,7 +45,7 @@ def run(put: Asked, out: str | None, eyes: "Eyes", svg: str | None, ripple: int)
 
     answer = advise(put.question)
     if svg:
-        said = drawn.drawing(answer, svg)
-        return write(out or "view.svg", said.encode(), drawn.words_of(said))
+        picture = drawn.drawing(answer, svg)
+        return write(out or "view.svg", picture.alone().encode(), picture.words)
     data = view.png(answer, eyes, ripple)
     return write(out or "view.png", data, view.describe(answer))

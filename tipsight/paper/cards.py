@@ -11,7 +11,7 @@ from tipsight.load.budget import stiffness_g_per_mm
 from tipsight.output import things, words
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
 from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
-from tipsight.pictures.subject import advised
+from tipsight.pictures.subject import advised, short_grade
 
 WIDE_CARD_MM, TALL_CARD_MM = 60.0, 90.0
 _X, _Y = 2.0, TALL_MM - TALL_CARD_MM - 12.0
@@ -49,12 +49,12 @@ def _apart(heights_mm: list[float], gap_mm: float, least_mm: float) -> list[floa
 
 
 def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
-    """Return the card that shows which shot goes where on the line.
+    """Return the card that shows which shot goes where on the line, for the tip advised now.
 
     Parameters
     ----------
     answer : Answer
-        The answer; the card is for the tip that it advises now.
+        The answer.
     paper : str
         ``a4`` or ``letter``.
 
@@ -135,19 +135,9 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
 
 
 def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
-    """Return a small shot, and how much shows with two fewer to two more of it.
+    """Return a small shot by name, and what shows [mm] with two fewer to two more of it.
 
-    Parameters
-    ----------
-    answer : Answer
-        The answer.
-
-    Returns
-    -------
-    name : str
-        The shot, which moves the waterline by about 4 mm.
-    steps : list of (int, float)
-        How many more, and what then shows [mm]; under nothing where it sinks.
+    It is the shot that moves the waterline by nearest to 4 mm; where it sinks, what shows is under 0.
     """
     case, (_, block) = answer.case, advised(answer)
     warm, tip, metal = case.stream.temperature_c, block.tip, case.box.shot_metal
@@ -243,11 +233,11 @@ def bank(
         page.text(left, y - 3.2, f"{yard}", 7, bold=True)
         for column, name in enumerate(names):
             one, x = found[yard, name], left + 7 + column * across
-            length, _, what = one.show.partition(", ")
-            lines = [what] if "insert" in what else []
-            lines += [one.shot, one.grade.removeprefix("seen when ")]
-            first = length if "insert" in what else one.show
-            _fit(page, x, y - 2.8, first, 6, across - 1, True)
+            # with an insert there is too much for one line
+            apart = one.insert_mm is not None
+            _fit(page, x, y - 2.8, one.length if apart else one.show, 6, across - 1, True)
+            lines = [", ".join(one.aids)] if apart else []
+            lines += [one.shot, short_grade(one.grade)]
             for number, line in enumerate(lines):
                 _fit(page, x, y - 2.8 - LINE_MM * (number + 1), line, 5.2, across - 1)
     sky = answer.question.get("sky") or "bright overcast"

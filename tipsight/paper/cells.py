@@ -1,54 +1,73 @@
 """One cell of the bank card or of the pocket file: what to do now with this float, worked out anew."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tipsight.advice import bank
 from tipsight.advice.answer import Change
 from tipsight.advice.examine import examine
 from tipsight.advice.swim import swim
+from tipsight.inputs.case import Shot
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
+from tipsight.load.change import Counted, nearest
+from tipsight.load.law import usable
+from tipsight.output import shot_words
 
 YARDS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)
 WATERS = ("dark", "bright", "broken", "sun lane")
 RIPPLES = ("glass", "fur", "ripple", "wavelets")
 SKIES = ("dull overcast", "bright overcast", "broken cloud", "hazy", "clear")
 _SUNLESS = ("dull overcast", "bright overcast")
-_SHORT = {"pen and show more": "pen", "insert": "{} insert", "pen and insert": "{} insert, pen"}
+_PENNED = ("pen", "pen and show more", "pen and insert")
+_SWAPPED = ("insert", "pen and insert")
 
 
 @dataclass(frozen=True)
 class Cell:
-    """What to do now, short enough for a card."""
+    """What to do now with the tip in hand, and what comes of it."""
 
-    show: str
-    """How much to show, and after a comma of which insert, and whether to pen."""
-    shot: str
-    """Shot on or off."""
+    showing_mm: float
     grade: str
     """How well it is then seen."""
+    pen: bool = False
+    sleeve: bool = False
+    light_stick: bool = False
+    insert_mm: float | None = None
+    """Diameter of the insert to be put in; None to leave the tip where it is."""
+    on: Counted = ()
+    off: Counted = ()
+    """Shot to put on and take off, by name and number."""
+
+    @property
+    def length(self) -> str:
+        """How much to show, in words."""
+        return f"{self.showing_mm:.0f} mm"
+
+    @property
+    def aids(self) -> tuple[str, ...]:
+        """What else to do to the tip, in words."""
+        insert = "" if self.insert_mm is None else f"{self.insert_mm:g} mm insert"
+        named = {"sleeve": self.sleeve, "light stick": self.light_stick, insert: bool(insert)}
+        return tuple(name for name, done in {**named, "pen": self.pen}.items() if done)
+
+    @property
+    def show(self) -> str:
+        """How much to show and what to do to the tip, in words."""
+        return ", ".join((self.length, *self.aids))
+
+    @property
+    def shot(self) -> str:
+        """Shot off and on, in words."""
+        named = [("off", self.off), ("on", self.on)]
+        said = [f"{verb} {shot_words.counted(counted)}" for verb, counted in named if counted]
+        return " and ".join(said) or "shot as it is"
 
 
 def asked(
     question: Question, yards: int, water: str, looks: str | None = None, sky: str | None = None
 ) -> Question:
-    """Return a question put for another distance, water, ripple and sky.
-
-    Parameters
-    ----------
-    question : Question
-        What was told of float, eyes and all else.
-    yards : int
-        Distance [yd].
-    water : str
-        Word for the water behind the tip.
-    looks, sky : str, optional
-        Words for ripple and sky; left out, as they were told.
-
-    Returns
-    -------
-    Question
-        To be answered by `advise`.
+    """Return a question put for another distance, water, ripple and sky, the last two if told.
 
     Examples
     --------
@@ -68,27 +87,21 @@ def asked(
     return question.with_options(**changes)
 
 
-def told(change: Change) -> Cell:
-    """Return what to do at the bank as a cell.
-
-    Parameters
-    ----------
-    change : Change
-        What `advise` leads with at the bank.
-
-    Returns
-    -------
-    Cell
-        In few words.
-    """
+def told(change: Change, shots: Sequence[Shot]) -> Cell:
+    """Return what `advise` leads with at the bank as a cell, its shot in sizes that are to be had."""
     block = change.block
-    show = f"{block.tip.showing_mm:.0f} mm"
-    if change.kind not in ("as it is", "show more", "show less"):
-        what = _SHORT.get(change.kind, change.kind)
-        show += ", " + what.format(f"{block.tip.stock.diameter_mm:g} mm")
-    shot = block.load.change_words.replace("take off ", "off ").replace("put on ", "on ")
-    shot = shot.replace("leave the ", "")
-    return Cell(show, shot or "shot as it is", block.visibility.grade)
+    counted = nearest(abs(block.load.change_g), usable(shots)).shot
+    more = block.load.change_g > 0.0
+    return Cell(
+        block.tip.showing_mm,
+        block.visibility.grade,
+        pen=change.kind in _PENNED,
+        sleeve=change.kind == "sleeve",
+        light_stick=change.kind == "light stick",
+        insert_mm=block.tip.stock.diameter_mm if change.kind in _SWAPPED else None,
+        on=counted if more else (),
+        off=() if more else counted,
+    )
 
 
 def cell(
@@ -107,11 +120,6 @@ def cell(
     looks, sky : str, optional
         Words for ripple and sky; left out, as they were told.
 
-    Returns
-    -------
-    Cell
-        Exactly what `advise` leads with at the bank.
-
     Raises
     ------
     Mistakes
@@ -125,4 +133,4 @@ def cell(
     case = settle(asked(question, yards, water, looks, sky))
     here = swim(case)
     in_hand = examine(here, case.tip)
-    return told(bank.lead(bank.changes(here, in_hand)))
+    return told(bank.lead(bank.changes(here, in_hand)), case.box.shot)

@@ -1,12 +1,10 @@
 """A page of paper in millimetres, with type that is kept in the file so that every glyph prints."""
 
 import io
-from functools import cache
-from importlib import resources
 from typing import Any, Literal
 
 from tipsight.errors import Mistake, Mistakes
-from tipsight.output.plain import plain
+from tipsight.pictures import letters
 from tipsight.units import INCH_MM
 
 Paper = Literal["a4", "letter"]
@@ -15,133 +13,22 @@ PAPERS: dict[str, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9
 WIDE_MM, TALL_MM = 190.0, 255.0
 """What a printer reaches on both."""
 POINT_MM = INCH_MM / 72.0
-PLAIN, BOLD = "Vera", "VeraBd"
 HAIR_MM = 0.1
 
 
-@cache
-def _glyphs() -> frozenset[int]:
-    """Return the letters that the typefaces hold."""
-    from reportlab.pdfbase import pdfmetrics  # type: ignore[import-untyped]
-
-    _register()
-    return frozenset(pdfmetrics.getFont(PLAIN).face.charToGlyph)
-
-
-def printable(said: str) -> str:
-    """Return words in letters that can be printed.
-
-    Parameters
-    ----------
-    said : str
-        The words.
-
-    Returns
-    -------
-    str
-        Where the typeface has no letter, a plain one, or a question mark.
-
-    Examples
-    --------
-    >>> printable("½ in, \u2264 5 mm, \u540d")
-    '½ in, \u2264 5 mm, ?'
-    """
-    held = _glyphs()
-    if all(ord(letter) in held for letter in said):
-        return said
-    return "".join(
-        letter if ord(letter) in held else plain(letter).encode("ascii", "replace").decode()
-        for letter in said
-    )
-
-
-@cache
-def _register() -> None:
-    """Make the two typefaces known, once."""
-    from reportlab.pdfbase import pdfmetrics, ttfonts
-
-    folder = resources.files("reportlab").joinpath("fonts")
-    for name in (PLAIN, BOLD):
-        with resources.as_file(folder.joinpath(f"{name}.ttf")) as file:
-            pdfmetrics.registerFont(ttfonts.TTFont(name, str(file)))
+def _face(bold: bool) -> str:
+    return letters.BOLD if bold else letters.PLAIN
 
 
 def width_mm(said: str, points: float, bold: bool = False) -> float:
-    """Return how wide words are printed.
-
-    Parameters
-    ----------
-    said : str
-        The words.
-    points : float
-        Size of the type [pt].
-    bold : bool
-        Whether it is heavy.
-
-    Returns
-    -------
-    float
-        Width [mm].
-
-    Examples
-    --------
-    >>> width_mm("mm", 10.0) > width_mm("il", 10.0)
-    True
-    """
-    from reportlab.pdfbase.pdfmetrics import stringWidth  # type: ignore[import-untyped]
-
-    _register()
-    return float(stringWidth(printable(said), BOLD if bold else PLAIN, points)) * POINT_MM
-
-
-def wrapped(said: str, points: float, wide_mm: float, bold: bool = False) -> list[str]:
-    """Return words broken into lines.
-
-    Parameters
-    ----------
-    said : str
-        The words.
-    points : float
-        Size of the type [pt].
-    wide_mm : float
-        Longest line [mm].
-    bold : bool
-        Whether it is heavy.
-
-    Returns
-    -------
-    list of str
-        At least one line.
-
-    Examples
-    --------
-    >>> wrapped("let 30 mm show", 10.0, 20.0)
-    ['let 30 mm', 'show']
-    """
-    lines = [""]
-    for word in said.split():
-        longer = f"{lines[-1]} {word}".strip()
-        if not lines[-1] or width_mm(longer, points, bold) <= wide_mm:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
+    """Return how wide words are printed [mm]."""
+    return letters.width(said, points, _face(bold)) * POINT_MM
 
 
 class Page:
     """One sheet; all places in millimetres from the lower left corner of the printed area.
 
-    Parameters
-    ----------
-    paper : str
-        ``a4`` or ``letter``.
-    title : str
-        Of the file.
-
-    Raises
-    ------
-    Mistakes
-        For any other paper.
+    Raises Mistakes for a paper other than ``a4`` and ``letter``.
     """
 
     def __init__(self, paper: str, title: str) -> None:
@@ -149,13 +36,13 @@ class Page:
 
         if paper not in PAPERS:
             raise Mistakes([Mistake("paper", paper, f"say {' or '.join(PAPERS)}", "a4")])
-        _register()
+        letters.glyphs()
         wide, tall = PAPERS[paper]
         self._left, self._foot = (wide - WIDE_MM) / 2.0, (tall - TALL_MM) / 2.0
         self._out = io.BytesIO()
         size = (wide / POINT_MM, tall / POINT_MM)
         self._canvas: Any = Canvas(
-            self._out, pagesize=size, invariant=1, lang="en-GB", initialFontName=PLAIN
+            self._out, pagesize=size, invariant=1, lang="en-GB", initialFontName=letters.PLAIN
         )
         self._canvas.setTitle(title)
         self._canvas.setViewerPreference("PrintScaling", "None")
@@ -174,10 +61,10 @@ class Page:
         align: Literal["left", "middle", "right"] = "left",
     ) -> None:
         """Print words with the foot of their letters at y."""
-        said = printable(said)
+        said = letters.printable(said)
         back = {"left": 0.0, "middle": 0.5, "right": 1.0}[align] * width_mm(said, points, bold)
         self._canvas.setFillGray(0.0)
-        self._canvas.setFont(BOLD if bold else PLAIN, points)
+        self._canvas.setFont(_face(bold), points)
         self._canvas.drawString(*self._at(x - back, y), said)
 
     def lines(
@@ -190,7 +77,7 @@ class Page:
         bold: bool = False,
     ) -> float:
         """Print words in as many lines as they need; return where the next line stands."""
-        for line in wrapped(said, points, wide_mm, bold):
+        for line in letters.broken(said, points, wide_mm / POINT_MM, _face(bold)):
             self.text(x, y, line, points, bold)
             y -= 1.3 * points * POINT_MM
         return y

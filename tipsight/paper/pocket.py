@@ -61,27 +61,7 @@ def cells(
     ripples: Sequence[str] = RIPPLES,
     skies: Sequence[str] = SKIES,
 ) -> dict[Key, Cell]:
-    """Return every cell of the file.
-
-    Parameters
-    ----------
-    question : Question
-        What was told of float, eyes and all else.
-    progress : callable, optional
-        Told how many cells are done, and of how many.
-    yards, waters, ripples, skies : sequence
-        What can be tapped.
-
-    Returns
-    -------
-    dict of Cell
-        By sky, ripple, distance and water.
-
-    Raises
-    ------
-    Mistakes
-        With what is to be mended in the question.
-    """
+    """Return every cell of the file, by sky, ripple, distance and water that can be tapped."""
     keys = [(s, r, y, w) for s in skies for r in ripples for y in yards for w in waters]
     found = {}
     for sky, ripple, yard, water in keys:
@@ -132,25 +112,7 @@ def page(
     question: Question,
     found: dict[Key, Cell],
 ) -> str:
-    """Return the file for cells that are worked out.
-
-    Parameters
-    ----------
-    question : Question
-        What was told.
-    found : dict of Cell
-        From `cells`.
-
-    Returns
-    -------
-    str
-        HTML that needs nothing else; without script it is read as tables.
-
-    Raises
-    ------
-    Mistakes
-        With what is to be mended in the question.
-    """
+    """Return the file for cells that are worked out: HTML that reads as tables without a script."""
     skies, ripples, waters = (
         [str(word) for word in dict.fromkeys(key[k] for key in found)] for k in (0, 1, 3)
     )
@@ -215,7 +177,7 @@ def html(question: Question, progress: Progress | None = None) -> str:
     Returns
     -------
     str
-        One HTML file, far under 300 kB.
+        One HTML file, far under 300 kB, that needs nothing else.
 
     Raises
     ------

@@ -1,15 +1,14 @@
 """The bench sheet: the tip and the float at true size, and all that is done to make it."""
 
-from tipsight import tables
 from tipsight.advice.answer import Answer
 from tipsight.advice.swim import painted_mm
 from tipsight.inputs.case import Tip
-from tipsight.load import hull
+from tipsight.load import hull, tips
 from tipsight.output import things, words
 from tipsight.paper.page import TALL_MM, Page, Paper
-from tipsight.paper.sheet_words import column, work
-from tipsight.pictures.subject import made
-from tipsight.pictures.svg import shown
+from tipsight.paper.sheet_words import column
+from tipsight.pictures.subject import Work, made
+from tipsight.pictures.svg_parts import swatches
 
 _COLUMN_MM = 74.0
 """Where the words begin, right of the drawings."""
@@ -17,6 +16,12 @@ _FLOOR_MM = 20.0
 """Above the check lines."""
 _TOP_MM = TALL_MM - 20.0
 """Where the drawings begin."""
+UNPAINTED = "#ffffff"
+_TITLES: dict[Work, str] = {
+    "fit": "to fit at the bench",
+    "repaint": "to repaint at the bench",
+    "bank": "as it is to be at the bank",
+}
 
 
 def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
@@ -46,21 +51,21 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     b'%PDF-'
     """
     case = answer.case
-    title, block = made(answer)
+    work, block = made(answer)
     tip = block.tip
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
     for points in (8.5, 8.0, 7.5, 7.0, 6.5, 6.0):
         page = Page(paper, f"Bench sheet: {things.stock(tip)}")
-        foot_mm = column(page, _COLUMN_MM, _TOP_MM, points, answer, block, body)
+        foot_mm = column(page, _COLUMN_MM, _TOP_MM, points, answer, body)
         if foot_mm > _FLOOR_MM - 4.0:
             break
-    page.text(0, TALL_MM - 6, f"Bench sheet: tip {title}", 14, bold=True)
+    page.text(0, TALL_MM - 6, f"Bench sheet: tip {_TITLES[work]}", 14, bold=True)
     seen = f"{words.yards(case.place.range_m)}: {block.visibility.grade}"
     shows = f"{words.length(tip.showing_mm)} showing"
     page.text(
         0, TALL_MM - 12, f"{case.float_.pattern}; {things.stock(tip)}, {shows}; at {seen}", 8.5
     )
-    _piece(page, 20.0, tip, "the piece to cut" if work(answer) == "fit" else "the tip")
+    _piece(page, 20.0, tip, "the piece to cut" if work == "fit" else "the tip")
     _float(page, 54.0, tip, body)
     page.ruler(0, 6, 100.0, "100 mm")
     page.ruler(108, 6, 76.2, "3 in")
@@ -73,7 +78,8 @@ def _edges(tip: Tip) -> list[tuple[float, str]]:
     """Return each edge of the cut piece below its top, with all that it is."""
     outside = tip.showing_mm + tip.wet_mm
     marks = [(0.0, "top")]
-    marks += [(end, f"foot of {paint}") for paint, _, end in shown(tip.bands, tip.showing_mm)[:-1]]
+    above = things.shown(tip.bands, tip.showing_mm)[:-1]
+    marks += [(band.to_top_mm, f"foot of {band.paint}") for band in above]
     marks += [(tip.showing_mm, "waterline"), (outside, "body")]
     marks.append((outside + tip.glued_mm, "end, glued in" if tip.glued_mm else "end"))
     found: dict[float, list[str]] = {}
@@ -86,8 +92,7 @@ def _piece(page: Page, x: float, tip: Tip, what: str) -> None:
     """Draw the whole tip, its edges marked for a pencil."""
     top, bare = _TOP_MM - 6.0, tip.stock.diameter_mm
     page.text(x, top + 3.0, f"{what}, 1:1", 7, align="middle")
-    for paint, start, end in shown(tip.bands, tip.showing_mm):
-        page.box(x - bare / 2, top - end, bare, end - start, fill=_fill(paint), edge_mm=0.1)
+    _paint(page, x, top, tip, bare)
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
     page.box(x - bare / 2, top - whole, bare, whole, edge_mm=0.1)
     if tip.stock.bore_mm:
@@ -104,20 +109,22 @@ def _piece(page: Page, x: float, tip: Tip, what: str) -> None:
         page.text(x + bare / 2 + 2, label, said, 6)
 
 
-def _fill(paint: str) -> str:
-    """Return the screen colour of a paint, for print."""
-    row = next((row for row in tables.rows("paints") if row["name"] == paint), None)
-    return row["swatch"] if row else "#ffffff"
+def _paint(page: Page, x: float, top: float, tip: Tip, wide_mm: float) -> None:
+    """Draw the blocks of paint that show, about x, in their screen colours."""
+    for band in things.shown(tip.bands, tip.showing_mm):
+        tall, fill = band.to_top_mm - band.from_top_mm, swatches().get(band.paint, UNPAINTED)
+        at = x - wide_mm / 2, top - band.to_top_mm
+        page.box(*at, wide_mm, tall, fill=fill, edge_mm=0.1)
 
 
 def _float(page: Page, x: float, tip: Tip, body: hull.Hull) -> None:
     """Draw the float's outline with its tip, cut off where the page ends."""
     top, painted = _TOP_MM - 6.0, painted_mm(tip)
     page.text(x, top + 3.0, "the float, 1:1", 7, align="middle")
-    for paint, start, end in shown(tip.bands, tip.showing_mm):
-        page.box(x - painted / 2, top - end, painted, end - start, fill=_fill(paint), edge_mm=0.1)
+    _paint(page, x, top, tip, painted)
     outside = tip.showing_mm + tip.wet_mm
-    page.box(x - painted / 2, top - outside, painted, tip.wet_mm, edge_mm=0.1)
+    wet = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))  # no sleeve there
+    page.box(x - wet / 2, top - outside, wet, tip.wet_mm, edge_mm=0.1)
     water = top - tip.showing_mm
     for side in (-1, 1):
         page.line(

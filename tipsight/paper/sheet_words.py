@@ -7,6 +7,7 @@ from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
 from tipsight.output import shot_words, things, words
 from tipsight.paper.page import POINT_MM, WIDE_MM, Page
+from tipsight.pictures.subject import Work, made
 
 JOBS = (
     "cut to length",
@@ -56,37 +57,8 @@ _NO_CUT = ("cut to length", "glued square")
 _AT_THE_BANK = ("tried in the jar", "shot changed", "card in the lid")
 
 
-def work(answer: Answer) -> str:
-    """Return what the sheet is for.
-
-    Parameters
-    ----------
-    answer : Answer
-        The answer.
-
-    Returns
-    -------
-    str
-        ``fit`` a new tip, ``repaint`` the one in hand, or ``bank`` where neither cuts nor paints.
-    """
-    bench = answer.at_the_bench
-    if bench is None or bench.kind == "as it is":
-        return "bank"
-    return "repaint" if bench.kind == "repaint" else "fit"
-
-
 def steps(tip: Tip) -> list[dict[str, str]]:
-    """Return the work that a tip takes, in order.
-
-    Parameters
-    ----------
-    tip : Tip
-        The tip.
-
-    Returns
-    -------
-    list of dict
-        Rows of bench_steps.csv that apply.
+    """Return the work that a tip takes, in order: the rows of bench_steps.csv that apply.
 
     Examples
     --------
@@ -107,18 +79,7 @@ def steps(tip: Tip) -> list[dict[str, str]]:
 
 
 def paint_warnings(body: hull.Hull) -> tuple[str, ...]:
-    """Return which finish harms what the float is made of.
-
-    Parameters
-    ----------
-    body : Hull
-        The float without its tip.
-
-    Returns
-    -------
-    tuple of str
-        Each said once; empty when none melts or crazes it.
-    """
+    """Return which finish harms what the float is made of, each said once; often none."""
     found = (
         materials.harms(made, finish)
         for made in body.materials
@@ -129,32 +90,11 @@ def paint_warnings(body: hull.Hull) -> tuple[str, ...]:
 
 
 def column(
-    page: Page, x: float, y: float, points: float, answer: Answer, block: Block, body: hull.Hull
+    page: Page, x: float, y: float, points: float, answer: Answer, body: hull.Hull
 ) -> float:
-    """Print all the words of the sheet.
-
-    Parameters
-    ----------
-    page : Page
-        Where.
-    x, y : float
-        Upper left corner [mm].
-    points : float
-        Size of the type [pt].
-    answer : Answer
-        The answer.
-    block : Block
-        The tip that is made.
-    body : Hull
-        The float without it.
-
-    Returns
-    -------
-    float
-        How far down they reach [mm].
-    """
+    """Print all the words of the sheet from an upper left corner [mm]; return how far down they reach."""
     told = _Column(page, x, y, points)
-    what = work(answer)
+    what, block = made(answer)
     _sizes(told, block, body, what)
     if what == "bank":
         told.head("What to do, at the bank")
@@ -169,7 +109,7 @@ def column(
     return told.y
 
 
-def _sizes(told: _Column, block: Block, body: hull.Hull, what: str) -> None:
+def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work) -> None:
     tip = block.tip
     told.head("Sizes")
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
@@ -189,7 +129,7 @@ def _sizes(told: _Column, block: Block, body: hull.Hull, what: str) -> None:
     told.named("body", f"{body_size}; {', '.join(body.materials)}", inset)
 
 
-def _coats(told: _Column, tip: Tip, body: hull.Hull, what: str) -> None:
+def _coats(told: _Column, tip: Tip, body: hull.Hull, what: Work) -> None:
     told.head("Work and coats, in order")
     cuts = ("cut", "quill", "tube") if what == "repaint" else ()
     rows = [row for row in steps(tip) if row["step"] not in cuts]
@@ -225,7 +165,7 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
     told.say(f"Shot list as it is to show: {listed or 'no shot that you have fits'}.")
 
 
-def _jobs(told: _Column, what: str) -> None:
+def _jobs(told: _Column, what: Work) -> None:
     told.head("Done")
     across = (WIDE_MM - told.x) / 3.0
     jobs: tuple[str, ...] = _AT_THE_BANK if what == "bank" else JOBS
@@ -239,7 +179,7 @@ def _jobs(told: _Column, what: str) -> None:
             told.y -= max(1.6 * told.step_mm, 5.0)
 
 
-def _care(told: _Column, answer: Answer, tip: Tip, what: str) -> None:
+def _care(told: _Column, answer: Answer, tip: Tip, what: Work) -> None:
     said = [] if what == "bank" else [_DUST, _FUMES]
     if what == "fit" and tip.stock.kind == "quill":
         said.append(_FEATHERS)

@@ -30,15 +30,7 @@ class Mark:
 def marks(answer: Answer) -> tuple[Mark, ...]:
     """Return the four tips of the card.
 
-    Parameters
-    ----------
-    answer : Answer
-        The answer.
-
-    Returns
-    -------
-    tuple of Mark
-        Advised, in hand, and the advised one a quarter inch longer and half a millimetre thicker.
+    Advised, in hand, and the advised one a quarter inch longer and half a millimetre thicker.
 
     Examples
     --------
@@ -61,21 +53,7 @@ def marks(answer: Answer) -> tuple[Mark, ...]:
 
 
 def scaled(mark: Mark, range_m: float, hang_m: float) -> tuple[float, float]:
-    """Return the size at which a mark is printed.
-
-    Parameters
-    ----------
-    mark : Mark
-        The tip.
-    range_m : float
-        Distance at which it is to be fished [m].
-    hang_m : float
-        Distance at which the card hangs [m].
-
-    Returns
-    -------
-    width_mm, height_mm : float
-        The same angle from there [mm].
+    """Return width and height of a mark printed to hang at one distance as it looks at another [mm].
 
     Examples
     --------

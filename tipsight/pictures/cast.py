@@ -61,7 +61,7 @@ class Seen:
 
 
 def cast(sheet: Sheet, slope_of_sight: float, frame: Frame, finer: int = 2) -> Seen:
-    """Return the facets that a picture shows.
+    """Return the facets that a picture shows, from the lowest row up.
 
     Parameters
     ----------
@@ -73,11 +73,6 @@ def cast(sheet: Sheet, slope_of_sight: float, frame: Frame, finer: int = 2) -> S
         The picture.
     finer : int
         Rows cast for each row of the picture.
-
-    Returns
-    -------
-    Seen
-        Facets, from the lowest row up.
 
     Notes
     -----

@@ -25,40 +25,12 @@ LEAST_WIDE_MM = 600.0
 
 
 def blank(of: Scene, frame: Frame) -> Array:
-    """Return a picture filled with the mean water, shape (rows, columns, 4) [cd/m2].
-
-    Parameters
-    ----------
-    of : Scene
-        The water.
-    frame : Frame
-        The picture.
-
-    Returns
-    -------
-    numpy.ndarray
-        Rows from the lowest up.
-    """
+    """Return a picture filled with the mean water [cd/m2], shape (rows, columns, 4), lowest row first."""
     return np.broadcast_to(of.water, (frame.rows, frame.columns, 4)).copy()
 
 
 def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
-    """Return a sheet of water large enough for a picture.
-
-    Parameters
-    ----------
-    of : Scene
-        The water.
-    frame : Frame
-        The largest picture that is to be cast on it.
-    seed : int
-        Which of all possible sheets.
-
-    Returns
-    -------
-    Sheet
-        Waters under one sky and wind can share it.
-    """
+    """Return a sheet of water for the largest picture of it; waters under one sky and wind share it."""
     swell = 1e3 * of.sea.height_m
     near = (frame.below_mm + swell) / of.slope_of_sight + 30.0
     far = (frame.tall_mm - frame.below_mm + swell) / of.slope_of_sight + 30.0
@@ -76,24 +48,7 @@ def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
 
 
 def streaks_of(of: Scene, drawn: Sheet, frame: Frame, seen: Seen | None = None) -> Streaks:
-    """Return what brings a water's streaks to the strength with which the answer reckons.
-
-    Parameters
-    ----------
-    of : Scene
-        The water.
-    drawn : Sheet
-        From `water_sheet`.
-    frame : Frame
-        Large enough to hold some streaks: see `roomy`.
-    seen : Seen, optional
-        As for `rippled`.
-
-    Returns
-    -------
-    Streaks
-        For `rippled`, and good for every picture within the frame.
-    """
+    """Return what brings a water's streaks to the answer's, from a frame that holds some: see `roomy`."""
     seen = seen or cast(drawn, of.slope_of_sight, frame)
     facets = _by_rows(_lit(of, seen), frame)[..., 0]
     # the mist weakens the contrast of the facets against the water with its mist
@@ -197,7 +152,7 @@ def _sparkles(of: Scene, frame: Frame, seed: int) -> Array:
 def with_tip(
     picture: Array, of: Scene, frame: Frame, tip: Tip, covered_mm: float, at_mm: float = 0.0
 ) -> Array:
-    """Return a picture with a tip before it.
+    """Return a picture with a tip before it, each band in the light that the answer gives it.
 
     Parameters
     ----------
@@ -217,18 +172,7 @@ def with_tip(
     Returns
     -------
     numpy.ndarray
-        Each band in the light that the answer gives it; a pixel that is covered in part is mixed.
-
-    Examples
-    --------
-    >>> from tipsight.inputs.demo import question
-    >>> from tipsight.inputs.settle import settle
-    >>> from tipsight.pictures.stage import scene
-    >>> case = settle(question())
-    >>> of = scene(case, case.stretches[0], [case.tip])
-    >>> frame = Frame(1.0, 30, 40, 10.0)
-    >>> with_tip(blank(of, frame), of, frame, case.tip, 0.0).shape
-    (40, 30, 4)
+        A pixel that is covered in part is mixed.
     """
     half = painted_mm(tip) / 2.0
     edges_x = (np.arange(frame.columns + 1) - frame.columns / 2.0) * frame.pixel_mm

@@ -40,19 +40,7 @@ class Sheet:
 
 
 def heights_spectrum(peak_rad_m: float, wavenumber_rad_m: Array) -> Array:
-    """Return how a young sea shares its height among wavenumbers, to any scale.
-
-    Parameters
-    ----------
-    peak_rad_m : float
-        Wavenumber of the peak [rad/m], over 0.
-    wavenumber_rad_m : numpy.ndarray
-        Wavenumbers [rad/m], over 0, any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Density per radian a metre, same shape.
+    """Return how a young sea shares its height among wavenumbers [rad/m], to any scale.
 
     Notes
     -----
@@ -98,12 +86,6 @@ def fitted(sea: chop.Sea, slope_variance: float) -> tuple[float, float, float]:
     -----
     Short waves are cut until what is left, raised to the sea's height, has the slopes. Where no
     cut does that, the slopes come first and the height follows.
-
-    Examples
-    --------
-    >>> peak, cut, scale = fitted(chop.sea(Wind(speed_m_s=4.0)), 0.0106)
-    >>> bool(cut < peak)
-    True
     """
     within("slope variance", slope_variance, 1e-9, 1.0)
     peak = 2e3 * math.pi / sea.clutter_wavelength_mm
@@ -141,7 +123,7 @@ def sheet(
     seed: int = 0,
     step_mm: float = STEP_MM,
 ) -> Sheet:
-    """Return a sheet of random water around the tip.
+    """Return a sheet of random water around the tip, which repeats at its edges.
 
     Parameters
     ----------
@@ -157,11 +139,6 @@ def sheet(
         Which of all possible sheets.
     step_mm : float
         Between its points [mm].
-
-    Returns
-    -------
-    Sheet
-        It repeats at its edges.
 
     Notes
     -----

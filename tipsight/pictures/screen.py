@@ -32,12 +32,9 @@ WHITE_REFLECTANCE = 0.85
 
 @tables.derived
 def cones_to_rgb() -> Array:
-    """Return the map from the cones of `observer.cones` to linear screen colours.
+    """Return the map from the cones of `observer.cones` to linear screen colours, shape (3, 3).
 
-    Returns
-    -------
-    numpy.ndarray
-        Shape (3 cones, 3 primaries); D65 of luminance one gives (1, 1, 1), each cone scaled so.
+    D65 of luminance one gives (1, 1, 1), each cone scaled so.
 
     Examples
     --------
@@ -52,17 +49,9 @@ def cones_to_rgb() -> Array:
 
 
 def cones_of(channels: Array) -> Array:
-    """Return the cones in which a person of normal sight gets the same three opponent values.
+    """Return the cones L, M and S of a person of normal sight who gets the same opponent values.
 
-    Parameters
-    ----------
-    channels : numpy.ndarray
-        Luminance, red-green, yellow-violet and whatever follows, shape (..., 4).
-
-    Returns
-    -------
-    numpy.ndarray
-        L, M and S, shape (..., 3).
+    Takes channels of shape (..., 4): luminance, red-green, yellow-violet and whatever follows.
 
     Notes
     -----
@@ -84,15 +73,7 @@ def cones_of(channels: Array) -> Array:
 def white_cones(here: Setting) -> Array:
     """Return the cones of the level light of a scene, scaled to a luminance of one.
 
-    Parameters
-    ----------
-    here : Setting
-        The scene.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (3,): what an eye that has settled down takes for white.
+    It is what an eye that has settled down takes for white.
     """
     light = daylight.ground_weights(here.state) @ here.seen
     cones = cones_of(light)
@@ -112,11 +93,6 @@ def dulled(channels: Array, water: Array, share: float, blur_px: float) -> Array
         How much of the contrast is left, 0 to 1.
     blur_px : float
         Standard deviation of the blur [pixels].
-
-    Returns
-    -------
-    numpy.ndarray
-        What older, veiled or blurred eyes make of it, for one whose eyes are good.
     """
     found = water + share * (channels - water)
     if blur_px > 0.0:
@@ -125,23 +101,12 @@ def dulled(channels: Array, water: Array, share: float, blur_px: float) -> Array
 
 
 def linear(channels: Array, white: Array) -> Array:
-    """Return a picture in the linear primaries of a screen, before it is fitted to one.
-
-    Parameters
-    ----------
-    channels : numpy.ndarray
-        Shape (..., 4) [cd/m2].
-    white : numpy.ndarray
-        From `white_cones`.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (..., 3) [cd/m2]; some below nought, or far apart, where a screen has no such colour.
+    """Return a picture [cd/m2] in the linear primaries of a screen, before it is fitted to one.
 
     Notes
     -----
-    Von Kries: each cone over that of the scene's white.
+    Von Kries: each cone over that of the scene's white. Some values are below nought, or far
+    apart, where a screen has no such colour.
     """
     adapted = cones_of(channels) / white * np.array(observer.D65_CONES)
     return np.asarray(adapted @ cones_to_rgb())
@@ -150,23 +115,10 @@ def linear(channels: Array, white: Array) -> Array:
 def exposure_cd_m2(here: Setting, white: Array, water: Array, tips: Array) -> float:
     """Return the luminance that the screen shows in full.
 
-    Parameters
-    ----------
-    here : Setting
-        The scene.
-    white : numpy.ndarray
-        From `white_cones`.
-    water : numpy.ndarray
-        A picture of the water, shape (..., 4) [cd/m2].
-    tips : numpy.ndarray
-        Channels of each paint, shape (P, 4) [cd/m2].
-
-    Returns
-    -------
-    float
-        The brightest of: all but a hundredth of the water; each primary of each paint, so that
-        its colour fits; a third of white paint in the tip's light, so that dark water stays dark
-        (judgement).
+    Notes
+    -----
+    The brightest of (judgement): all but a hundredth of the water; each primary of each paint, so
+    that its colour fits; a third of white paint in the tip's light, so that dark water stays dark.
     """
     lit = float(tip_lx(here).sum()) * WHITE_REFLECTANCE / np.pi
     return max(
@@ -177,26 +129,12 @@ def exposure_cd_m2(here: Setting, white: Array, water: Array, tips: Array) -> fl
 
 
 def rgb(channels: Array, white: Array, brightest_cd_m2: float) -> NDArray[np.uint8]:
-    """Return a picture in screen colours.
-
-    Parameters
-    ----------
-    channels : numpy.ndarray
-        Shape (..., 4) [cd/m2].
-    white : numpy.ndarray
-        From `white_cones`.
-    brightest_cd_m2 : float
-        Luminance that the screen shows in full [cd/m2]; brighter things are cut off there.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shape (..., 3), 0 to 255.
+    """Return a picture in screen colours, 0 to 255; what is brighter than the brightest is cut off.
 
     Notes
     -----
     See `linear`. Colours beyond the screen are drawn towards grey until they fit, so that
-    luminance, on which sight hangs most, stays true.
+    luminance, on which sight hangs most, stays true. The curve is sRGB's (IEC 61966-2-1).
 
     Examples
     --------

@@ -64,7 +64,7 @@ class Scene:
 
 
 def scene(case: Case, stretch: Stretch, tips: Sequence[Tip]) -> Scene:
-    """Return one water with the paints of some tips, at the asked distance.
+    """Return one water at the asked distance, with the same light and paint as in the answer.
 
     Parameters
     ----------
@@ -74,11 +74,6 @@ def scene(case: Case, stretch: Stretch, tips: Sequence[Tip]) -> Scene:
         The water behind the tip.
     tips : sequence of Tip
         The tips that are to be drawn before it.
-
-    Returns
-    -------
-    Scene
-        The same light, water and paint as in the answer.
 
     Raises
     ------

@@ -1,14 +1,15 @@
-"""Drawings to scale as SVG text: the tip with its bands, the float, and the shot to each band."""
+"""Drawings to scale: the tip with its bands, the float, and the shot to each band."""
 
 from collections.abc import Sequence
 
+from tipsight.advice.swim import painted_mm as worn_mm
 from tipsight.inputs.case import Band, Case, Tip
-from tipsight.load import budget, hull, shot, staircase
+from tipsight.load import hull, shot, staircase, tips
 from tipsight.output import shot_words, things, words
-from tipsight.pictures.svg_parts import BARE, line, path, rect, svg, swatches, text
+from tipsight.pictures.svg_parts import BARE, Drawing, line, path, rect, swatches, text
 from tipsight.pictures.trade import point_words, seen_against_sunk
 
-__all__ = ["float_", "point_words", "seen_against_sunk", "shown", "stairs", "swatches", "tip"]
+__all__ = ["float_", "point_words", "seen_against_sunk", "stairs", "swatches", "tip"]
 
 PX_PER_MM = 4.0
 """Scale of a drawn tip [px/mm]."""
@@ -16,32 +17,42 @@ FLOAT_PX_PER_MM = 3.0
 """Scale of a drawn float [px/mm]."""
 
 
-def shown(bands: Sequence[Band], showing_mm: float) -> list[tuple[str, float, float]]:
-    """Return each block of paint that shows, with its ends from the very top.
-
-    Parameters
-    ----------
-    bands : sequence of Band
-        From the top down.
-    showing_mm : float
-        Length out of the water [mm].
-
-    Returns
-    -------
-    list of (str, float, float)
-        Paint, upper end, lower end [mm].
-
-    Examples
-    --------
-    >>> shown((Band("black", 0, 10), Band("white", 10, 20)), 15.0)
-    [('black', 0, 10), ('white', 10, 15.0)]
-    """
-    ends = [*(min(band.to_top_mm, showing_mm) for band in bands[:-1]), showing_mm]
-    named = [(band.paint, band.from_top_mm, end) for band, end in zip(bands, ends, strict=False)]
-    return [one for one in named if one[1] < one[2]]
+def _fill(paint: str) -> str:
+    return swatches().get(paint, BARE)
 
 
-def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> str:
+def _foot(bands: Sequence[Band]) -> str:
+    """Return the colour of what lies under water."""
+    return _fill(bands[-1].paint) if bands else BARE
+
+
+def _bands(
+    bands: Sequence[Band], end_mm: float, x: float, top: float, wide_mm: float, k: float
+) -> list[str]:
+    """Return the paint of a tip as far down as told, about x, its head at top [px]."""
+    wide = wide_mm * k
+    return [
+        rect(
+            x - wide / 2,
+            top + band.from_top_mm * k,
+            wide,
+            (band.to_top_mm - band.from_top_mm) * k,
+            _fill(band.paint),
+        )
+        for band in things.shown(bands, end_mm)
+    ]
+
+
+def _stick(drawn: Tip, x: float, top: float, k: float) -> list[str]:
+    """Return a whole tip outside its body; a sleeve ends at the water, the paint goes on."""
+    wide = float(tips.painted_diameter_mm(drawn.stock.diameter_mm, drawn.coats)) * k
+    wet = rect(
+        x - wide / 2, top + drawn.showing_mm * k, wide, drawn.wet_mm * k, _foot(drawn.bands)
+    )
+    return [*_bands(drawn.bands, drawn.showing_mm, x, top, worn_mm(drawn), k), wet]
+
+
+def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> Drawing:
     """Return a tip to scale, each band named.
 
     Parameters
@@ -57,51 +68,44 @@ def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> str
 
     Returns
     -------
-    str
-        SVG, four pixels to the millimetre.
+    Drawing
+        Four pixels to the millimetre.
 
     Examples
     --------
     >>> from tipsight.inputs.case import Stock
-    >>> drawing = tip(Tip(Stock("quill", 3.0), 10.0), (Band("black", 0, 10),), 3.1, "In hand")
-    >>> "black 0 to 10 mm" in drawing
-    True
+    >>> tip(Tip(Stock("quill", 3.0), 10.0), (Band("black", 0, 10),), 3.1, "In hand").desc
+    '3 mm quill, 10 mm showing; from the top down black 0 to 10 mm'
     """
     k, x, top = PX_PER_MM, 44.0, 14.0
     wide, water = painted_mm * k, top + drawn.showing_mm * k
     left, wet, label = x - wide / 2, min(drawn.wet_mm, 15.0) * k, top - 40.0
-    parts, labels, said = [], [], []
-    for paint, start, end in shown(bands, drawn.showing_mm):
-        y, tall = top + start * k, (end - start) * k
-        label = max(y + tall / 2 - 4, label + 46)
-        where = f"{start:.3g} to {end:.3g} mm"
-        parts += [
-            rect(left, y, wide, tall, swatches().get(paint, BARE)),
-            line(x + wide / 2 + 2, y + tall / 2, 92, label - 6, 1.5),
-        ]
-        labels += [text(96, label, paint), text(96, label + 20, where)]
-        said.append(f"{paint} {where}")
-    foot = swatches().get(bands[-1].paint, BARE) if bands else BARE
+    parts = _bands(bands, drawn.showing_mm, x, top, painted_mm, k)
+    labels, said = [], []
+    for band in things.shown(bands, drawn.showing_mm):
+        middle = top + (band.from_top_mm + band.to_top_mm) / 2 * k
+        label = max(middle - 4, label + 46)
+        where = f"{band.from_top_mm:.3g} to {band.to_top_mm:.3g} mm"
+        parts.append(line(x + wide / 2 + 2, middle, 92, label - 6, 1.5))
+        labels += [text(96, label, band.paint), text(96, label + 20, where)]
+        said.append(f"{band.paint} {where}")
     shoulder = f"M{left - 9:.1f} {water + wet:.1f}h{wide + 18:.1f}l7 14h-{wide + 32:.1f}z"
     parts += [
-        rect(left, water, wide, wet, foot, 'opacity=".45"'),
+        rect(left, water, wide, wet, _foot(bands), 'opacity=".45"'),
         path(shoulder, 'stroke="none"', BARE),
         path(f"M2 {water:.1f}q10 -6 20 0t20 0 20 0 20 0", 'stroke-width="2"'),
         line(10, top, 10, top + 10 * k, 3),
     ]
-    labels += [
-        text(96, max(water + 6, label + 42), "water"),
-        text(4, top + 10 * k + 20, "10"),
-    ]
+    labels += [text(96, max(water + 6, label + 42), "water"), text(4, top + 10 * k + 20, "10")]
     high = max(water + wet + 26, label + 54)
     desc = (
         f"{things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing; "
         f"from the top down {', '.join(said) or 'bare'}"
     )
-    return svg((300, high), title, desc, parts, labels)
+    return Drawing((300, high), title, desc, parts, labels)
 
 
-def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
+def float_(case: Case, drawn: Tip, title: str = "The float") -> Drawing:
     """Return the outline of a float to scale, its tip on it.
 
     Parameters
@@ -115,8 +119,8 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
 
     Returns
     -------
-    str
-        SVG, three pixels to the millimetre.
+    Drawing
+        Three pixels to the millimetre.
 
     Raises
     ------
@@ -128,50 +132,33 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> str:
     >>> from tipsight.inputs.demo import question
     >>> from tipsight.inputs.settle import settle
     >>> case = settle(question())
-    >>> "quill avon" in float_(case, case.tip)
+    >>> "quill avon" in float_(case, case.tip).desc
     True
     """
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
     k, x, top = FLOAT_PX_PER_MM, 120.0, 12.0
-    painted = float(budget.painted_diameter_mm(drawn.stock.diameter_mm, drawn.coats))
     water = top + drawn.showing_mm * k
     root = water + drawn.wet_mm * k
-    parts = []
-    for paint, start, end in shown(drawn.bands, drawn.showing_mm):
-        fill = swatches().get(paint, BARE)
-        parts.append(
-            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill)
-        )
-    foot = swatches().get(drawn.bands[-1].paint, BARE) if drawn.bands else BARE
-    parts.append(rect(x - painted * k / 2, water, painted * k, drawn.wet_mm * k, foot))
+    parts = _stick(drawn, x, top, k)
     z, r = body.profile.z_mm, body.profile.r_mm
     right = [f"{x + b * k:.1f} {root - a * k:.1f}" for a, b in zip(z, r, strict=True)]
     left = [f"{x - b * k:.1f} {root - a * k:.1f}" for a, b in zip(z, r, strict=True)]
     parts.append(path(f"M{'L'.join([*right, *left[::-1]])}z", fill=BARE))
     low = root - float(z[-1]) * k
-    parts += [
-        path(
-            f"M40 {water:.1f}q10 -6 20 0t20 0 20 0 20 0 20 0 20 0 20 0 20 0",
-            'stroke-width="2"',
-        ),
-        line(20, low - 50 * k, 20, low, 3),
-    ]
+    waves = f"M40 {water:.1f}q10 -6 20 0t20 0 20 0 20 0 20 0 20 0 20 0 20 0"
+    parts += [path(waves, 'stroke-width="2"'), line(20, low - 50 * k, 20, low, 3)]
     labels = [text(208, water + 6, "water"), text(28, low - 25 * k + 6, "50 mm")]
     long_mm, wide_mm = -float(z[-1]), body.body_diameter_mm
-    said = (
+    beside = (case.float_.pattern, f"body {wide_mm:.3g} mm", f"{long_mm:.0f} mm long")
+    labels += [text(x + 40, root + 22 * n + 40, said) for n, said in enumerate(beside)]
+    desc = (
         f"{case.float_.pattern}, {long_mm:.0f} mm below the foot of the tip, body {wide_mm:.3g} mm "
         f"thick; tip {things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing, {drawn.wet_mm:.3g} mm wet"
     )
-    labels += [
-        text(x + 40, root + 22 * n + 40, words_)
-        for n, words_ in enumerate(
-            (case.float_.pattern, f"body {wide_mm:.3g} mm", f"{long_mm:.0f} mm long")
-        )
-    ]
-    return svg((330, low + 16), title, said, parts, labels)
+    return Drawing((330, low + 16), title, desc, parts, labels)
 
 
-def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
+def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> Drawing:
     """Return a tip with the shot that brings each of its marks to the surface.
 
     Parameters
@@ -185,8 +172,8 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
 
     Returns
     -------
-    str
-        SVG; the shot by name, most of it at the very top.
+    Drawing
+        The shot by name, most of it at the very top.
 
     Raises
     ------
@@ -198,7 +185,7 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
     >>> from tipsight.inputs.demo import question
     >>> from tipsight.inputs.settle import settle
     >>> case = settle(question())
-    >>> "the very top" in stairs(case, case.tip)
+    >>> "the very top" in stairs(case, case.tip).desc
     True
     """
     warm, box = case.stream.temperature_c, case.box
@@ -207,33 +194,21 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> str:
         body, drawn, box.shot_metal, box.shot or shot.sizes(box.shot_metal), warm
     )
     k, x, top = PX_PER_MM, 30.0, 20.0
-    painted = float(budget.painted_diameter_mm(drawn.stock.diameter_mm, drawn.coats))
-    long_mm = drawn.showing_mm + drawn.wet_mm
-    parts = []
-    for paint, start, end in shown(drawn.bands, long_mm):
-        fill = swatches().get(paint, BARE)
-        parts.append(
-            rect(x - painted * k / 2, top + start * k, painted * k, (end - start) * k, fill)
-        )
+    long_mm, side = drawn.showing_mm + drawn.wet_mm, worn_mm(drawn) * k / 2 + 6
+    parts = _stick(drawn, x, top, k)
     labels: list[str] = []
     label, said = top - 46.0, []
     for step in reversed(steps):
         y = top + step.showing_mm * k
         label = max(y + 6, label + 50)
-        parts += [
-            line(x - painted * k / 2 - 6, y, x + painted * k / 2 + 6, y, 2),
-            line(x + painted * k / 2 + 6, y, 70, label - 6, 1),
-        ]
-        labels += [
-            text(
-                76,
-                label,
-                f"{shot_words.mark(step)}: {words.grams(step.shot_g)} of {box.shot_metal}",
-            ),
-            text(76, label + 21, shot_words.counted(step.shot)),
-        ]
-        shows = f"{step.showing_mm:.3g} mm showing"
+        mark, grams = shot_words.mark(step), words.grams(step.shot_g)
         by_name = shot_words.counted(step.shot)
-        said.append(f"{shot_words.mark(step)}, {shows}, {words.grams(step.shot_g)}, {by_name}")
+        parts += [line(x - side, y, x + side, y, 2), line(x + side, y, 70, label - 6, 1)]
+        labels += [
+            text(76, label, f"{mark}: {grams} of {box.shot_metal}"),
+            text(76, label + 21, by_name),
+        ]
+        said.append(f"{mark}, {step.showing_mm:.3g} mm showing, {grams}, {by_name}")
     high = max(top + long_mm * k, label + 24) + 12
-    return svg((420, high), title, f"{box.shot_metal} shot: {'; '.join(said)}", parts, labels)
+    desc = f"{box.shot_metal} shot: {'; '.join(said)}"
+    return Drawing((420, high), title, desc, parts, labels)

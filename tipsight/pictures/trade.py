@@ -6,7 +6,8 @@ from xml.sax.saxutils import escape
 
 from tipsight.advice.answer import TradePoint
 from tipsight.output import words
-from tipsight.pictures.svg_parts import line, path, svg, text
+from tipsight.pictures.subject import short_grade
+from tipsight.pictures.svg_parts import Drawing, line, path, text
 from tipsight.sight import grades
 
 _LEFT, _RIGHT, _TOP, _FOOT = 34.0, 330.0, 52.0, 300.0
@@ -34,40 +35,35 @@ def _mark(point: TradePoint) -> tuple[str, str]:
     return name, f'<g id="{name}"><g stroke="currentColor">{drawn}</g>{room}</g>'
 
 
+def _size(point: TradePoint) -> str:
+    return f"{point.diameter_mm:g} mm by {point.showing_mm:.0f} mm"
+
+
+def _worth(grade: str, point: TradePoint, rides: str) -> str:
+    return f"{grade}, sinks at {words.grams(point.sink_force_g)}, {rides}"
+
+
 def point_words(point: TradePoint) -> str:
-    """Return one point of the drawing in words.
-
-    Parameters
-    ----------
-    point : TradePoint
-        One length or thickness.
-
-    Returns
-    -------
-    str
-        What it is, how it is seen, what sinks it, how it rides.
+    """Return one point of the drawing in words: what it is, how it is seen, sinks and rides.
 
     Examples
     --------
     >>> point_words(TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, False, "longer"))
     '3 mm by 25 mm: seen when stared at, sinks at 0.20 g, rides well'
     """
-    return (
-        f"{point.diameter_mm:g} mm by {point.showing_mm:.0f} mm: {grades.grade(point.level)}, "
-        f"sinks at {words.grams(point.sink_force_g)}, {words.rides(point.ride_margin)}"
-    )
+    worth = _worth(grades.grade(point.level), point, words.rides(point.ride_margin))
+    return f"{_size(point)}: {worth}"
 
 
 def _told(point: TradePoint) -> str:
-    """Return what a point says when it is reached, above the drawing."""
-    first, _, rest = point_words(point).partition(": ")
-    rest = rest.replace("seen when stared at", "stared at")
-    rest = rest.replace("does not ride this water", "does not ride")
-    first += ", advised: " if point.chosen else ": "
+    """Return what a point says when it is reached, in two short lines above the drawing."""
+    first = f"{_size(point)}, advised: " if point.chosen else f"{_size(point)}: "
+    rides = words.rides(point.ride_margin) if point.ride_margin >= words.JUST else "does not ride"
+    rest = _worth(short_grade(grades.grade(point.level)), point, rides)
     return f'<text y="18">{escape(first)}<tspan x="0" dy="22">{escape(rest)}</tspan></text>'
 
 
-def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
+def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> Drawing:
     """Return the drawing of what is seen against what sinks it.
 
     Parameters
@@ -79,14 +75,14 @@ def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
 
     Returns
     -------
-    str
-        SVG; each point leads to ``#p1`` and so on, its row in a table by the order of ``points``,
-        and says what it is, where the style sheet of the page shows it only when it is reached.
+    Drawing
+        On a page each point leads to ``#p1`` and so on, its row in a table by the order of
+        ``points``, and says what it is when it is reached.
 
     Examples
     --------
     >>> point = TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, True, "longer")
-    >>> "3 mm by 25 mm, advised" in seen_against_sunk((point,), 5.0)
+    >>> "3 mm by 25 mm, advised" in seen_against_sunk((point,), 5.0).alone()
     True
     """
     most_g = 1.08 * max((point.sink_force_g for point in points), default=1.0)
@@ -125,14 +121,11 @@ def seen_against_sunk(points: Sequence[TradePoint], wanted: float) -> str:
     for row_number, point in rows:
         x, y = at(point)
         ring = f'<circle cx="{x:.1f}" cy="{y:.1f}" r="13" fill="none" stroke="currentColor"/>'
-        reached.append(
-            f'<a href="#p{row_number}"><use href="#{_mark(point)[0]}" x="{x:.1f}" y="{y:.1f}"/>'
-            f"{ring if point.chosen else ''}{_told(point)}</a>"
-        )
+        mark = f'<use href="#{_mark(point)[0]}" x="{x:.1f}" y="{y:.1f}"/>'
+        reached.append((row_number, f"{mark}{ring if point.chosen else ''}{_told(point)}"))
     parts.append(f"<defs>{''.join(marks.values())}</defs>")
-    labels.append(f'<g stroke-width="3">{"".join(reached)}</g>')
     desc = (
         "Each point is one length or thickness of the advised tip; "
         "higher is seen better, farther right is harder to sink"
     )
-    return svg((340, 352), "Seen against sunk", desc, parts, labels, "group")
+    return Drawing((340, 352), "Seen against sunk", desc, parts, labels, reached)

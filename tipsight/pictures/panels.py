@@ -1,0 +1,134 @@
+"""The panels of the view from the bank: each tip before one water, in screen colours."""
+
+from dataclasses import replace
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tipsight.advice.answer import Answer
+from tipsight.inputs.case import Case, Stretch
+from tipsight.pictures import patch, screen
+from tipsight.pictures.cast import Frame, Seen, cast
+from tipsight.pictures.ripple import Sheet
+from tipsight.pictures.stage import Scene, scene
+from tipsight.pictures.subject import advised
+from tipsight.sight import eye
+from tipsight.sight.energy import MM_PER_ARCMIN_M
+from tipsight.units import INCH_MM
+
+Array = NDArray[np.float64]
+Eyes = Literal["good", "told"]
+Held = dict[Frame, tuple[Sheet, Seen]]
+
+PIXELS_PER_MM = 96.0 / INCH_MM
+"""Of a screen or a print, by the common reckoning of 96 to the inch."""
+LOOK_FROM_M = 5.0
+"""From so far away the picture takes up the angle of the real thing."""
+WIDE_PX, TALL_PX, INSET_PX = 430, 190, 130
+FOOT_SHARE = 0.38
+"""How far up the panel the foot of the tip stands."""
+ROOM_MM, BELOW_MM = 26.0, 14.0
+"""Left free about the longest tip in the magnified panel, and how much of it below the foot."""
+YOUNG_YEARS = 25.0
+
+
+def _good(case: Case) -> Case:
+    angler = replace(
+        case.angler,
+        age_years=YOUNG_YEARS,
+        mar_arcmin=1.0,
+        colour_vision="normal",
+        own_eye_factor=1.0,
+    )
+    return replace(case, angler=angler)
+
+
+def _weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
+    """Return the picture as the told eyes have it, for one whose eyes are good."""
+    angler, seen = of.case.angler, of.look
+    glare_lx, angle_deg = seen.sky_glare
+    veil = float(eye.veil(glare_lx, angle_deg, angler.age_years).sum())
+    young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
+    bright = float(of.water[0])
+    share = (bright + young) / (bright + veil) * angler.own_eye_factor
+    share *= float(
+        eye.age_factor(YOUNG_YEARS) / eye.age_factor(min(angler.age_years, eye.OLDEST_YEARS))
+    )
+    blur_mm = (
+        float(eye.defocus_arcmin(angler.mar_arcmin)) * of.case.place.range_m * MM_PER_ARCMIN_M
+    )
+    return screen.dulled(picture, of.water, min(share, 1.0), blur_mm / pixel_mm)
+
+
+def frames(range_m: float, longest_mm: float) -> tuple[Frame, Frame]:
+    """Return the panel of true angular size, and the magnified one, about the foot of the tip.
+
+    A pixel of the panel at 5 m takes up the angle of what it shows at the tip's distance [m]; the
+    other holds the longest tip [mm].
+
+    Examples
+    --------
+    >>> panel, inset = frames(36.576, 45.0)
+    >>> round(panel.pixel_mm / 36576 * 5000 * PIXELS_PER_MM, 6)
+    1.0
+    """
+    pixel = range_m / LOOK_FROM_M / PIXELS_PER_MM
+    near = min((longest_mm + ROOM_MM) / TALL_PX, pixel)
+    below = FOOT_SHARE * TALL_PX * pixel
+    return (
+        Frame(pixel, WIDE_PX, TALL_PX, below),
+        Frame(near, INSET_PX, TALL_PX, BELOW_MM if near < pixel else below),
+    )
+
+
+def pictures(
+    answer: Answer, water: Stretch, eyes: Eyes = "good", seed: int = 0, held: Held | None = None
+) -> list[NDArray[np.uint8]]:
+    """Return the four panels of one water in screen colours.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+    water : Stretch
+        The water behind the tip.
+    eyes : str
+        ``good`` for young eyes of full colour, ``told`` for those of the question.
+    seed : int
+        Which of all possible ripples.
+    held : dict, optional
+        Filled with the surface, which is the same for each water; pass it on to the next.
+
+    Returns
+    -------
+    list of numpy.ndarray
+        Panel and inset for the tip in hand, then for the advised one, top row first.
+    """
+    case = _good(answer.case) if eyes == "good" else answer.case
+    tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
+    of = scene(case, water, tips)
+    panel, inset = frames(case.place.range_m, max(tip.showing_mm for tip in tips))
+    wide = patch.roomy(panel)
+    if held is None or not held:
+        held = {} if held is None else held
+        sheet = patch.water_sheet(of, wide, seed)
+        for frame in {panel, inset, wide}:
+            held[frame] = sheet, cast(sheet, of.slope_of_sight, frame)
+    sheet, seen = held[wide]
+    streaks = patch.streaks_of(of, sheet, wide, seen)
+    empty = {
+        frame: patch.rippled(of, sheet, frame, seed, held[frame][1], streaks)
+        for frame in (panel, inset)
+    }
+    white = screen.white_cones(of.here)
+    bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])
+    found = []
+    for tip in tips:
+        for frame in (panel, inset):
+            picture, covered = empty[frame]
+            picture = patch.with_tip(picture, of, frame, tip, covered)
+            if eyes == "told":
+                picture = _weakened(of, picture, frame.pixel_mm)
+            found.append(screen.rgb(picture[::-1], white, bright))
+    return found
