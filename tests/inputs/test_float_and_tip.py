@@ -93,21 +93,6 @@ class TestFloat:
             parts = settle(Question(pattern=pattern, size=size)).float_.parts
             assert any(part.role == "body" for part in parts)
 
-    def test_a_spoilt_table_of_parts(self, tmp_path):
-        (tmp_path / "pattern_parts.csv").write_text(
-            "pattern,size,role,shape,material,length_mm,top_mm,foot_mm,bore_mm,inside_mm,source\n"
-            "quill avon,12 mm,bdy,cone,balsa,8,3,12,0,0,mine\n",
-            encoding="utf-8",
-        )
-        tables.use_folder(tmp_path)
-        try:
-            with pytest.raises(
-                Mistakes, match=r"pattern_parts\.csv: 'bdy' will not do; say body, shoulder"
-            ):
-                settle(Question(pattern="quill avon", size="12 mm"))
-        finally:
-            tables.use_folder(None)
-
 
 class TestOneStick:
     def test_taken_alike_when_nothing_else_is_told(self):

@@ -326,11 +326,8 @@ def test_every_row_names_its_source(table):
 def test_a_maker_may_change_a_size(tmp_path):
     packaged = (tables.PACKAGED / "shot.csv").read_text(encoding="utf-8")
     (tmp_path / "shot.csv").write_text(packaged.replace("BB,shot,0.4,", "BB,shot,0.42,"), "utf-8")
-    tables.use_folder(tmp_path)
-    try:
+    with tables.using(tmp_path):
         assert shot_mass("BB") == 0.42
-    finally:
-        tables.use_folder(None)
     assert shot_mass("BB") == 0.4
 
 

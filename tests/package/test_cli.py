@@ -257,10 +257,8 @@ def test_a_float_that_sinks_is_told_of(run: Runner) -> None:
 
 
 def test_own_tables_stand_in_and_are_put_away_again(run: Runner, tmp_path: Path) -> None:
-    packaged = (ROOT / "tipsight/data/shot.csv").read_text(encoding="utf-8")
     before = run("shot", "demo")[1]
-    own = packaged.replace("BB,shot,0.4,", "BB,shot,0.44,")
-    assert own != packaged
+    own = "name,group,mass_g,source\nBB,shot,0.44,weighed\n"
     (tmp_path / "shot.csv").write_text(own, encoding="utf-8")
     code, out, err = run("shot", "demo", "--tables", str(tmp_path))
     assert (code, err) == (0, "")
@@ -271,8 +269,8 @@ def test_own_tables_stand_in_and_are_put_away_again(run: Runner, tmp_path: Path)
 @pytest.mark.parametrize(
     ("name", "content", "said"),
     [
-        ("shot.csv", "name,group\nBB,shot\n", "a table in this folder does not serve"),
-        ("shott.csv", "name\n", "no packaged table is named shott; did you mean 'shot'?"),
+        ("shot.csv", "name,group\nBB,shot\n", "line 1: the columns mass_g, source are missing"),
+        ("shott.csv", "name\n", "there is no packaged table of this name; did you mean 'shot'?"),
         ("notes.txt", "nothing", "there is no table in this folder"),
     ],
 )

@@ -168,12 +168,9 @@ def test_a_tint_that_makes_light_is_refused(tmp_path: Path) -> None:
     (tmp_path / "tints.csv").write_text(
         "name,says,transmittance,low,edge_nm,width_nm,polarised,source\nrose,,0.9,0.1,600,5,no,own\n"
     )
-    tables.use_folder(tmp_path)
-    try:
-        with pytest.raises(OutOfRange, match="transmittance of the rose tint must be 0 to 1, got"):
-            observer.transmittance("rose")  # type: ignore[arg-type]
-    finally:
-        tables.use_folder(None)
+    refused = pytest.raises(OutOfRange, match="transmittance of the rose tint must be 0 to 1, got")
+    with tables.using(tmp_path), refused:
+        observer.transmittance("rose")  # type: ignore[arg-type]
 
 
 REFUSED = [

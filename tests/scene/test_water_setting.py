@@ -153,25 +153,3 @@ def test_unknown_water(call):
 def test_around_out_of_range(height):
     with pytest.raises(OutOfRange, match="height above the horizon must be -90 to 90 deg"):
         around(at(SUNNY), height, 0.0)
-
-
-@pytest.mark.parametrize(
-    ("table", "column", "call", "text"),
-    [
-        ("banks", "self_shade", lambda: bank.self_shade("mud"), "self shade of mud must be 0"),
-        (
-            "water_colours", "factor", lambda: water_body.luminance_factor("tea"),
-            "luminance factor of water must be 0 to 1, got 2",
-        ),
-    ],
-)  # fmt: skip
-def test_bad_row_of_ones_own(tmp_path, table, column, call, text):
-    rows = [dict(row, **{column: "2"}) for row in tables.rows(table)]
-    lines = [",".join(rows[0]), *(",".join(row.values()) for row in rows)]
-    (tmp_path / f"{table}.csv").write_text("\n".join(lines))
-    tables.use_folder(tmp_path)
-    try:
-        with pytest.raises(OutOfRange, match=text):
-            call()
-    finally:
-        tables.use_folder(None)

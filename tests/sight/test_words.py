@@ -1,6 +1,5 @@
 """Grades, how far off a tip is lost, and the smallest dip."""
 
-import csv
 
 import numpy as np
 import pytest
@@ -37,17 +36,11 @@ def test_no_grade_for_what_is_no_level(level):
 
 
 def test_grades_can_be_put_right(tmp_path):
-    with (tmp_path / "grades.csv").open("w", encoding="utf-8", newline="") as file:
-        rows = csv.writer(file)
-        rows.writerows(
-            [["word", "from_level", "source"], ["good", "4", "mine"], ["bad", "0", "mine"]]
-        )
-    try:
-        tables.use_folder(tmp_path)
-        assert (grades.grade(3.9), grades.grade(4.0)) == ("bad", "good")
-    finally:
-        tables.use_folder(None)
-    assert grades.grade(5.0) == "kept in view"
+    own = "word,from_level,source\neasy,7,mine\n"
+    (tmp_path / "grades.csv").write_text(own, encoding="utf-8")
+    with tables.using(tmp_path):
+        assert (grades.grade(6.9), grades.grade(7.0)) == ("kept in view", "easy")
+    assert grades.grade(7.0) == "kept in view"
 
 
 def test_goes_at_is_straight_in_the_logarithms():

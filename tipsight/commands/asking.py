@@ -9,7 +9,7 @@ from typing import Any
 
 import click
 
-from tipsight import tables
+from tipsight import tables as own_tables
 from tipsight.commands import COMMANDS
 from tipsight.commands.parsing import Alone, Line
 from tipsight.errors import Mistake, Mistakes, nearest
@@ -72,7 +72,8 @@ def command(function: Callable[..., str]) -> Line:
         told = {key: value for key, value in typed.items() if value not in (None, ())}
         given = Given(file, tables, told)
         start = click.get_current_context().command_path
-        return with_tables(given, lambda: function(asked(given, start), **values))
+        with own_tables.using(tables):
+            return function(asked(given, start), **values)
 
     name = function.__module__.rpartition(".")[2]
     question: list[click.Parameter] = [
@@ -128,39 +129,3 @@ def asked(given: Given, start: str) -> Asked:
     base = demo.question(name) if invented else toml_text.read(read_file(Path(name)))
     question = base.with_options(**given.told)
     return Asked(question, f"{start} {shlex.quote(name)}", given.told, named)
-
-
-def with_tables(given: Given, do: Callable[[], str]) -> str:
-    """Return what ``do`` returns, worked out with the tables that were named."""
-    if given.tables is None:
-        return do()
-    tables.use_folder(given.tables)
-    _check_names(given.tables)
-    try:
-        return do()
-    except Mistakes:
-        raise
-    except (KeyError, ValueError, TypeError, RuntimeError, StopIteration, OSError) as error:
-        why = (
-            f"a table in this folder does not serve ({type(error).__name__}: {error}); each needs "
-            "the columns and rows of the packaged one that it stands in for"
-        )
-        raise Mistakes([Mistake("tables", given.tables, why, "a changed copy")]) from error
-    finally:
-        tables.use_folder(None)
-
-
-def _check_names(folder: str) -> None:
-    """Refuse a folder in which no table, or a table of a strange name, is found."""
-    packaged = sorted(path.stem for path in tables.PACKAGED.glob("*.csv"))
-    own = sorted(path.stem for path in Path(folder).glob("*.csv"))
-    wrong = [
-        f"no packaged table is named {name}{nearest(name, packaged)}"
-        for name in own
-        if name not in packaged
-    ]
-    if not own:
-        wrong = ["there is no table in this folder"]
-    if wrong:
-        tables.use_folder(None)
-        raise Mistakes([Mistake("tables", folder, why, "shot.csv, changed") for why in wrong])

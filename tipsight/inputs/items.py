@@ -179,19 +179,19 @@ def _listed(words: list[str]) -> str:
     return " or ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
 
 
-def _item(row: dict[str, str]) -> Item:
+def _item(row: tables.Row) -> Item:
     return Item(
         key=row["key"],
         section=row["section"],
         kind=row["kind"],
         unit=row["unit"],
         units=row["units"],
-        low=float(row["low"]) if row["low"] else None,
-        high=float(row["high"]) if row["high"] else None,
+        low=row["low"],
+        high=row["high"],
         table=row["table"],
         default=row["default"],
-        takes_not_sure=row["not_sure"] == "yes",
-        folded=row["folded"] == "yes",
+        takes_not_sure=row["not_sure"],
+        folded=row["folded"],
         example=row["example"],
         question=row["question"],
         hint=row["hint"],

@@ -4,7 +4,6 @@ import re
 from typing import Any
 
 from tipsight import tables
-from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Part
 from tipsight.inputs.items import choose, names_of
 from tipsight.inputs.reading import Unread, clean, length_mm
@@ -22,13 +21,13 @@ _SIZES = {
 
 
 def sizes_of(pattern: str) -> tuple[str, ...]:
-    """Return the sizes in which a pattern is drawn, as pattern_parts.csv names them.
+    """Return the sizes in which pattern_parts.csv draws a pattern, smallest first.
 
     >>> "12 mm" in sizes_of("quill avon")
     True
     """
-    rows = tables.rows("pattern_parts")
-    return tuple(dict.fromkeys(row["size"] for row in rows if row["pattern"] == pattern))
+    sizes = {row["size"] for row in tables.rows("pattern_parts") if row["pattern"] == pattern}
+    return tuple(sorted(sizes, key=lambda size: float(size.removesuffix(" mm"))))
 
 
 def choose_size(pattern: str, text: str) -> str:
@@ -58,10 +57,10 @@ def parts_of(pattern: str, size: str) -> tuple[Part, ...]:
     """
     return tuple(
         Part(
-            role=_one(row["role"], ROLES),
-            shape=_one(row["shape"], SHAPES),
+            role=row["role"],
+            shape=row["shape"],
             material=row["material"],
-            **{key: float(row[key] or 0) for key in _SIZES},
+            **{key: row[key] for key in _SIZES},
         )
         for row in tables.rows("pattern_parts")
         if row["pattern"] == pattern and row["size"] == size
@@ -129,9 +128,3 @@ def _material(text: str) -> str:
         names = ", ".join(word.word for word in words)
         reason = f"{text!r} is no part, shape or material; {hint}the materials are {names}"
         raise Unread(reason) from None
-
-
-def _one(text: str, words: tuple[str, ...]) -> Any:
-    if text not in words:
-        raise Mistakes([Mistake("pattern_parts.csv", text, f"say {', '.join(words)}", words[0])])
-    return text

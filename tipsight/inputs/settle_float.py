@@ -16,7 +16,7 @@ def shot_mass_g(weighed: dict[str, float]) -> dict[str, float]:
     >>> shot_mass_g({"No 4": 0.19})["No 4"]
     0.19
     """
-    return {row["name"]: float(row["mass_g"]) for row in tables.rows("shot")} | weighed
+    return {row["name"]: row["mass_g"] for row in tables.rows("shot")} | weighed
 
 
 def settle_box(asker: Asker) -> Box:

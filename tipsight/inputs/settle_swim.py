@@ -113,12 +113,12 @@ def settle_light(asker: Asker) -> Light:
     """
     name = asker.take("sky").word
     sky = next(row for row in tables.rows("skies") if row["name"] == name)
-    overcast = sky["beam_asked"] != "yes"
-    out = asker.take("sun_out", sky["beam"], quiet=overcast)
+    overcast = not sky["beam_asked"]
+    out = asker.take("sun_out", "yes" if sky["beam"] else "no", quiet=overcast)
     height, bearing = _sun(asker)
     return Light(
-        sky_type=int(sky["type"]),
-        turbidity=float(sky["turbidity"]),
+        sky_type=sky["type"],
+        turbidity=sky["turbidity"],
         beam=out and not overcast,
         sun_height_deg=height,
         sun_bearing_deg=bearing,

@@ -32,14 +32,14 @@ def stock_of(said: StockSaid) -> Stock:
     4.0
     """
     row = next(row for row in tables.rows("stock") if row["name"] == said.kind)
-    wall = float(row["wall_mm"]) if row["wall_mm"] else 0.0
+    wall = row["wall_mm"] or 0.0
     bore = max(said.diameter_mm - 2 * wall, 0.0) if wall else 0.0
     kind = said.kind
     return Stock(
         kind=kind,  # type: ignore[arg-type]
         diameter_mm=said.diameter_mm,
         bore_mm=bore if said.bore_mm is None else said.bore_mm,
-        density_kg_m3=float(row["density_kg_m3"]),
+        density_kg_m3=row["density_kg_m3"],
     )
 
 
@@ -62,7 +62,7 @@ def glued_needed_mm(outside_mm: float) -> float:
     return max(GLUED_LEAST_MM, GLUED_SHARE * outside_mm)
 
 
-def settle_tips(asker: Asker, pattern: dict[str, str], weighed: bool) -> Tips:
+def settle_tips(asker: Asker, pattern: tables.Row, weighed: bool) -> Tips:
     """Return the tips, the same stick twice unless it was changed since the float was weighed.
 
     ``pattern`` is the float's row of patterns.csv, with its usual tip.
@@ -74,7 +74,7 @@ def settle_tips(asker: Asker, pattern: dict[str, str], weighed: bool) -> Tips:
     (10.0, 5.0)
     """
     stock = _stock(asker, pattern)
-    showing = asker.take("showing", f"{float(pattern['tip_showing_mm']):g} mm")
+    showing = asker.take("showing", f"{pattern['tip_showing_mm']:g} mm")
     took_showing = asker.take("takes_showing", _mm(showing)) if weighed else showing
     changed = weighed and asker.ask("weighed_tip")
     wet, took_wet = _wet(asker, showing, took_showing, bool(changed), weighed)
@@ -112,8 +112,8 @@ def settle_tips(asker: Asker, pattern: dict[str, str], weighed: bool) -> Tips:
     return Tips(now, then)
 
 
-def _stock(asker: Asker, pattern: dict[str, str]) -> Stock:
-    diameter = asker.take("diameter", f"{float(pattern['tip_diameter_mm']):g} mm")
+def _stock(asker: Asker, pattern: tables.Row) -> Stock:
+    diameter = asker.take("diameter", f"{pattern['tip_diameter_mm']:g} mm")
     kind = asker.take("stock", pattern["tip_stock"]).word
     bare = stock_of(StockSaid(kind, diameter))
     bore = asker.take("bore", _mm(bare.bore_mm), quiet="tube" not in kind)

@@ -34,7 +34,7 @@ def names(item: Item, texts: tuple[str, ...]) -> tuple[str, ...]:
     """
     if texts == ("all",):
         rows = tables.rows(item.table)
-        return tuple(row["name"] for row in rows if row.get("on_shelf", "yes") == "yes")
+        return tuple(row["name"] for row in rows if row.get("on_shelf", True))
     return tuple(dict.fromkeys(choose(item.words, text).word for text in texts))
 
 

@@ -49,7 +49,7 @@ def shot_name(text: str) -> str:
     ('No 4', 'SSG', '4 g olivette')
     """
     plain = clean(text).rstrip(".")
-    names = {row["name"].casefold(): row["name"] for row in tables.rows("shot")}
+    names: dict[str, str] = {row["name"].casefold(): row["name"] for row in tables.rows("shot")}
     if found := re.fullmatch(r"(?:no|number|num|n|#|size)?[.\s]*(\d+)'?s?", plain):
         plain = f"no {found[1]}"
     elif "olivette" in plain:
@@ -122,7 +122,7 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
     kind, rest = _kind(text)
     if not rest:
         row = next(row for row in tables.rows("stock") if row["name"] == kind)
-        return _shelf(kind, float(row["from_mm"]), float(row["to_mm"]))
+        return _shelf(kind, row["from_mm"], row["to_mm"])
     if limits := range_mm(rest):
         low, high = limits
         if not THINNEST_MM <= low <= high <= THICKEST_MM:

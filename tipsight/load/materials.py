@@ -1,6 +1,6 @@
 """What floats and tips are made of: densities, tip stock, and which paint goes on what."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from difflib import get_close_matches
 
 from tipsight import tables
@@ -22,23 +22,12 @@ class Material:
     """Whether spirit and cellulose melt it."""
     styrene: bool
     """Whether cellulose crazes it."""
-    dust: bool
-    """Whether sanding it makes a dust that asks for a mask."""
 
 
 @tables.derived
 def _materials() -> dict[str, Material]:
     return {
-        row["name"]: Material(
-            row["name"],
-            float(row["density_kg_m3"]),
-            float(row["low_kg_m3"]),
-            float(row["high_kg_m3"]),
-            row["kind"],
-            row["foam"] == "yes",
-            row["styrene"] == "yes",
-            row["dust"] == "yes",
-        )
+        row["name"]: Material(**{field.name: row[field.name] for field in fields(Material)})
         for row in tables.rows("materials")
     }
 
@@ -99,11 +88,6 @@ def material(name: str) -> Material:
     return _materials()[name]
 
 
-@tables.derived
-def _stock_rows() -> dict[str, dict[str, str]]:
-    return {row["name"]: row for row in tables.rows("stock")}
-
-
 def stock(kind: Stocks, diameter_mm: float, bore_mm: float | None = None) -> Stock:
     """Return a piece of tip stock, its bore from the kind's usual wall unless told.
 
@@ -131,10 +115,11 @@ def stock(kind: Stocks, diameter_mm: float, bore_mm: float | None = None) -> Sto
     >>> stock("thin tube", 5.0).bore_mm
     4.0
     """
-    if kind not in _stock_rows():
-        raise unknown("stock", kind, list(_stock_rows()))
-    row = _stock_rows()[kind]
-    wall_mm = float(row["wall_mm"] or 0.0)
+    rows = {row["name"]: row for row in tables.rows("stock")}
+    if kind not in rows:
+        raise unknown("stock", kind, list(rows))
+    row = rows[kind]
+    wall_mm = row["wall_mm"] or 0.0
     if bore_mm is None:
         bore_mm = diameter_mm - 2 * wall_mm if wall_mm else 0.0
     if not 0.0 <= bore_mm < diameter_mm:
@@ -148,7 +133,7 @@ def stock(kind: Stocks, diameter_mm: float, bore_mm: float | None = None) -> Sto
                 )
             ]
         )
-    return Stock(kind, diameter_mm, bore_mm, float(row["density_kg_m3"]))
+    return Stock(kind, diameter_mm, bore_mm, row["density_kg_m3"])
 
 
 @tables.derived
@@ -167,10 +152,10 @@ def shelf() -> tuple[Stock, ...]:
     """
     grid_mm = [0.5 * half for half in range(1, 11)] + [float(whole) for whole in range(6, 16)]
     return tuple(
-        stock(row["name"], size_mm)  # type: ignore[arg-type]  # the table names the kinds
+        stock(row["name"], size_mm)
         for row in tables.rows("stock")
         for size_mm in grid_mm
-        if float(row["from_mm"]) <= size_mm <= float(row["to_mm"])
+        if row["from_mm"] <= size_mm <= row["to_mm"]
     )
 
 

@@ -35,17 +35,18 @@ def _parts() -> dict[str, dict[str, tuple[Part, ...]]]:
     found: dict[str, dict[str, tuple[Part, ...]]] = {}
     for row in tables.rows("pattern_parts"):
         part = Part(
-            row["role"],  # type: ignore[arg-type]  # the table names the roles
-            row["shape"],  # type: ignore[arg-type]  # and the shapes
+            row["role"],
+            row["shape"],
             row["material"],
-            *(
-                float(row[key])
-                for key in ("length_mm", "top_mm", "foot_mm", "bore_mm", "inside_mm")
-            ),
+            *(row[key] for key in ("length_mm", "top_mm", "foot_mm", "bore_mm", "inside_mm")),
         )
         sizes = found.setdefault(row["pattern"], {})
         sizes[row["size"]] = (*sizes.get(row["size"], ()), part)
-    return found
+    # An own size stands behind the packaged ones in the table.
+    return {
+        name: dict(sorted(sizes.items(), key=lambda entry: float(entry[0].removesuffix(" mm"))))
+        for name, sizes in found.items()
+    }
 
 
 @tables.derived
@@ -53,11 +54,9 @@ def _patterns() -> dict[str, Pattern]:
     return {row["name"]: _pattern(row) for row in tables.rows("patterns")}
 
 
-def _pattern(row: dict[str, str]) -> Pattern:
-    piece = materials.stock(row["tip_stock"], float(row["tip_diameter_mm"]))  # type: ignore[arg-type]
-    tip = Tip(
-        piece, float(row["tip_showing_mm"]), float(row["tip_wet_mm"]), float(row["tip_glued_mm"])
-    )
+def _pattern(row: tables.Row) -> Pattern:
+    piece = materials.stock(row["tip_stock"], row["tip_diameter_mm"])
+    tip = Tip(piece, row["tip_showing_mm"], row["tip_wet_mm"], row["tip_glued_mm"])
     return Pattern(
         row["name"],
         row["says"],
@@ -65,11 +64,11 @@ def _pattern(row: dict[str, str]) -> Pattern:
         tuple(_parts()[row["name"]]),
         row["default_size"],
         tip,
-        row["fixing"],  # type: ignore[arg-type]  # the table names the fixings
-        float(row["mass_share"]),
-        float(row["max_showing_diameters"]),
-        float(row["max_showing_mm"]),
-        float(row["max_body_share"]),
+        row["fixing"],
+        row["mass_share"],
+        row["max_showing_diameters"],
+        row["max_showing_mm"],
+        row["max_body_share"],
     )
 
 

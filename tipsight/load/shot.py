@@ -24,7 +24,7 @@ def metals() -> dict[str, float]:
     >>> metals()["tin"]
     7290.0
     """
-    return {row["name"]: float(row["density_kg_m3"]) for row in tables.rows("shot_metals")}
+    return {row["name"]: row["density_kg_m3"] for row in tables.rows("shot_metals")}
 
 
 def density_kg_m3(metal: str) -> float:
@@ -74,9 +74,7 @@ def is_lead(metal: str) -> bool:
     >>> is_lead("tin"), is_lead("lead")
     (False, True)
     """
-    return any(
-        row["lead_law"] == "yes" for row in tables.rows("shot_metals") if row["name"] == metal
-    )
+    return any(row["lead_law"] for row in tables.rows("shot_metals") if row["name"] == metal)
 
 
 def sizes(metal: str = "tin", *, olivettes: bool = False) -> tuple[Shot, ...]:
@@ -106,7 +104,7 @@ def sizes(metal: str = "tin", *, olivettes: bool = False) -> tuple[Shot, ...]:
     """
     density_kg_m3(metal)
     found = [
-        Shot(row["name"], float(row["mass_g"]), metal)
+        Shot(row["name"], row["mass_g"], metal)
         for row in tables.rows("shot")
         if olivettes or row["group"] == "shot"
     ]

@@ -14,8 +14,8 @@ SLEEVE_MM = 1.0
 """How much thicker a slip-on sleeve makes the showing part; judgement."""
 SLEEVE_G_PER_MM = 0.002
 """What a sleeve weighs for each millimetre showing; judgement."""
-LIGHT_STICK_G = {"none": 0.0, "3 x 23 mm": 0.26, "4.5 x 39 mm": 0.70}
-"""A light stick (0.16 and 0.6 g) with its holder (0.1 g); from memory."""
+LIGHT_STICK_HOLDER_G = 0.1
+"""What holds a light stick on a tip; from memory."""
 
 
 @tables.derived
@@ -37,8 +37,8 @@ def coat(name: str) -> tuple[float, float]:
     >>> coat("varnish")
     (0.03, 1100.0)
     """
-    row = next(row for row in tables.rows("coats") if row["name"] == name)
-    return float(row["thickness_um"]) * 1e-3, float(row["density_kg_m3"])
+    row = tables.row("coats", name, "coat")
+    return row["thickness_um"] * 1e-3, row["density_kg_m3"]
 
 
 def painted_diameter_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
@@ -123,6 +123,18 @@ def coat_mass_g_per_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
     return np.asarray(ring_mm2 * coat("tip coat")[1] * 1e-6)
 
 
+@tables.derived
+def light_stick_g(size: str) -> float:
+    """Return what a light stick of words.csv weighs with its holder; nothing for none [g]."""
+    words = tables.rows("words")
+    stick_g = next(
+        float(word["value"])
+        for word in words
+        if (word["item"], word["word"]) == ("light_stick_on", size)
+    )
+    return stick_g + LIGHT_STICK_HOLDER_G if stick_g else 0.0
+
+
 def aloft_g(tip: Tip) -> float:
     """Return what a tip carries above the water besides itself: a sleeve, a light stick.
 
@@ -143,7 +155,7 @@ def aloft_g(tip: Tip) -> float:
     0.04
     """
     sleeve_g = SLEEVE_G_PER_MM * tip.showing_mm if tip.sleeve else 0.0
-    return sleeve_g + LIGHT_STICK_G[tip.light_stick]
+    return sleeve_g + light_stick_g(tip.light_stick)
 
 
 def tip_mass_g(tip: Tip) -> float:

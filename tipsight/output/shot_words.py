@@ -96,8 +96,6 @@ def harm(what: Harm) -> str:
     >>> harm(harms("foam", "cellulose"))
     'cellulose melts foam at once: use water-based paint; or seal every pinhole with it first'
     """
-    return next(
-        row["warning"]
-        for row in tables.rows("finishes")
-        if (row["finish"], row["on"]) == (what.finish, what.on)
-    )
+    rows = tables.rows("finishes")
+    row = next(r for r in rows if (r["finish"], r["on"]) == (what.finish, what.on))
+    return f"{row['warning']}"

@@ -57,7 +57,7 @@ _NO_CUT = ("cut to length", "glued square")
 _AT_THE_BANK = ("tried in the jar", "shot changed", "card in the lid")
 
 
-def steps(tip: Tip) -> list[dict[str, str]]:
+def steps(tip: Tip) -> list[tables.Row]:
     """Return the work that a tip takes, in order: the rows of bench_steps.csv that apply.
 
     Examples
@@ -67,7 +67,7 @@ def steps(tip: Tip) -> list[dict[str, str]]:
     ['cut', 'key', 'white', 'colour', 'jar']
     """
     worn = {band.paint for band in tip.bands}
-    glowing = {row["name"] for row in tables.rows("paints") if row["fluorescent"] == "yes"}
+    glowing = {row["name"] for row in tables.rows("paints") if row["fluorescent"]}
     true = {
         "always": True,
         "quill": tip.stock.kind == "quill",

@@ -4,7 +4,6 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
-from tipsight.checks import within
 from tipsight.scene import daylight, reflectance, sky
 
 Array = NDArray[np.float64]
@@ -22,14 +21,7 @@ def spectrum(name: str) -> Array:
 
 def self_shade(name: str) -> float:
     """Return what share of the direct sun a bank's own shadows keep off its sunlit face, 0 to 1."""
-    return float(
-        within(
-            f"self shade of {name}",
-            float(tables.row("banks", name, "bank")["self_shade"]),
-            0.0,
-            1.0,
-        )
-    )
+    return float(tables.row("banks", name, "bank")["self_shade"])
 
 
 def light_on(

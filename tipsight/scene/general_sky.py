@@ -67,14 +67,14 @@ def relative(
     return indicatrix(apart) * gradation / overhead
 
 
-def row_of(table: str, sky_type: int) -> dict[str, str]:
+def row_of(table: str, sky_type: int) -> tables.Row:
     """Return the row of a table with a column ``type`` that belongs to a type of sky, 1 to 15.
 
     >>> row_of("general_sky", 12)["c"]
-    '10'
+    10.0
     """
     for row in tables.rows(table):
-        if float(row["type"]) == sky_type:
+        if row["type"] == sky_type:
             return row
     raise OutOfRange("type of sky", sky_type, 1, 15)
 

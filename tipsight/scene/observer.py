@@ -86,7 +86,7 @@ def transmittance(tint: Tint) -> NDArray[np.float64]:
     return scaled
 
 
-def _tint(tint: str) -> dict[str, str]:
+def _tint(tint: str) -> tables.Row:
     table = {row["name"]: row for row in tables.rows("tints")}
     if tint not in table:
         raise Mistakes([_unknown("tint", tint, tuple(table))])
@@ -117,7 +117,7 @@ def passed(upright: ArrayLike, level: ArrayLike, tint: Tint) -> NDArray[np.float
     >>> float(passed(0.0, 0.09, "polarised").round(3)), float(passed(0.0, 0.09, "grey"))
     (0.001, 0.045)
     """
-    leak = 1.0 / POLARISER_RATIO if _tint(tint)["polarised"] == "yes" else 1.0
+    leak = 1.0 / POLARISER_RATIO if _tint(tint)["polarised"] else 1.0
     p, s = np.asarray(upright, dtype=float), np.asarray(level, dtype=float)
     return (p + leak * s) / (1.0 + leak)
 

@@ -1,6 +1,7 @@
 """Smooth spectra of surfaces from the few numbers of a table's row."""
 
 from collections.abc import Mapping
+from typing import Any
 
 import numpy as np
 import scipy
@@ -12,7 +13,7 @@ from tipsight.scene.spectra import WAVELENGTHS_NM
 COLUMNS = ("low", "step", "edge_nm", "width_nm", "bump", "centre_nm", "spread_nm")
 
 
-def smooth(row: Mapping[str, str]) -> NDArray[np.float64]:
+def smooth(row: Mapping[str, Any]) -> NDArray[np.float64]:
     """Return the reflectance that a row of paints.csv or banks.csv describes [-], shape (97,).
 
     low + step / (1 + exp(-(λ - edge) / width)) + bump exp(-((λ - centre) / spread)² / 2): an edge

@@ -9,6 +9,7 @@ from tipsight import tables
 from tipsight.checks import within
 from tipsight.inputs.case import Light
 from tipsight.scene.general_sky import horizontal_sr, row_of
+from tipsight.tables import Row
 
 SOLAR_CONSTANT_LX = 133_800.0  # lx outside the air (Darula, Kittler and Gueymard 2005)
 JOINT_DEG = 0.3  # half the width over which pieces of the twilight formula are joined
@@ -96,14 +97,14 @@ def diffuse_lx(light: Light) -> float:
     return math.exp(share * math.log(day) + (1.0 - share) * math.log(usno_lx(sun)))
 
 
-def _overcast_lx(sky_type: int, sun: float, row: dict[str, str]) -> float:
+def _overcast_lx(sky_type: int, sun: float, row: Row) -> float:
     sine = math.sin(math.radians(sun))
     if sky_type % 2:
         return (123.0 + 8600.0 * sine) * horizontal_sr(sky_type, max(sun, LOWEST_SUN_DEG))
     return 300.0 + float(row["diffuse_share"]) * SOLAR_CONSTANT_LX * sine
 
 
-def _clear_lx(sky_type: int, turbidity: float, sun: float, row: dict[str, str]) -> float:
+def _clear_lx(sky_type: int, turbidity: float, sun: float, row: Row) -> float:
     held = min(sun, ZENITH_FORMULA_TO_DEG)
     sine, cosine = math.sin(math.radians(held)), math.cos(math.radians(held))
     a1, a2, c, d = (float(row[key]) for key in ("a1", "a2", "c", "d"))

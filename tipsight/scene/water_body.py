@@ -4,7 +4,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tipsight import tables
-from tipsight.checks import within
 from tipsight.scene.spectra import WAVELENGTHS_NM
 
 
@@ -13,14 +12,7 @@ def luminance_factor(name: str) -> float:
 
     For D65, just above the surface and without its mirroring.
     """
-    return float(
-        within(
-            "luminance factor of water",
-            float(tables.row("water_colours", name, "water colour")["factor"]),
-            0.0,
-            1.0,
-        )
-    )
+    return float(tables.row("water_colours", name, "water colour")["factor"])
 
 
 @tables.derived
