@@ -8,9 +8,8 @@ from werkzeug.datastructures import MultiDict
 
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.kinds import Value
 from tipsight.inputs.options import as_said, as_text
-from tipsight.inputs.question import Question, check_items
+from tipsight.inputs.question import Question, Value, check_items
 from tipsight.inputs.settle import settle
 from webui.units import Units
 
@@ -125,13 +124,13 @@ def _question(typed: Typed) -> Question:
         check_items(told)
     except Mistakes as unknown:
         raise Mistakes([*unknown.mistakes, *_wrong(told)]) from None
-    return Question(**told)
+    return Question().with_options(**told)
 
 
 def _wrong(told: dict[str, Value | None]) -> tuple[Mistake, ...]:
     """Return what is wrong with those items that there are."""
     try:
-        settle(Question(**{key: value for key, value in told.items() if key in ITEMS}))
+        settle(Question().with_options(**{k: v for k, v in told.items() if k in ITEMS}))
     except Mistakes as wrong:
         return wrong.mistakes
     return ()

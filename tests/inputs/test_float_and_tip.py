@@ -44,8 +44,8 @@ class TestFloat:
         assert {a.item: a.taken for a in case.assumed}["marked_in"] == "bismuth"
         assert _case(shot_metal="bismuth", marked_in="lead").float_.shot_metal == "lead"
 
-    def test_a_number_is_grams(self):
-        assert _case(takes=2.4).float_.shot_g == 2.4
+    def test_a_weight(self):
+        assert _case(takes="2.4 g").float_.shot_g == 2.4
 
     def test_built_of_a_pattern(self):
         case = settle(Question(pattern="straight balsa", size="8"))

@@ -36,20 +36,29 @@ def _listed(table, last):
     return ", ".join(names[:-1]) + last + names[-1]
 
 
-@pytest.mark.parametrize(
-    "row", _rows(), ids=lambda row: f"{row['item']}-{row['said']}".replace(" ", "_")
-)
-def test_the_line(row):
-    with pytest.raises(Mistakes) as caught:
+def _line(row):
+    """Return the lines that answer a row's question, empty if it stands."""
+    try:
         settle(Question(**{row["item"]: _said(row["said"])}))
-    text = str(caught.value)
-    texts = []
+    except Mistakes as caught:
+        return str(caught)
+    return ""
+
+
+def _expected(row):
+    """Return what may stand in the row, its lists written either way."""
     for last in (" or ", ", "):
-        expected = row["text"].replace("{sizes}", ", ".join(sizes_of("quill avon")))
+        text = row["text"].replace("{sizes}", ", ".join(sizes_of("quill avon")))
         for table in LISTS:
-            expected = expected.replace("{" + table + "}", _listed(table, last))
-        texts.append(expected)
-    assert text in texts
+            text = text.replace("{" + table + "}", _listed(table, last))
+        yield text
+
+
+def test_each_line_of_the_table():
+    assert len(_rows()) > 250
+    found = [(row["item"], row["said"], _line(row), list(_expected(row))) for row in _rows()]
+    wrong = [one for one in found if one[2] not in one[3]]
+    assert wrong == []
 
 
 def test_every_item_is_in_the_table():

@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo, toml_text
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.kinds import is_not_sure
 from tipsight.inputs.options import as_text
-from tipsight.inputs.question import Question
+from tipsight.inputs.question import Question, is_not_sure
+from tipsight.inputs.reading import written
 from tipsight.inputs.settle import settle
 
 
@@ -50,9 +50,13 @@ def _values(item):
     ]
     if item.words and item.kind in ("word", "yes-no", "length", "pace", "speed", "number"):
         choices.append(st.sampled_from([word.word for word in item.words]))
-    if item.low is not None and item.kind in ("length", "mm", "speed", "temperature", "number"):
+    if item.low is not None and item.kind in ("mm", "temperature", "number"):
         choices.append(st.floats(item.low, item.high))
         choices.append(st.floats(item.low, item.high).map(lambda value: as_text(item, value)))
+    if item.low is not None and item.kind in ("length", "speed"):
+        choices.append(
+            st.floats(item.low, item.high).map(lambda value: f"{written(value)} {item.unit}")
+        )
     return st.one_of(choices)
 
 

@@ -5,7 +5,7 @@ import pytest
 from tipsight.inputs import reading
 from tipsight.inputs.clock import compass_deg
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.kinds import read
+from tipsight.inputs.values import read
 from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
 
 # Exact by definition, so to rounding of a float only.

@@ -15,8 +15,7 @@ from tipsight.commands.parsing import Alone, Line
 from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs import demo, toml_text
 from tipsight.inputs.items import ITEMS, SECTIONS, Item
-from tipsight.inputs.kinds import Value
-from tipsight.inputs.question import Question
+from tipsight.inputs.question import Question, Value
 
 
 @dataclass(frozen=True)

@@ -4,31 +4,15 @@ import shlex
 from collections.abc import Mapping
 
 from tipsight.inputs.items import ITEMS, Item
-from tipsight.inputs.kinds import Value
-from tipsight.inputs.question import check_items
-from tipsight.inputs.reading import written
+from tipsight.inputs.question import Value, check_items
+from tipsight.inputs.values import typed
 
 
 def as_arguments(options: Mapping[str, Value | None]) -> list[str]:
-    """Return options as the arguments of a command.
+    """Return options as the arguments of a command, for one that is run without a shell.
 
-    Parameters
-    ----------
-    options : mapping
-        Values by the item's key; None takes an item back.
+    A value of None takes an item back; ``Mistakes`` tells of keys that are no items.
 
-    Returns
-    -------
-    list of str
-        For a command that is run without a shell.
-
-    Raises
-    ------
-    Mistakes
-        If a key is no item.
-
-    Examples
-    --------
     >>> as_arguments({"showing": 30.0, "behind": ("dark", "bright"), "pen": False, "wind": None})
     ['--showing=30 mm', '--behind=dark', '--behind=bright', '--pen=no', '--wind=not told']
     """
@@ -36,29 +20,13 @@ def as_arguments(options: Mapping[str, Value | None]) -> list[str]:
     return [
         f"{ITEMS[key].option}={text}"
         for key, value in options.items()
-        for text in (
-            as_said(ITEMS[key], value)
-            if isinstance(value, tuple)
-            else [as_text(ITEMS[key], value)]
-        )
+        for text in as_said(ITEMS[key], value)
     ]
 
 
 def as_line(options: Mapping[str, Value | None]) -> str:
     """Return options as a person types them into a shell.
 
-    Parameters
-    ----------
-    options : mapping
-        Values by the item's key.
-
-    Returns
-    -------
-    str
-        Quoted for the shell.
-
-    Examples
-    --------
     >>> as_line({"showing": "30 mm", "stock": "cane"})
     "--showing='30 mm' --stock=cane"
     """
@@ -70,57 +38,22 @@ def as_line(options: Mapping[str, Value | None]) -> str:
 
 
 def as_said(item: Item, value: Value | None) -> tuple[str, ...]:
-    """Return a list's value as texts.
+    """Return a value as texts, one for each piece of a list.
 
-    Parameters
-    ----------
-    item : Item
-        The item.
-    value : Value or None
-        Its value.
-
-    Returns
-    -------
-    tuple of str
-        One text for each piece.
-
-    Examples
-    --------
-    >>> as_said(ITEMS["behind"], ("dark", "bright"))
-    ('dark', 'bright')
+    >>> as_said(ITEMS["behind"], ("dark", "bright")), as_said(ITEMS["pen"], True)
+    (('dark', 'bright'), ('yes',))
     """
     return value if isinstance(value, tuple) else (as_text(item, value),)
 
 
 def as_text(item: Item, value: Value | None) -> str:
-    """Return a value as a person would say it, a bare number with the item's unit.
+    """Return a value as a person would type it, to read back as the same value.
 
-    Parameters
-    ----------
-    item : Item
-        The item.
-    value : Value or None
-        Its value.
-
-    Returns
-    -------
-    str
-        What reads back as the same value.
-
-    Examples
-    --------
-    >>> as_text(ITEMS["distance"], 36.5), as_text(ITEMS["pen"], True), as_text(ITEMS["pen"], None)
-    ('36.5 m', 'yes', 'not told')
+    >>> as_text(ITEMS["showing"], 20), as_text(ITEMS["age"], 60), as_text(ITEMS["pen"], None)
+    ('20 mm', '60', 'not told')
     """
     if value is None:
         return "not told"
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, tuple):
-        return "; ".join(value)
-    if isinstance(value, str):
-        return value
-    plain = written(value)
-    if item.kind in ("acuity", "length", "mm", "speed", "pace", "temperature", "mass", "load"):
-        return f"{plain} {item.unit}"
-    return plain
+    bare = isinstance(value, float | int) and not isinstance(value, bool)
+    unit = f" {item.unit}" if bare and item.kind in ("mm", "temperature") else ""
+    return f"{typed(value)}{unit}"

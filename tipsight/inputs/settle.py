@@ -3,7 +3,7 @@
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Angler, Assumed, Case, Wanted
 from tipsight.inputs.items import ITEMS
-from tipsight.inputs.question import Asker, Question
+from tipsight.inputs.question import Question
 from tipsight.inputs.settle_behind import settle_behind
 from tipsight.inputs.settle_float import settle_box, settle_float
 from tipsight.inputs.settle_swim import (
@@ -13,6 +13,7 @@ from tipsight.inputs.settle_swim import (
     settle_stream,
     settle_wind,
 )
+from tipsight.inputs.values import Asker
 
 OLDEST_YEARS = 75.0
 """Beyond which the curve of age is not known (Adrian 1989)."""

@@ -5,8 +5,8 @@ import re
 
 from tipsight.inputs.case import Light, Stretch
 from tipsight.inputs.items import Word, choose, names_of, words_of
-from tipsight.inputs.question import Asker
 from tipsight.inputs.reading import Unread, clean, length_m, number
+from tipsight.inputs.values import Asker
 
 _SHARE = re.compile(r"[,\s]*([-+]?[\d.,]+)\s*(?:%|per ?cent)(?: of (?:the|it)(?: trot)?)?")
 _HIGH = re.compile(r"(.*?)\s*\b(\d.*?|[.,]\d.*?)\s*(?:high|tall)\b")

@@ -3,9 +3,9 @@
 from tipsight import tables
 from tipsight.inputs.case import Box, BuiltFloat, Fixing, Part, Shot, Tip, WeighedFloat
 from tipsight.inputs.parts import EXAMPLE, choose_size, part_said, parts_of
-from tipsight.inputs.question import Asker
 from tipsight.inputs.reading import Unread
 from tipsight.inputs.settle_tip import settle_tips, stock_of
+from tipsight.inputs.values import Asker
 
 Float = WeighedFloat | BuiltFloat
 

@@ -2,7 +2,7 @@
 
 from tipsight import tables
 from tipsight.inputs.case import Light, Place, Stream, Wind
-from tipsight.inputs.question import Asker
+from tipsight.inputs.values import Asker
 from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
 
 SHELTER = 0.5

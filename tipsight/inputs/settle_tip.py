@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 
 from tipsight import tables
 from tipsight.inputs.case import Band, Stock, Tip
-from tipsight.inputs.question import Asker
 from tipsight.inputs.reading import written
 from tipsight.inputs.tackle import BlockSaid, StockSaid
+from tipsight.inputs.values import Asker
 
 GLUED_SHARE, GLUED_LEAST_MM = 0.12, 5.0
 """Share of the length outside that must be glued in, and the least of it (judgement)."""

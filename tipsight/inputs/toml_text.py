@@ -9,12 +9,10 @@ from typing import Any
 from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs.case import Case
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
-from tipsight.inputs.kinds import Value, is_not_sure
 from tipsight.inputs.options import as_text
-from tipsight.inputs.question import Question
+from tipsight.inputs.question import Question, Value, is_not_sure
+from tipsight.inputs.values import typed
 
-AS_TYPED = ("length", "speed", "pace", "mass", "load", "acuity")
-"""Kinds whose bare number in a file is read as if typed: most of them want a unit."""
 _STRETCH_KEYS = ("water", "bank", "height", "beyond", "lit", "share")
 _PART_KEYS = ("role", "shape", "material", "length", "top", "foot", "bore", "inside")
 
@@ -66,7 +64,7 @@ def read(text: str) -> Question:
                 _item(section, key, value, told, mistakes)
     if mistakes:
         raise Mistakes(mistakes)
-    return Question(**told)
+    return Question().with_options(**told)
 
 
 def _where(text: str, message: str) -> str:
@@ -106,7 +104,7 @@ def _said(item: Item, value: Any) -> Value | None:
     if isinstance(value, bool | str):
         return value
     if isinstance(value, int | float):
-        return f"{value!r}" if item.kind in AS_TYPED or item.repeats else float(value)
+        return typed(value) if item.repeats else float(value)
     return None
 
 

@@ -3,8 +3,8 @@
 from typing import cast
 
 from tipsight.advice.answer import Answer, Block, TradePoint
-from tipsight.inputs.kinds import Value
 from tipsight.inputs.options import as_line
+from tipsight.inputs.question import Value
 from tipsight.output import block_words, notes, sections, things, words
 from tipsight.output.layout import WIDTH, Section, entry, hanging, table
 
