@@ -18,25 +18,10 @@ _PART_KEYS = ("role", "shape", "material", "length", "top", "foot", "bore", "ins
 
 
 def read(text: str) -> Question:
-    r"""Return the question that a TOML text puts.
+    r"""Return the question that a TOML text puts, or raise all that is wrong with the text.
 
-    Parameters
-    ----------
-    text : str
-        Sections as in ``SECTIONS``, keys as in ``ITEMS``.
+    Sections are as in ``SECTIONS``, keys as in ``ITEMS``; what is told is kept as said.
 
-    Returns
-    -------
-    Question
-        What was told, as said.
-
-    Raises
-    ------
-    Mistakes
-        If it is not TOML, or names sections or items that there are none of.
-
-    Examples
-    --------
     >>> read('[place]\ndistance = "40 yd"').distance
     '40 yd'
     """
@@ -156,20 +141,8 @@ def _part(table: Mapping[str, Any]) -> str:
 def write(question: Question, case: Case) -> str:
     """Return the whole question as TOML: what was told, and what was taken for the rest.
 
-    Parameters
-    ----------
-    question : Question
-        What was told.
-    case : Case
-        What ``settle`` made of it.
+    Feeding it back puts the same question; so does it with the taken lines uncommented.
 
-    Returns
-    -------
-    str
-        Feeding it back puts the same question; so does it with the taken lines uncommented.
-
-    Examples
-    --------
     >>> from tipsight.inputs.settle import settle
     >>> asked = Question(distance="40 yd")
     >>> print(write(asked, settle(asked)).splitlines()[2])
@@ -203,18 +176,6 @@ def _value(item: Item, value: Value) -> str:
 def quoted(text: str) -> str:
     r"""Return ``text`` as a string of TOML.
 
-    Parameters
-    ----------
-    text : str
-        Any text.
-
-    Returns
-    -------
-    str
-        In double quotes, with what must be escaped.
-
-    Examples
-    --------
     >>> print(quoted('1 1/4"'))
     "1 1/4\""
     """
