@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from tipsight.errors import Mistake
 from tipsight.inputs import parts
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, Word, choose, items_of
-from tipsight.inputs.reading import Unread
+from tipsight.inputs.quantities import Unread
 from webui.asking import Asked
 from webui.units import Units
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tipsight.inputs.items import Item
-from tipsight.inputs.reading import clean
+from tipsight.inputs.quantities import clean
 from tipsight.units import FOOT_M, YARD_M
 
 _BARE = re.compile(r"\d+(?:[.,]\d+)?")

@@ -53,7 +53,7 @@ class TestFloat:
 
     def test_built_at_the_usual_size(self):
         case = settle(Question(pattern="straight balsa"))
-        row = next(r for r in tables.rows("patterns") if r["name"] == "straight balsa")
+        row = tables.row("patterns", "straight balsa", "pattern")
         assert case.float_.parts == parts_of("straight balsa", row["default_size"])
 
     def test_built_of_parts(self):
@@ -168,7 +168,7 @@ class TestOneStick:
 
 class TestTip:
     def test_the_usual_tip_of_the_pattern(self):
-        row = next(r for r in tables.rows("patterns") if r["name"] == "hollow-tip balsa taper")
+        row = tables.row("patterns", "hollow-tip balsa taper", "pattern")
         case = settle(Question(pattern="hollow-tip balsa taper"))
         assert case.tip.stock.kind == row["tip_stock"]
         assert case.tip.stock.diameter_mm == float(row["tip_diameter_mm"])

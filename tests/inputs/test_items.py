@@ -12,8 +12,8 @@ import pytest
 
 from tipsight.errors import Mistakes
 from tipsight.inputs.items import ITEMS, SECTIONS, items_of, words_of
+from tipsight.inputs.quantities import Unread
 from tipsight.inputs.question import Question, is_not_sure
-from tipsight.inputs.reading import Unread
 from tipsight.inputs.settle import settle
 from tipsight.inputs.values import read
 

@@ -7,10 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tipsight import tables
-from tipsight.inputs import clock, reading
+from tipsight.inputs import clock, quantities
 from tipsight.inputs.items import ITEMS, Word, choose
 from tipsight.inputs.options import as_text
-from tipsight.inputs.reading import Unread, length_m, mass_g, speed_m_s
+from tipsight.inputs.quantities import Unread, length_m, mass_g, speed_m_s
 from tipsight.inputs.tackle import (
     blocks_said,
     pieces,
@@ -49,7 +49,7 @@ SAME_LENGTHS = [
 
 @pytest.mark.parametrize(("text", "metres"), SAME_LENGTHS)
 def test_lengths(text, metres):
-    assert reading.length_m(text) == pytest.approx(metres, rel=1e-12)
+    assert quantities.length_m(text) == pytest.approx(metres, rel=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -73,7 +73,7 @@ def test_pace(text, value):
     [("50F", 10.0), ("50 °F", 10.0), ("10", 10.0), ("10°C", 10.0), ("10,5 c", 10.5)],
 )
 def test_temperature(text, value):
-    assert reading.temperature_c(text) == pytest.approx(value)
+    assert quantities.temperature_c(text) == pytest.approx(value)
 
 
 @pytest.mark.parametrize(
@@ -253,14 +253,14 @@ def test_what_is_written_reads_back_the_same(key, share):
 
 
 @settings(deadline=None, derandomize=True, max_examples=200)
-@given(st.floats(1e-3, 1e3), st.sampled_from(sorted(reading.LENGTHS_M)))
+@given(st.floats(1e-3, 1e3), st.sampled_from(sorted(quantities.LENGTHS_M)))
 def test_comma_and_point_are_the_same(value, unit):
     plain = f"{value:.4f}"
-    assert reading.length_m(f"{plain}{unit}") == reading.length_m(
+    assert quantities.length_m(f"{plain}{unit}") == quantities.length_m(
         f"{plain.replace('.', ',')} {unit}"
     )
     assert math.isclose(
-        reading.length_m(f"{plain} {unit}"), float(plain) * reading.LENGTHS_M[unit]
+        quantities.length_m(f"{plain} {unit}"), float(plain) * quantities.LENGTHS_M[unit]
     )
 
 
@@ -277,12 +277,12 @@ def test_no_text_breaks_a_reader(key, text):
 @pytest.mark.parametrize("text", ["wibble", "", "1 2", "12a"])
 def test_what_is_no_number(text):
     with pytest.raises(Unread, match=r"^a number is wanted$"):
-        reading.number(text)
+        quantities.number(text)
 
 
 def test_a_number_too_long_for_the_sums():
     with pytest.raises(Unread, match=r"^a number is wanted$"):
-        reading.length_m("9" * 400 + " m")
+        quantities.length_m("9" * 400 + " m")
 
 
 def test_other_words_are_understood():

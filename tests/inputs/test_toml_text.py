@@ -11,8 +11,8 @@ from tipsight.errors import Mistakes
 from tipsight.inputs import demo, toml_text
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.options import as_text
+from tipsight.inputs.quantities import written
 from tipsight.inputs.question import Question, is_not_sure
-from tipsight.inputs.reading import written
 from tipsight.inputs.settle import settle
 
 

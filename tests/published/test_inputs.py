@@ -2,7 +2,7 @@
 
 import pytest
 
-from tipsight.inputs import reading
+from tipsight.inputs import quantities
 from tipsight.inputs.clock import compass_deg
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.values import read
@@ -13,16 +13,16 @@ from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
 # mile, ounce; international nautical mile of 1929 (SI Brochure, 9th edition): knot;
 # degree Fahrenheit (NIST SP 811, B.8).
 DEFINED = [
-    ("yard", reading.length_m("1 yd"), 0.9144),
-    ("foot", reading.length_m("1 ft"), 0.3048),
-    ("inch", reading.length_mm("1 in"), 25.4),
-    ("mile", reading.length_m("1 mile"), 1609.344),
-    ("mile an hour", reading.speed_m_s("1 mph"), 0.44704),
-    ("knot", reading.speed_m_s("1 kn"), 1852 / 3600),
-    ("kilometre an hour", reading.speed_m_s("3.6 km/h"), 1.0),
-    ("ounce", reading.mass_g("1 oz"), 28.349523125),
-    ("freezing point in Fahrenheit", reading.temperature_c("32 F"), 0.0),
-    ("boiling point in Fahrenheit", reading.temperature_c("212 F"), 100.0),
+    ("yard", quantities.length_m("1 yd"), 0.9144),
+    ("foot", quantities.length_m("1 ft"), 0.3048),
+    ("inch", quantities.length_mm("1 in"), 25.4),
+    ("mile", quantities.length_m("1 mile"), 1609.344),
+    ("mile an hour", quantities.speed_m_s("1 mph"), 0.44704),
+    ("knot", quantities.speed_m_s("1 kn"), 1852 / 3600),
+    ("kilometre an hour", quantities.speed_m_s("3.6 km/h"), 1.0),
+    ("ounce", quantities.mass_g("1 oz"), 28.349523125),
+    ("freezing point in Fahrenheit", quantities.temperature_c("32 F"), 0.0),
+    ("boiling point in Fahrenheit", quantities.temperature_c("212 F"), 100.0),
 ]
 
 
@@ -48,7 +48,7 @@ BEAUFORT = {
 @pytest.mark.parametrize("force", BEAUFORT)
 def test_a_wind_force_lies_in_its_class(force):
     low, high = BEAUFORT[force]
-    assert low - 0.05 <= reading.speed_m_s(f"force {force}") <= high + 0.05  # classes to 0.1 m/s
+    assert low - 0.05 <= quantities.speed_m_s(f"force {force}") <= high + 0.05  # classes to 0.1 m/s
 
 
 @pytest.mark.parametrize(("word", "force"), [("light", 2), ("breeze", 3), ("strong", 5)])

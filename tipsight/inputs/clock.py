@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta, timezone
 from zoneinfo import ZoneInfo
 
 from tipsight.inputs.items import matchable
-from tipsight.inputs.reading import Unread, clean, split_unit
+from tipsight.inputs.quantities import Unread, clean, split_unit
 
 _POINTS = [
     *("n", "nne", "ne", "ene", "e", "ese", "se", "sse"),

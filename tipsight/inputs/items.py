@@ -5,7 +5,7 @@ import re
 from dataclasses import dataclass
 
 from tipsight import tables
-from tipsight.inputs.reading import Unread, clean
+from tipsight.inputs.quantities import Unread, clean
 
 SECTIONS = {
     "place": "Where you stand",
@@ -180,22 +180,8 @@ def _listed(words: list[str]) -> str:
 
 
 def _item(row: tables.Row) -> Item:
-    return Item(
-        key=row["key"],
-        section=row["section"],
-        kind=row["kind"],
-        unit=row["unit"],
-        units=row["units"],
-        low=row["low"],
-        high=row["high"],
-        table=row["table"],
-        default=row["default"],
-        takes_not_sure=row["not_sure"],
-        folded=row["folded"],
-        example=row["example"],
-        question=row["question"],
-        hint=row["hint"],
-    )
+    told = {key: value for key, value in row.items() if key not in ("not_sure", "source")}
+    return Item(takes_not_sure=row["not_sure"], **told)
 
 
 ITEMS: dict[str, Item] = {row["key"]: _item(row) for row in tables.rows("items")}

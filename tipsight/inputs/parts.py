@@ -6,7 +6,7 @@ from typing import Any
 from tipsight import tables
 from tipsight.inputs.case import Part
 from tipsight.inputs.items import choose, names_of
-from tipsight.inputs.reading import Unread, clean, length_mm
+from tipsight.inputs.quantities import Unread, clean, length_mm
 
 ROLES = ("body", "shoulder", "stem", "keel")
 SHAPES = ("cylinder", "cone", "ellipsoid", "dome")

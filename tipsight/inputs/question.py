@@ -7,7 +7,7 @@ from typing import Any, Literal
 from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs.case import ColourVision, LightStick, Stocks, Tint
 from tipsight.inputs.items import ITEMS, NOT_SURE, NOT_TOLD
-from tipsight.inputs.reading import clean
+from tipsight.inputs.quantities import clean
 
 Value = str | float | bool | tuple[str, ...]
 """What may be told for some item."""

@@ -5,7 +5,7 @@ import re
 
 from tipsight.inputs.case import Light, Stretch
 from tipsight.inputs.items import Word, choose, names_of, words_of
-from tipsight.inputs.reading import Unread, clean, length_m, number
+from tipsight.inputs.quantities import Unread, clean, length_m, number
 from tipsight.inputs.values import Asker
 
 _SHARE = re.compile(r"[,\s]*([-+]?[\d.,]+)\s*(?:%|per ?cent)(?: of (?:the|it)(?: trot)?)?")

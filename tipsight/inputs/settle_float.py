@@ -3,7 +3,7 @@
 from tipsight import tables
 from tipsight.inputs.case import Box, BuiltFloat, Fixing, Part, Shot, Tip, WeighedFloat
 from tipsight.inputs.parts import EXAMPLE, choose_size, part_said, parts_of
-from tipsight.inputs.reading import Unread
+from tipsight.inputs.quantities import Unread
 from tipsight.inputs.settle_tip import settle_tips, stock_of
 from tipsight.inputs.values import Asker
 
@@ -52,7 +52,7 @@ def settle_float(asker: Asker, box: Box) -> tuple[Float, Tip, Tip]:
     2.4000000000000004
     """
     name = asker.take("pattern").word
-    row = next(row for row in tables.rows("patterns") if row["name"] == name)
+    row = tables.row("patterns", name, "pattern")
     weighed = asker.knows("takes")
     for key in ("size", "parts"):
         if weighed and asker.knows(key):

@@ -112,7 +112,7 @@ def settle_light(asker: Asker) -> Light:
     (27.0, 180.0, True)
     """
     name = asker.take("sky").word
-    sky = next(row for row in tables.rows("skies") if row["name"] == name)
+    sky = tables.row("skies", name, "sky")
     overcast = not sky["beam_asked"]
     out = asker.take("sun_out", "yes" if sky["beam"] else "no", quiet=overcast)
     height, bearing = _sun(asker)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from tipsight import tables
 from tipsight.inputs.case import Band, Stock, Tip
-from tipsight.inputs.reading import written
+from tipsight.inputs.quantities import written
 from tipsight.inputs.tackle import BlockSaid, StockSaid
 from tipsight.inputs.values import Asker
 
@@ -31,7 +31,7 @@ def stock_of(said: StockSaid) -> Stock:
     >>> stock_of(StockSaid("thin tube", 5.0)).bore_mm
     4.0
     """
-    row = next(row for row in tables.rows("stock") if row["name"] == said.kind)
+    row = tables.row("stock", said.kind, "stock")
     wall = row["wall_mm"] or 0.0
     bore = max(said.diameter_mm - 2 * wall, 0.0) if wall else 0.0
     kind = said.kind

@@ -3,9 +3,9 @@
 import re
 
 from tipsight import tables
-from tipsight.inputs import reading, tackle
+from tipsight.inputs import quantities, tackle
 from tipsight.inputs.items import Item, choose
-from tipsight.inputs.reading import NoUnit, Unread, clean
+from tipsight.inputs.quantities import NoUnit, Unread, clean
 
 _MASS = re.compile(r"[-+]?[\d.,/ ]+\s*(g|gm|gms|grams?|mg|oz|ounces?)")
 
@@ -19,7 +19,7 @@ def load(item: Item, text: str) -> float | tuple[tuple[str, int], ...]:
     """
     plain = clean(text)
     if _MASS.fullmatch(plain):
-        return item.check(reading.mass_g(plain))
+        return item.check(quantities.mass_g(plain))
     if re.fullmatch(r"[-+]?[\d.,/ ]+", plain):
         raise NoUnit("grams or the size of shot")
     return tuple((name, count or 1) for name, count in tackle.shot_terms(plain))
@@ -81,5 +81,5 @@ def weighings(item: Item, texts: tuple[str, ...]) -> dict[str, float]:
         found = re.fullmatch(r"(.+?)[\s:=,]+([\d.,]+\s*[a-z]*)", clean(text))
         if not found:
             raise Unread
-        masses[tackle.shot_name(found[1])] = item.check(reading.mass_g(found[2])) / 10
+        masses[tackle.shot_name(found[1])] = item.check(quantities.mass_g(found[2])) / 10
     return masses

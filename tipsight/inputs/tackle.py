@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from tipsight import tables
 from tipsight.errors import nearest
 from tipsight.inputs.items import Word, choose
-from tipsight.inputs.reading import Unread, clean, length_mm, mass_g, number, range_mm
+from tipsight.inputs.quantities import Unread, clean, length_mm, mass_g, number, range_mm
 
 THINNEST_MM, THICKEST_MM = 0.5, 14.0
 _TERM = re.compile(r"(?:(\d+)\s*(?:x|off|of)?\s*)?(.+)")
@@ -121,7 +121,7 @@ def stock_sizes(text: str) -> tuple[StockSaid, ...]:
         return tuple(size for part in parts for size in stock_sizes(part))
     kind, rest = _kind(text)
     if not rest:
-        row = next(row for row in tables.rows("stock") if row["name"] == kind)
+        row = tables.row("stock", kind, "stock")
         return _shelf(kind, row["from_mm"], row["to_mm"])
     if limits := range_mm(rest):
         low, high = limits

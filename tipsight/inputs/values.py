@@ -6,11 +6,11 @@ from numbers import Real
 from typing import Any
 
 from tipsight.errors import Mistake
-from tipsight.inputs import clock, reading, shelf, tackle
+from tipsight.inputs import clock, quantities, shelf, tackle
 from tipsight.inputs.case import Assumed
 from tipsight.inputs.items import ITEMS, Item, choose
+from tipsight.inputs.quantities import NoUnit, Unread, clean, written
 from tipsight.inputs.question import Question, Value, is_not_sure
-from tipsight.inputs.reading import NoUnit, Unread, clean, written
 from tipsight.units import YARD_M
 
 
@@ -74,15 +74,15 @@ def _pace(text: str) -> float:
         r"([\d.,/ ]+?)\s*(?:s|sec|secs|seconds)(?: (?:for|to) (?:ten|10) (?:yd|yards))?",
         clean(text),
     ):
-        time_s = reading.number(seconds[1])
+        time_s = quantities.number(seconds[1])
         if time_s <= 0:
             raise Unread
         return 10 * YARD_M / time_s
-    return reading.speed_m_s(text)
+    return quantities.speed_m_s(text)
 
 
 def _plain(text: str) -> float:
-    number, rest = reading.split_unit(text)
+    number, rest = quantities.split_unit(text)
     if rest not in ("", "years", "year", "season", "seasons", "times", "coats", "coat"):
         raise Unread
     return number
@@ -97,23 +97,23 @@ def _whole(text: str) -> float:
 
 def _rate(text: str) -> float:
     plain = re.sub(r"^(about|once)\s*", lambda m: "1 " if m[1] == "once" else "", clean(text))
-    number, rest = reading.split_unit(plain)
+    number, rest = quantities.split_unit(plain)
     if not re.fullmatch(r"(times?|x)?\s*((a|per|each|every) (minute|min)|/\s?min(ute)?)?", rest):
         raise Unread
     return number
 
 
 _NUMBERS: dict[str, Callable[[str], float]] = {
-    "length": lambda text: reading.length_m(text),
-    "mm": reading.length_mm,
-    "speed": reading.speed_m_s,
+    "length": quantities.length_m,
+    "mm": quantities.length_mm,
+    "speed": quantities.speed_m_s,
     "pace": _pace,
-    "temperature": reading.temperature_c,
+    "temperature": quantities.temperature_c,
     "angle": clock.angle_deg,
     "number": _plain,
     "whole": _whole,
     "rate": _rate,
-    "mass": reading.mass_g,
+    "mass": quantities.mass_g,
 }
 
 
@@ -129,11 +129,11 @@ def _yes_no(_: Item, text: str) -> bool:
 def _acuity(item: Item, text: str) -> float:
     plain = clean(text)
     if fraction := re.fullmatch(r"(6|20|4|5|3)\s*/\s*([\d.,]+)", plain):
-        return item.check(reading.number(fraction[2]) / float(fraction[1]))
+        return item.check(quantities.number(fraction[2]) / float(fraction[1]))
     if angle := re.fullmatch(r"([\d.,]+)\s*(?:arcmin|')", plain):
-        return item.check(reading.number(angle[1]))
+        return item.check(quantities.number(angle[1]))
     if log := re.fullmatch(r"(?:logmar\s*)?([-+]?[\d.,]+)\s*(?:logmar)?", plain):
-        value = reading.number(log[1])
+        value = quantities.number(log[1])
         if "logmar" in plain:
             return item.check(10.0 ** min(max(value, -3.0), 3.0))
         if value <= 0:
