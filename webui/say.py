@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from tipsight.advice.answer import Answer, Block, Change
 from tipsight.inputs.case import Tip
-from tipsight.load import budget
+from tipsight.load.tips import painted_diameter_mm
 from tipsight.output import head, sections, words
 from tipsight.sight import grades
 from webui.units import Units
@@ -125,7 +125,7 @@ def _short(warning: str) -> bool:
 
 def painted_mm(tip: Tip) -> float:
     """Return the diameter of a tip with its paint [mm]."""
-    return float(budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    return float(painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
 
 
 def tips(answer: Answer) -> tuple[tuple[str, Block], ...]:

@@ -23,7 +23,7 @@ from tipsight.inputs import demo
 from tipsight.inputs.case import Case, Finish, Stock, WeighedFloat
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import budget, materials, staircase
+from tipsight.load import balance, budget, hull, materials, staircase, tips
 from tipsight.scene.look import look
 from tipsight.sight.eye import Eye
 
@@ -115,7 +115,7 @@ def test_the_search_sees_and_weighs_a_tip_as_the_close_look_does(number, data):
         assert (pull - of.swim.pull_g) / of.swim.wet_share == pytest.approx(
             found.change_g, abs=1e-9
         )
-        if budget.uprighting_g_mm(of.swim.hull, tip, of.swim.case.stream.temperature_c) <= 0:
+        if balance.uprighting_g_mm(of.swim.hull, tip, of.swim.case.stream.temperature_c) <= 0:
             with pytest.raises(Mistakes, match="falls over"):
                 examine(of.swim, tip)
             assert quick_fails(of.swim, tip)
@@ -231,9 +231,9 @@ def test_upthrust_equals_weight_in_every_block(number):
     for block in blocks(number):
         tip, float_ = block.tip, here(number).hull
         warm = case(number).stream.temperature_c
-        weight_g = budget.float_mass_g(float_, tip) + block.load.pull_g + budget.HOOK_AND_BAIT_G
+        weight_g = balance.float_mass_g(float_, tip) + block.load.pull_g + hull.HOOK_AND_BAIT_G
         water_g_mm3 = 1e-6 * float(freshwater.density_kg_m3(warm))
-        upthrust_g = water_g_mm3 * budget.displaced_mm3(float_, tip)
+        upthrust_g = water_g_mm3 * balance.displaced_mm3(float_, tip)
         assert upthrust_g == pytest.approx(weight_g, rel=1e-9)
         assert block.load.shot_g * here(number).wet_share == pytest.approx(block.load.pull_g)
 
@@ -272,7 +272,7 @@ def test_more_showing_of_one_stick_is_less_shot_and_more_to_sink(number, showing
         for x in (showing + more, showing)
     )
     assert low < high
-    painted = budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats)
+    painted = tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats)
     assert budget.sink_force_g(painted, showing + more) > budget.sink_force_g(painted, showing)
 
 
@@ -293,7 +293,7 @@ def test_a_tip_is_seen_no_better_farther_off_older_or_through_mist(
 ):
     of = here(number)
     water, tip = of.waters[of.judged[0]], case(number).tip
-    painted = float(budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    painted = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
     contrast = water.contrast[-1:, of.here]
 
     def level(distance, years, share):

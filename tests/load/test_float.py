@@ -8,9 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tipsight import tables
+from tipsight.afloat import heave
 from tipsight.errors import Mistakes, OutOfRange
 from tipsight.inputs.case import Band, BuiltFloat, Part, Stock, Tip, WeighedFloat
 from tipsight.load import (
+    balance,
     bored,
     budget,
     hull,
@@ -26,7 +28,8 @@ CALM = settings(deadline=None, derandomize=True, max_examples=40)
 WATER = 999.7026e-6
 AVON = hull.build(patterns.built("quill avon", "12 mm"))
 AVON_TIP = patterns.pattern("quill avon").tip
-EVERY_SIZE = [(name, size) for name in patterns.names() for size in patterns.sizes(name)]
+NAMES = [row["name"] for row in tables.rows("patterns")]
+EVERY_SIZE = [(name, size) for name in NAMES for size in patterns.sizes(name)]
 
 
 @pytest.mark.parametrize(("name", "size"), EVERY_SIZE)
@@ -51,7 +54,7 @@ def test_profile_runs_down_and_holds_the_volume():
     assert -AVON.profile.z_mm[-1] == pytest.approx(126.0)
 
 
-@pytest.mark.parametrize("name", patterns.names())
+@pytest.mark.parametrize("name", NAMES)
 def test_a_wider_body_moves_the_load_by_its_volume(name):
     """A body 0.1 mm wider lifts by its extra volume less the weight of that volume."""
     usual = patterns.pattern(name)
@@ -66,7 +69,7 @@ def test_a_wider_body_moves_the_load_by_its_volume(name):
     )
     tip = usual.tip
     before, after = hull.build(bare), hull.build(replace(bare, parts=wider))
-    gained = budget.displaced_mm3(after, tip) - budget.displaced_mm3(before, tip)
+    gained = balance.displaced_mm3(after, tip) - balance.displaced_mm3(before, tip)
     density = materials.material(usual.body).density_kg_m3 * 1e-6
     change = budget.pull_g(after, tip) - budget.pull_g(before, tip)
     assert gained > 0.0
@@ -75,21 +78,19 @@ def test_a_wider_body_moves_the_load_by_its_volume(name):
 
 
 @CALM
-@given(
-    showing=st.floats(2.0, 30.0), more=st.floats(0.1, 8.0), name=st.sampled_from(patterns.names())
-)
+@given(showing=st.floats(2.0, 30.0), more=st.floats(0.1, 8.0), name=st.sampled_from(NAMES))
 def test_showing_more_of_the_same_tip_costs_the_stiffness(showing, more, name):
     made = hull.build(patterns.built(name))
     tip = replace(patterns.pattern(name).tip, showing_mm=showing, wet_mm=12.0)
     up = replace(tip, showing_mm=showing + more, wet_mm=12.0 - more)
-    painted = budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats)
-    stiffness = float(budget.stiffness_g_per_mm(painted))
+    painted = tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats)
+    stiffness = float(heave.stiffness_g_per_mm(painted))
     assert budget.pull_g(made, tip) - budget.pull_g(made, up) == pytest.approx(more * stiffness)
 
 
 @CALM
 @given(
-    name=st.sampled_from(patterns.names()),
+    name=st.sampled_from(NAMES),
     shot_g=st.floats(2.5, 8.0),
     metal=st.sampled_from(["tin", "lead", "tungsten"]),
     piece=st.sampled_from([piece for piece in materials.shelf() if piece.diameter_mm <= 3.5]),
@@ -103,7 +104,7 @@ def test_a_weighed_float_takes_just_its_shot(name, shot_g, metal, piece, showing
     pull = budget.pull_g(made, tip, 12.0)
     assert pull == pytest.approx(shot_g * float(shot.wet_share(metal, 12.0)), abs=1e-9)
     if weighs_g is not None:
-        assert budget.float_mass_g(made, tip) == pytest.approx(weighs_g)
+        assert balance.float_mass_g(made, tip) == pytest.approx(weighs_g)
 
 
 @pytest.mark.parametrize(
@@ -112,7 +113,7 @@ def test_a_weighed_float_takes_just_its_shot(name, shot_g, metal, piece, showing
 def test_a_weighed_float_of_unknown_weight_weighs_its_share(name, share):
     tip = patterns.pattern(name).tip
     made = hull.weighed(WeighedFloat(name, 7.0), tip)
-    assert budget.float_mass_g(made, tip) == pytest.approx(
+    assert balance.float_mass_g(made, tip) == pytest.approx(
         share * 7.0 * float(shot.wet_share("tin"))
     )
 
@@ -120,16 +121,16 @@ def test_a_weighed_float_of_unknown_weight_weighs_its_share(name, share):
 def test_a_light_load_is_not_lighter_than_its_parts():
     tip = patterns.pattern("alloy stick 1.6").tip
     made = hull.weighed(WeighedFloat("alloy stick 1.6", 1.2), tip)
-    assert budget.float_mass_g(made, tip) > 0.55 * 1.2 * float(shot.wet_share("tin"))
+    assert balance.float_mass_g(made, tip) > 0.55 * 1.2 * float(shot.wet_share("tin"))
     assert made.body_density_kg_m3 == pytest.approx(materials.material("balsa").low_kg_m3)
 
 
 def test_a_built_float_that_was_weighed():
     told = replace(patterns.built("quill avon", "12 mm"), weighs_g=1.6)
     made = hull.build(told, AVON_TIP)
-    assert budget.float_mass_g(made, AVON_TIP) == pytest.approx(1.6)
+    assert balance.float_mass_g(made, AVON_TIP) == pytest.approx(1.6)
     assert budget.pull_g(made, AVON_TIP) == pytest.approx(
-        budget.pull_g(AVON, AVON_TIP) - (1.6 - budget.float_mass_g(AVON, AVON_TIP)), abs=1e-9
+        budget.pull_g(AVON, AVON_TIP) - (1.6 - balance.float_mass_g(AVON, AVON_TIP)), abs=1e-9
     )
     assert hull.build(told).mass_g == pytest.approx(1.6)
     assert hull.hull_of(told, AVON_TIP).mass_g == pytest.approx(made.mass_g)
@@ -142,7 +143,7 @@ def test_hull_of_a_weighed_float():
 
 @CALM
 @given(
-    name=st.sampled_from(patterns.names()),
+    name=st.sampled_from(NAMES),
     kinds=st.lists(st.sampled_from(materials.shelf()), min_size=1, max_size=5),
     showing=st.lists(st.floats(5.0, 40.0), min_size=1, max_size=4),
     wet=st.floats(8.0, 15.0),
@@ -159,9 +160,9 @@ def test_the_grid_is_the_single_sum_over_and_over(name, kinds, showing, wet, coa
         for pull, length in zip(row, showing, strict=True):
             tip = Tip(piece, length, wet, 7.0, coats=coats)
             parts = (
-                WATER * budget.displaced_mm3(made, tip)
-                - budget.float_mass_g(made, tip)
-                - budget.HOOK_AND_BAIT_G
+                WATER * balance.displaced_mm3(made, tip)
+                - balance.float_mass_g(made, tip)
+                - hull.HOOK_AND_BAIT_G
             )
             assert pull == pytest.approx(parts, abs=1e-6)
 
@@ -231,7 +232,7 @@ def test_a_sleeve_and_a_light_stick_weigh_aloft():
     lit = replace(AVON_TIP, light_stick="3 x 23 mm")
     assert base - budget.pull_g(AVON, sleeved) == pytest.approx(0.002 * AVON_TIP.showing_mm)
     assert base - budget.pull_g(AVON, lit) == pytest.approx(0.26)
-    assert budget.uprighting_g_mm(AVON, lit) < budget.uprighting_g_mm(AVON, AVON_TIP)
+    assert balance.uprighting_g_mm(AVON, lit) < balance.uprighting_g_mm(AVON, AVON_TIP)
 
 
 def test_uprighting_of_a_uniform_rod():
@@ -241,7 +242,7 @@ def test_uprighting_of_a_uniform_rod():
     )
     tip = Tip(Stock("balsa", 10.0, 0.0, 140.0), 1e-9, 1e-9, 0.0, coats=0)
     area = np.pi * 25.0
-    assert budget.uprighting_g_mm(rod, tip) == pytest.approx(
+    assert balance.uprighting_g_mm(rod, tip) == pytest.approx(
         50.0 * 100.0 * area * (WATER - 140e-6), rel=1e-6
     )
 
@@ -256,8 +257,8 @@ def test_staircase_rises_by_the_stiffness():
         ("band", "black", 12.0),
         ("top", "", 0.0),
     ]
-    painted = budget.painted_diameter_mm(2.5, 3)
-    stiffness = float(budget.stiffness_g_per_mm(painted))
+    painted = tips.painted_diameter_mm(2.5, 3)
+    stiffness = float(heave.stiffness_g_per_mm(painted))
     pulls = [step.pull_g for step in steps]
     assert np.diff(pulls) == pytest.approx(stiffness * np.array([10.0, 13.0, 12.0]))
     assert pulls[1] == pytest.approx(budget.pull_g(AVON, tip))
@@ -266,7 +267,7 @@ def test_staircase_rises_by_the_stiffness():
         said_g = sum(shot_mass(name) * count for name, count in step.shot)
         assert said_g == pytest.approx(step.shot_g, abs=0.035)
     sleeved = staircase.staircase(AVON, replace(tip, sleeve=True), "lead", shot.sizes("lead"))
-    wide = float(budget.stiffness_g_per_mm(painted + 1.0))
+    wide = float(heave.stiffness_g_per_mm(painted + 1.0))
     assert sleeved[-1].pull_g - sleeved[1].pull_g == pytest.approx(25.0 * wide)
 
 
@@ -347,13 +348,13 @@ LONG = Part("body", "cylinder", "balsa", 60.0, 8.0, 8.0)
         (lambda: patterns.built("bolo type", "1 mm"), "size of bolo type: '1 mm' will not do"),
         (lambda: shot.wet_share("gold"), "shot metal: 'gold' will not do; it is one of tin"),
         (lambda: shot.sizes("gold"), "shot metal: 'gold' will not do; it is one of tin"),
-        (lambda: solid.check_parts([Part("stem", "cylinder", "cane", 50, 3, 3)]),
+        (lambda: solid.solid([Part("stem", "cylinder", "cane", 50, 3, 3)]),
          "parts: a float needs a body"),
-        (lambda: solid.check_parts([replace(LONG, length_mm=0.0)]),
+        (lambda: solid.solid([replace(LONG, length_mm=0.0)]),
          "a part is up to 1000 mm long and 100 mm thick, and not nothing"),
-        (lambda: solid.check_parts([replace(LONG, bore_mm=8.0)]),
+        (lambda: solid.solid([replace(LONG, bore_mm=8.0)]),
          "no diameter is below nothing and the bore leaves a wall"),
-        (lambda: solid.check_parts([LONG, Part("stem", "cylinder", "cane", 50, 3, 3, 0, 61)]),
+        (lambda: solid.solid([LONG, Part("stem", "cylinder", "cane", 50, 3, 3, 0, 61)]),
          "there are only 60 mm above it to run on inside"),
         (lambda: budget.pull_g(AVON, SINKS), "the float sinks by itself"),
         (lambda: budget.pull_g(AVON, replace(AVON_TIP, glued_mm=70.0)),

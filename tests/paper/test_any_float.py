@@ -4,9 +4,9 @@ import re
 
 import pytest
 
+from tipsight import tables
 from tipsight.advice.advise import advise
 from tipsight.inputs.question import Question
-from tipsight.load import patterns
 from tipsight.paper import cards, sheet, wall
 from tipsight.pictures import drawn, view
 
@@ -39,7 +39,7 @@ def check(answer):
     assert view.png(answer, "told").startswith(b"\x89PNG")
 
 
-@pytest.mark.parametrize("name", patterns.names())
+@pytest.mark.parametrize("name", [row["name"] for row in tables.rows("patterns")])
 def test_every_pattern(name):
     check(put(pattern=name, behind=["not sure"]))
 

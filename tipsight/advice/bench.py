@@ -15,7 +15,7 @@ from tipsight.advice.limits import REFUSED, least_glued_mm, least_wet_mm
 from tipsight.advice.swim import FRESH_COATS, LEAST_PULL_G, Swim
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Stock, Tip
-from tipsight.load import budget, materials
+from tipsight.load import budget, materials, tips
 from tipsight.sight import detect, kernel
 
 Array = NDArray[np.float64]
@@ -47,7 +47,7 @@ class Shelf:
     def painted_mm(self) -> Array:
         """Painted diameter of each stock, shape (T,)."""
         bare = np.array([s.diameter_mm for s in self.stock])
-        return np.asarray(budget.painted_diameter_mm(bare, self.coats))
+        return np.asarray(tips.painted_diameter_mm(bare, self.coats))
 
     @cached_property
     def wet_mm(self) -> Array:

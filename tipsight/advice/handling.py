@@ -4,9 +4,8 @@ import math
 
 from tipsight.advice.answer import Handling
 from tipsight.advice.swim import Swim, painted_mm
-from tipsight.afloat import bite, lean, ride
+from tipsight.afloat import bite, heave, lean, ride
 from tipsight.inputs.case import Tip
-from tipsight.load import budget
 from tipsight.sight import dip
 
 
@@ -57,7 +56,7 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
     return Handling(
         sink_force_g=float(low),
         sink_force_high_g=float(high),
-        stiffness_g_per_mm=float(budget.stiffness_g_per_mm(painted, warm)),
+        stiffness_g_per_mm=float(heave.stiffness_g_per_mm(painted, warm)),
         ride_margin=margin,
         time_under=float(ride.time_under(margin)),
         dips_per_min=float(ride.dips_per_min(tip.showing_mm, rides)[0]),

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from tipsight.advice.answer import Handling, Load, Visibility
 from tipsight.advice.swim import Swim, painted_mm
+from tipsight.afloat import heave
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Tip
 from tipsight.inputs.settle_tip import glued_needed_mm
@@ -112,7 +113,7 @@ def fails(
 def quick_fails(swim: Swim, tip: Tip) -> bool:
     """Return whether a tip breaks any limit but sight, without all of its numbers."""
     painted, warm = painted_mm(tip), swim.case.stream.temperature_c
-    stiff = float(budget.stiffness_g_per_mm(painted, warm))
+    stiff = float(heave.stiffness_g_per_mm(painted, warm))
     force, old = stiff * tip.showing_mm, swim.case.tip
     if (
         float(swim.ride_margin(painted, tip.showing_mm)[0]) < REFUSED

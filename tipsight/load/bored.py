@@ -13,24 +13,10 @@ CELL_MM = 0.25
 
 
 def frustum_mm3(height_mm: Array, top_r_mm: Array, foot_r_mm: Array) -> Array:
-    """Return the volume of frusta.
+    """Return the volume of frusta from their height and end radii [mm], broadcast [mm3].
 
-    Parameters
-    ----------
-    height_mm, top_r_mm, foot_r_mm : numpy.ndarray
-        Height and end radii [mm], broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Volume [mm3].
-
-    Notes
-    -----
     pi h / 3 (r0^2 + r0 r1 + r1^2); exact (E. W. Weisstein, "Conical Frustum", MathWorld).
 
-    Examples
-    --------
     >>> round(float(frustum_mm3(np.array(3.0), np.array(1.0), np.array(1.0))), 4)
     9.4248
     """
@@ -39,25 +25,11 @@ def frustum_mm3(height_mm: Array, top_r_mm: Array, foot_r_mm: Array) -> Array:
 
 
 def frustum_centroid_share(top_r_mm: Array, foot_r_mm: Array) -> Array:
-    """Return how far below the upper end of frusta their centroid lies.
+    """Return how far below its upper end a frustum's centroid lies, as a share of its height [-].
 
-    Parameters
-    ----------
-    top_r_mm, foot_r_mm : numpy.ndarray
-        End radii [mm], broadcast, not both nothing.
-
-    Returns
-    -------
-    numpy.ndarray
-        Distance from the upper end as a share of the height [-].
-
-    Notes
-    -----
     (r0^2 + 2 r0 r1 + 3 r1^2) / (4 (r0^2 + r0 r1 + r1^2)); exact (E. W. Weisstein, "Conical
-    Frustum", MathWorld, there from the other end).
+    Frustum", MathWorld, there from the other end). Radii broadcast, not both nothing.
 
-    Examples
-    --------
     >>> float(frustum_centroid_share(np.array(0.0), np.array(1.0)))
     0.75
     """
@@ -67,21 +39,10 @@ def frustum_centroid_share(top_r_mm: Array, foot_r_mm: Array) -> Array:
 
 
 def masses_g(slices: Solid) -> tuple[Array, Array]:
-    """Return mass and height of the centre of mass of each slice's two materials.
+    """Return mass [g] and height [mm, negative] of each slice's two materials, (2, slices).
 
-    Parameters
-    ----------
-    slices : Solid
-        What is where.
+    The outer material first, then the core.
 
-    Returns
-    -------
-    mass_g, z_mm : numpy.ndarray
-        Mass [g] and height above the top of the body [mm] (negative), shape (2, slices): the
-        outer material, then the core.
-
-    Examples
-    --------
     >>> from tipsight.inputs.case import Part
     >>> from tipsight.load.solid import solid
     >>> mass, z = masses_g(solid([Part("stem", "cylinder", "balsa", 100, 10, 10),
@@ -104,28 +65,14 @@ def masses_g(slices: Solid) -> tuple[Array, Array]:
 
 
 def replaced(slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike) -> tuple[Array, Array]:
-    """Return what a glued tip takes the place of, and how much of it stands out of the body.
+    """Return what a glued tip takes the place of [g], and how much of it stands out [mm3].
 
-    Parameters
-    ----------
-    slices : Solid
-        The float without its tip.
-    diameter_mm, glued_mm : array_like
-        Tip's outside diameter and its length inside the body [mm], broadcast.
+    The first is the body (and stem) bored out, the second the volume of the glued part outside a
+    body narrower than the tip. Tip's diameter and its length inside the body [mm] broadcast.
 
-    Returns
-    -------
-    mass_g : numpy.ndarray
-        Body (and stem) that is bored out [g].
-    proud_mm3 : numpy.ndarray
-        Volume of the glued part that is outside a body narrower than the tip [mm3].
-
-    Examples
-    --------
     >>> from tipsight.inputs.case import Part
     >>> from tipsight.load.solid import solid
-    >>> rod = solid([Part("body", "cylinder", "balsa", 100, 10, 10)])
-    >>> gone, proud = replaced(rod, 5.0, 10.0)
+    >>> gone, proud = replaced(solid([Part("body", "cylinder", "balsa", 100, 10, 10)]), 5.0, 10.0)
     >>> round(float(gone), 5), float(proud)
     (0.02749, 0.0)
     """
@@ -160,7 +107,7 @@ def _replaced(slices: Solid, diameter_mm: ArrayLike, glued_mm: ArrayLike) -> tup
 
 
 def _along_mm(slices: Solid, radius_mm: Array, to_mm: float) -> tuple[Array, Array]:
-    """Return what `replaced` does from the top down to each cell, one row a radius."""
+    """Return what `replaced` does, from the top down to each cell; one row a radius."""
     cells = int(np.ceil(to_mm / CELL_MM)) + 1
     depth = CELL_MM * (np.arange(cells) + 0.5)
     at = np.searchsorted(-slices.foot_z_mm, depth, side="right")

@@ -5,36 +5,19 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat import bite, freshwater
+from tipsight.afloat import freshwater
 from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stock, Tip
-from tipsight.load.balance import displaced_mm3, float_mass_g, uprighting_g_mm
+from tipsight.load.balance import uprighting_g_mm
 from tipsight.load.bored import replaced
 from tipsight.load.hull import HOOK_AND_BAIT_G, Hull
 from tipsight.load.tips import (
-    SLEEVE_MM,
     aloft_g,
     coat_mass_g_per_mm,
     painted_diameter_mm,
     stock_mass_g_per_mm,
-    tip_mass_g,
 )
-
-__all__ = [
-    "HOOK_AND_BAIT_G",
-    "SLEEVE_MM",
-    "displaced_mm3",
-    "float_mass_g",
-    "meniscus_g",
-    "painted_diameter_mm",
-    "pull_g",
-    "pull_grid",
-    "sink_force_g",
-    "stiffness_g_per_mm",
-    "tip_mass_g",
-    "uprighting_g_mm",
-]
 
 Array = NDArray[np.float64]
 
@@ -42,65 +25,17 @@ Array = NDArray[np.float64]
 def sink_force_g(
     painted_diameter_mm: ArrayLike, showing_mm: ArrayLike, temperature_c: ArrayLike = 10.0
 ) -> Array:
-    """Return the force that just drowns the showing part, without the meniscus.
+    """Return the force that just drowns the showing part, without the meniscus [gf].
 
-    Parameters
-    ----------
-    painted_diameter_mm, showing_mm : array_like
-        Diameter and length out of the water [mm], broadcast.
-    temperature_c : array_like
-        Water [deg C], broadcast.
+    Painted diameter and length out of the water [mm] and water [deg C] broadcast; a dry top takes
+    `bite.meniscus_g` more before it floods. Raises OutOfRange for water outside the range of its
+    density.
 
-    Returns
-    -------
-    numpy.ndarray
-        Force [gf]; a dry top takes `meniscus_g` more before it floods.
-
-    Raises
-    ------
-    OutOfRange
-        If the water is outside the range of the density formula.
-
-    Examples
-    --------
     >>> round(float(sink_force_g(3.0, 31.75)), 4)
     0.2244
     """
     stiffness = stiffness_g_per_mm(painted_diameter_mm, temperature_c)
     return np.asarray(stiffness * np.asarray(showing_mm, dtype=float))
-
-
-def meniscus_g(painted_diameter_mm: ArrayLike, temperature_c: ArrayLike = 10.0) -> Array:
-    """Return the most that the water's skin can pull on a tip.
-
-    Parameters
-    ----------
-    painted_diameter_mm : array_like
-        Diameter [mm], any shape.
-    temperature_c : array_like
-        Water [deg C], broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Force [gf] at a contact angle of 0 deg (or 180, upwards); loads take 90 deg: none.
-
-    Raises
-    ------
-    OutOfRange
-        If the water is outside the range of the surface tension formula.
-
-    Notes
-    -----
-    Circumference times surface tension (J. B. Keller, Phys. Fluids 10, 3009, 1998, from memory;
-    exact for a vertical cylinder).
-
-    Examples
-    --------
-    >>> round(float(meniscus_g(3.0)), 4)
-    0.0713
-    """
-    return bite.meniscus_g(painted_diameter_mm, 0.0, temperature_c)
 
 
 def pull_grid(
@@ -114,7 +49,11 @@ def pull_grid(
     aloft_g: ArrayLike = 0.0,
     temperature_c: float = 10.0,
 ) -> Array:
-    """Return the pull that a float has left for shot, for many tips at once.
+    """Return the pull that a float has left for shot, for many tips at once [gf], shape (D, S).
+
+    Archimedes with the waterline at the foot of the showing part; the glued part takes the place of
+    body or stem; hook and bait are taken off; no meniscus. Negative where the float sinks by
+    itself. Raises OutOfRange if a diameter, the coats or the water are outside their ranges.
 
     Parameters
     ----------
@@ -131,21 +70,6 @@ def pull_grid(
         What the tip carries above the water besides itself [g], broadcast against (D, S).
     temperature_c : float
         Water [deg C].
-
-    Returns
-    -------
-    numpy.ndarray
-        Pull [gf], shape (D, S); negative where the float sinks by itself.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter, the coats or the water are outside their ranges.
-
-    Notes
-    -----
-    Archimedes with the waterline at the foot of the showing part; the glued part takes the place
-    of body or stem; hook and bait (0.03 g) are taken off; no meniscus.
 
     Examples
     --------
@@ -168,35 +92,15 @@ def pull_grid(
 
 
 def pull_g(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
-    """Return the pull that a float has left for shot with its tip showing as told.
+    """Return the pull in water that a float has left for shot with its tip showing as told [gf].
 
-    Parameters
-    ----------
-    hull : Hull
-        The float without its tip.
-    tip : Tip
-        Its tip.
-    temperature_c : float
-        Water [deg C].
+    Raises Mistakes if the tip has no room in the body, the float sinks by itself, or it falls over;
+    OutOfRange if the tip's diameter, its coats or the water [deg C] are outside their ranges.
 
-    Returns
-    -------
-    float
-        Weight in water of the shot that it takes [gf].
-
-    Raises
-    ------
-    Mistakes
-        If the tip has no room in the body, the float sinks by itself, or it falls over.
-    OutOfRange
-        If the tip's diameter, its coats or the water are outside their ranges.
-
-    Examples
-    --------
     >>> from tipsight.load import hull, patterns
     >>> float_ = hull.build(patterns.built("quill avon", "12 mm"))
-    >>> 2.0 < pull_g(float_, patterns.pattern("quill avon").tip) < 4.0
-    True
+    >>> round(pull_g(float_, patterns.pattern("quill avon").tip), 2)
+    2.69
     """
     _refuse_no_room(hull, tip)
     grid = pull_grid(

@@ -46,25 +46,11 @@ class ShotChange:
 def nearest(mass_g: float, shots: Sequence[Shot]) -> Near:
     """Return the few shot that come nearest to a mass: one size, or two; the heaviest beside them.
 
-    Parameters
-    ----------
-    mass_g : float
-        In air [g]; 0 to 200. A force in water is divided by the metal's `wet_share` first.
-    shots : sequence of Shot
-        Sizes to be had; olivettes are left aside.
+    Least of error [mg] + 3 a piece + 3 a size, over up to three of a second, lighter size; where
+    that makes more than nine, all but one or two of the heaviest are put on first. Olivettes are
+    left aside. The mass is in air [g], 0 to 200, or OutOfRange; a force in water is divided by the
+    metal's `wet_share` first.
 
-    Raises
-    ------
-    OutOfRange
-        If the mass is negative or above 200 g.
-
-    Notes
-    -----
-    Least of error [mg] + 3 a piece + 3 a size, over up to three of a second, lighter size. Where
-    that makes more than nine, all but one or two of the heaviest are put on first.
-
-    Examples
-    --------
     >>> from tipsight.load.shot import sizes
     >>> nearest(0.59, sizes()).shot
     (('AB', 1),)
@@ -130,22 +116,10 @@ def _fewer(mass_g: float, useful: Sequence[Shot], found: Counted) -> Counted:
 
 
 def change(from_g: float, to_g: float, shots: Sequence[Shot]) -> ShotChange:
-    """Return the least shot on or off that gets from one load to another.
+    """Return the least shot on or off that gets from one load in air to another [g].
 
-    Parameters
-    ----------
-    from_g, to_g : float
-        Loads in air [g]; 0 to 200.
-    shots : sequence of Shot
-        Sizes in the box.
+    Raises OutOfRange if a load is negative or above 200 g.
 
-    Raises
-    ------
-    OutOfRange
-        If a load is negative or above 200 g.
-
-    Examples
-    --------
     >>> from tipsight.load.shot import sizes
     >>> change(2.4, 2.34, sizes()).off
     (('No 8', 1),)

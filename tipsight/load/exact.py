@@ -1,4 +1,9 @@
-"""The best shot for a load, exactly: every way of it is weighed, by sums that leave none out."""
+"""The best shot for a load, exactly: every way of it is weighed, by sums that leave none out.
+
+Droppers and trims are few, so all ways of them are listed, as rows of counts. For each, only the
+best bulk that still fits matters: the fewest pieces that make each possible sum are found once for
+the whole bulk, and looked up.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -73,11 +78,9 @@ def _ways(allowed: tuple[bool, ...], low: int, high: int) -> Ints:
 def _fewest(
     grains: Sequence[int], limits: Sequence[int], top: int
 ) -> tuple[Ints, list[tuple[int, int, Ints]]]:
-    """Return the fewest pieces that make each sum up to ``top``, and how to trace them.
-
-    Bounded change-making by binary splitting: a size with limit c is offered as bundles of 1, 2,
-    4 ... and the rest, which make every count from 0 to c.
-    """
+    """Return the fewest pieces that make each sum up to ``top``, and how to trace them."""
+    # Bounded change-making by binary splitting: a size with limit c is offered as bundles of 1, 2,
+    # 4 ... and the rest, which make every count from 0 to c in log2 c steps.
     fewest = np.full(top + 1, _MANY, dtype=np.int64)
     fewest[0] = 0
     trace: list[tuple[int, int, Ints]] = []
@@ -109,41 +112,25 @@ def _traced(
 
 
 def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
-    """Return the counts that come nearest under a load with the fewest shot.
+    """Return the counts that come nearest under a load [gf] with the fewest shot; None if none do.
 
-    Parameters
-    ----------
-    load_g : float
-        Pull in water to be made up [gf].
-    sizes : sequence of Size
-        What there is. Bulk of mixed metals is told apart to 0.1 mg of pull.
-    rule : Rule
-        How much of it goes where.
-
-    Returns
-    -------
-    Best or None
-        None when no way keeps the rule.
-
-    Notes
-    -----
     Least of pull left [mg] + 0.5 a bulk shot or dropper + 1.5 a trim, never over-shot, over all
-    ways: droppers and trims by enumeration, the bulk by bounded change-making (dynamic
-    programming) on the common grain of the masses; where the box runs out, best bound first.
-    Weights of the cost are judgement.
+    ways that keep the rule: droppers and trims by enumeration, the bulk by bounded change-making
+    (dynamic programming) on the common grain of the masses; bulk of mixed metals is told apart to
+    0.1 mg of pull. Weights of the cost are judgement.
 
-    Examples
-    --------
     >>> bb = Size(0.4, 0.8629, None, True, False, False)
     >>> no8 = Size(0.06, 0.8629, None, False, True, True)
     >>> best(1.6, [bb, no8], Rule(0.7, 0.92, 2, 4, 3)).bulk
     (4, 0)
     """
+    # In whole grains a sum is an index, and sums of pulls are told apart without rounding.
     pulls_mg = np.array([round(s.mass_g * 1e3 / GRAIN_MG) * GRAIN_MG * s.share for s in sizes])
     bulk_index = [i for i, size in enumerate(sizes) if size.bulk]
     if not bulk_index:
         return None
     shares = {sizes[i].share for i in bulk_index}
+    # Of one metal, masses in air share a coarse grain (0.01 g); mixed metals have only that of pull.
     share = shares.pop() if len(shares) == 1 else 1.0
     grains = [max(1, round(pulls_mg[i] / share / GRAIN_MG)) for i in bulk_index]
     unit = reduce(gcd, grains)
@@ -162,10 +149,12 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
         DROPPER_COST_MG * droppers.sum(axis=1)[:, np.newaxis]
         + TRIM_COST_MG * trims.sum(axis=1)[np.newaxis, :]
     )
+    # Cost of each (droppers, trims) before any bulk; bulk then lowers it by its pull, see `gain`.
     cost = load_mg - light_mg + light_cost
     for i in np.flatnonzero(limits < _MANY):
         used = droppers[:, i, np.newaxis] + trims[np.newaxis, :, i]
         cost = np.where(used <= limits[i], cost, np.inf)
+    # The heaviest bulk that each leaves room for, in units; 1e-9 keeps an exact fit.
     room = np.floor((load_mg - light_mg) / pull_mg + 1e-9).astype(np.int64)
     room = np.where(np.isfinite(cost), np.minimum(room, top), -1)
 
@@ -175,10 +164,12 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
         fewest, trace = _fewest(grains, left, top)
         gain = BULK_COST_MG * fewest - pull_mg * np.arange(top + 1)
         gain[fewest >= _MANY] = np.inf
-        gain[:low] = np.inf
+        gain[:low] = np.inf  # the rule's least bulk
         return gain, np.minimum.accumulate(gain), fewest, trace
 
-    # With all of the box left for the bulk the cost is a lower bound; light shot in that order.
+    # Where the box has few of a size, droppers and trims take from the bulk, and each way needs a
+    # table of its own. With all of the box left for the bulk the cost can only be lower, so ways are
+    # tried in the order of that bound, and none beyond the best cost found needs its table.
     whole = tuple(int(limits[i]) for i in bulk_index)
     bound = np.where(room >= low, cost + bulk_for(whole)[1][np.maximum(room, 0)], np.inf)
     found: Best | None = None

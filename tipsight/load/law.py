@@ -16,32 +16,14 @@ LARGE_LEAD_G = 28.35
 
 
 def lead_allowed(mass_g: ArrayLike) -> NDArray[np.bool_]:
-    """Tell whether a local code could allow lead weights of this size on the line.
+    """Tell whether a local code could allow lead weights of these masses in air [g], any shape.
 
-    Parameters
-    ----------
-    mass_g : array_like
-        Mass of one weight in air [g], any shape; 0 to 1000.
+    True up to 0.06 g and above 28.35 g; OutOfRange outside 0 to 1000 g. England: rod fishing byelaws
+    as told on the government's page of freshwater rod rules (0.06 g or less, or more than 28.35 g);
+    supply: Control of Pollution (Anglers' Lead Weights) Regulations 1986, SI 1986/1992, regulation
+    4. The Welsh body words the upper end as "28.35 g or more"; for Scotland nothing was found.
+    Fisheries and other countries may ban all lead.
 
-    Returns
-    -------
-    numpy.ndarray of bool
-        True up to 0.06 g and above 28.35 g.
-
-    Raises
-    ------
-    OutOfRange
-        If a mass is negative, above a kilogram, or no number.
-
-    Notes
-    -----
-    England: rod fishing byelaws as told on the government's page of freshwater rod rules (0.06 g
-    or less, or more than 28.35 g); supply: Control of Pollution (Anglers' Lead Weights)
-    Regulations 1986, SI 1986/1992, regulation 4. The Welsh body words the upper end as "28.35 g or
-    more"; for Scotland nothing was found. Fisheries and other countries may ban all lead.
-
-    Examples
-    --------
     >>> lead_allowed([0.06, 0.4]).tolist()
     [True, False]
     """
@@ -53,18 +35,6 @@ def lead_allowed(mass_g: ArrayLike) -> NDArray[np.bool_]:
 def usable(shots: Sequence[Shot]) -> tuple[Shot, ...]:
     """Return the shot that may be counted on: any but lead, and lead where it could be allowed.
 
-    Parameters
-    ----------
-    shots : sequence of Shot
-        Sizes to be had.
-
-    Returns
-    -------
-    tuple of Shot
-        In the same order.
-
-    Examples
-    --------
     >>> [shot.name for shot in usable([Shot("BB", 0.4, "lead"), Shot("No 8", 0.06, "lead")])]
     ['No 8']
     """

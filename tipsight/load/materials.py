@@ -35,22 +35,6 @@ def _materials() -> dict[str, Material]:
 def unknown(item: str, said: str, known: list[str]) -> Mistakes:
     """Return the mistake of a name that no table has, with the nearest that one has.
 
-    Parameters
-    ----------
-    item : str
-        What was asked for.
-    said : str
-        What was said.
-    known : list of str
-        What the table has.
-
-    Returns
-    -------
-    Mistakes
-        To be raised.
-
-    Examples
-    --------
     >>> print(unknown("material", "basla", ["balsa", "cane"]))
     material: 'basla' will not do; it is one of balsa, cane (for example balsa)
     """
@@ -61,25 +45,8 @@ def unknown(item: str, said: str, known: list[str]) -> Mistakes:
 
 
 def material(name: str) -> Material:
-    """Return the material of that name.
+    """Return the material of a name of materials.csv, or raise Mistakes.
 
-    Parameters
-    ----------
-    name : str
-        A name of materials.csv.
-
-    Returns
-    -------
-    Material
-        Its densities [kg/m3] and what it does not bear.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-
-    Examples
-    --------
     >>> material("balsa").density_kg_m3
     140.0
     """
@@ -89,29 +56,11 @@ def material(name: str) -> Material:
 
 
 def stock(kind: Stocks, diameter_mm: float, bore_mm: float | None = None) -> Stock:
-    """Return a piece of tip stock, its bore from the kind's usual wall unless told.
+    """Return a piece of tip stock of stock.csv, its bore from the kind's usual wall unless told.
 
-    Parameters
-    ----------
-    kind : str
-        A name of stock.csv.
-    diameter_mm : float
-        Outside diameter [mm].
-    bore_mm : float or None
-        Inside diameter [mm]; None takes the usual wall.
+    Outside and inside diameter in mm; a quill counts as a solid rod. Raises Mistakes if no row has
+    that kind, or the wall leaves no bore.
 
-    Returns
-    -------
-    Stock
-        With the density of its material.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that kind, or the wall leaves no bore.
-
-    Examples
-    --------
     >>> stock("thin tube", 5.0).bore_mm
     4.0
     """
@@ -140,13 +89,6 @@ def stock(kind: Stocks, diameter_mm: float, bore_mm: float | None = None) -> Sto
 def shelf() -> tuple[Stock, ...]:
     """Return the tip stock of a well-kept bench: half millimetres to 5 mm, whole ones above.
 
-    Returns
-    -------
-    tuple of Stock
-        In the order of stock.csv.
-
-    Examples
-    --------
     >>> [piece.diameter_mm for piece in shelf() if piece.kind == "cane"]
     [3.0, 3.5, 4.0, 4.5, 5.0, 6.0]
     """
@@ -177,22 +119,10 @@ def finishes() -> tuple[str, ...]:
 
 
 def harms(material_name: str, finish: str) -> Harm | None:
-    """Return what goes wrong with this finish on this material; None when nothing does.
+    """Return what goes wrong with one of `finishes` on a material; None when nothing does.
 
-    Parameters
-    ----------
-    material_name : str
-        A name of materials.csv.
-    finish : str
-        One of `finishes`.
+    Raises Mistakes if either name is in no table.
 
-    Raises
-    ------
-    Mistakes
-        If either name is in no table.
-
-    Examples
-    --------
     >>> harms("foam", "cellulose").does
     'melts'
     >>> harms("balsa", "cellulose") is None

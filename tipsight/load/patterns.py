@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from tipsight import tables
-from tipsight.inputs.case import BuiltFloat, Fixing, Part, Tip
+from tipsight.inputs.case import BuiltFloat, Fixing, Tip
+from tipsight.inputs.parts import parts_of, sizes_of
 from tipsight.load import materials
 
 
@@ -31,25 +32,6 @@ class Pattern:
 
 
 @tables.derived
-def _parts() -> dict[str, dict[str, tuple[Part, ...]]]:
-    found: dict[str, dict[str, tuple[Part, ...]]] = {}
-    for row in tables.rows("pattern_parts"):
-        part = Part(
-            row["role"],
-            row["shape"],
-            row["material"],
-            *(row[key] for key in ("length_mm", "top_mm", "foot_mm", "bore_mm", "inside_mm")),
-        )
-        sizes = found.setdefault(row["pattern"], {})
-        sizes[row["size"]] = (*sizes.get(row["size"], ()), part)
-    # An own size stands behind the packaged ones in the table.
-    return {
-        name: dict(sorted(sizes.items(), key=lambda entry: float(entry[0].removesuffix(" mm"))))
-        for name, sizes in found.items()
-    }
-
-
-@tables.derived
 def _patterns() -> dict[str, Pattern]:
     return {row["name"]: _pattern(row) for row in tables.rows("patterns")}
 
@@ -61,7 +43,7 @@ def _pattern(row: tables.Row) -> Pattern:
         row["name"],
         row["says"],
         row["body"],
-        tuple(_parts()[row["name"]]),
+        sizes_of(row["name"]),
         row["default_size"],
         tip,
         row["fixing"],
@@ -72,42 +54,9 @@ def _pattern(row: tables.Row) -> Pattern:
     )
 
 
-def names() -> tuple[str, ...]:
-    """Return the patterns' names.
-
-    Returns
-    -------
-    tuple of str
-        In the order of patterns.csv.
-
-    Examples
-    --------
-    >>> names()[:2]
-    ('straight balsa', 'long cane balsa')
-    """
-    return tuple(_patterns())
-
-
 def pattern(name: str) -> Pattern:
-    """Return the pattern of that name.
+    """Return the pattern of a name of patterns.csv, or raise Mistakes.
 
-    Parameters
-    ----------
-    name : str
-        A name of patterns.csv.
-
-    Returns
-    -------
-    Pattern
-        Its sizes, usual tip and limits.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-
-    Examples
-    --------
     >>> pattern("bolo type").fixing
     'bulk'
     """
@@ -117,25 +66,8 @@ def pattern(name: str) -> Pattern:
 
 
 def sizes(name: str) -> tuple[str, ...]:
-    """Return the sizes of a pattern, smallest first.
+    """Return the sizes of a pattern, smallest first, named by the body's largest diameter.
 
-    Parameters
-    ----------
-    name : str
-        A name of patterns.csv.
-
-    Returns
-    -------
-    tuple of str
-        Named by the body's largest diameter.
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-
-    Examples
-    --------
     >>> sizes("canal balsa")
     ('3.3 mm', '3.7 mm', '4 mm', '4.4 mm')
     """
@@ -143,27 +75,10 @@ def sizes(name: str) -> tuple[str, ...]:
 
 
 def built(name: str, size: str | None = None) -> BuiltFloat:
-    """Return a pattern at a size as a float known by its parts.
+    """Return a pattern at a size, or at its default one, as a float known by its parts.
 
-    Parameters
-    ----------
-    name : str
-        A name of patterns.csv.
-    size : str or None
-        One of its sizes; None takes the default one.
+    Raises Mistakes if there is no such pattern, or it has no such size.
 
-    Returns
-    -------
-    BuiltFloat
-        Its parts, from the top of the body downwards.
-
-    Raises
-    ------
-    Mistakes
-        If there is no such pattern, or it has no such size.
-
-    Examples
-    --------
     >>> [part.material for part in built("quill avon").parts]
     ['balsa', 'balsa', 'quill']
     """
@@ -171,4 +86,4 @@ def built(name: str, size: str | None = None) -> BuiltFloat:
     size = size or chosen.default_size
     if size not in chosen.sizes:
         raise materials.unknown(f"size of {name}", size, list(chosen.sizes))
-    return BuiltFloat(name, _parts()[name][size])
+    return BuiltFloat(name, parts_of(name, size))

@@ -42,8 +42,6 @@ class ShotPlan:
     """In water."""
     left_g: float
     """Pull that no shot makes up."""
-    cost_mg: float
-    """Pull left [mg] + 0.5 a shot + 1.5 a trim."""
     left_out: tuple[str, ...] = ()
     """Sizes that were not counted on, being lead too heavy for the rules."""
 
@@ -63,7 +61,7 @@ def _size(shot: Shot, share: float, fixing: Fixing, pull_g: float, loose: bool) 
     trim = mass <= TRIM_MOST_G + _EDGE and not is_olivette(shot.name)
     if loose:
         return exact.Size(mass, share, shot.count, True, False, False)
-    if fixing == "spread":
+    if fixing != "bulk":
         most = max(STRING_G[1], pull_g / share / 10.0)
         string = STRING_G[0] - _EDGE <= mass <= most + _EDGE and not is_olivette(shot.name)
         return exact.Size(mass, share, shot.count, string, False, trim)
@@ -76,7 +74,7 @@ def _size(shot: Shot, share: float, fixing: Fixing, pull_g: float, loose: bool) 
 
 
 def _rule(fixing: Fixing, pull_g: float) -> exact.Rule:
-    if fixing == "spread":
+    if fixing != "bulk":
         return exact.Rule(0.70, 1.0, 0, 0, 3)
     if pull_g < SMALL_LOAD_G:
         return exact.Rule(0.40, 0.92, 1, 4, 3)
@@ -88,16 +86,17 @@ def plan(
     shots: Sequence[Shot],
     fixing: Fixing = "bulk",
     temperature_c: float = 10.0,
-    *,
-    obey_lead_law: bool = True,
-    even: bool = False,
 ) -> ShotPlan:
-    """Return the shot that comes nearest under a load with the fewest pieces.
+    """Return the shot that comes nearest under a load with the fewest pieces; never over-shot.
+
+    The optimum is exact (`exact.best`). When no way keeps the rule, whatever comes nearest under the
+    load. The bulk has one olivette at most. Below 1.2 g of pull any size may be bulk, 40 to 92 % of
+    it, with one to four droppers. Shares, numbers and costs are common practice and judgement.
 
     Parameters
     ----------
     pull_g : float
-        Pull in water to be made up [gf]; 0 to 100.
+        Pull in water to be made up [gf]; 0 to 100, or OutOfRange.
     shots : sequence of Shot
         Sizes to be had, with their metal and how many.
     fixing : str
@@ -106,26 +105,6 @@ def plan(
         size).
     temperature_c : float
         Water [deg C].
-    obey_lead_law : bool
-        Whether lead is counted on only where `law.lead_allowed`.
-    even : bool
-        For a string: all of one size instead of falling sizes.
-
-    Returns
-    -------
-    ShotPlan
-        Never over-shot. When no way keeps the rule, whatever comes nearest under the load.
-
-    Raises
-    ------
-    OutOfRange
-        If the load is negative or above 100 g.
-
-    Notes
-    -----
-    The optimum is exact (`exact.best`). Below 1.2 g of pull any size may be bulk, 40 to 92 % of
-    it, with one to four droppers. The bulk has one olivette at most. Shares, numbers and costs
-    are common practice and judgement.
 
     Examples
     --------
@@ -134,9 +113,7 @@ def plan(
     (('SSG', 1, 'bulk'), ('No 5', 1, 'dropper'), ('No 6', 1, 'dropper'))
     """
     load = float(within("load", pull_g, 0.0, 100.0, "g"))
-    if fixing == "even":
-        fixing, even = "spread", True
-    allowed = law.usable(shots) if obey_lead_law else tuple(shots)
+    allowed = law.usable(shots)
     left_out = tuple(shot.name for shot in shots if shot not in allowed)
     shares = [float(wet_share(shot.metal, temperature_c)) for shot in allowed]
     usable = [
@@ -144,9 +121,10 @@ def plan(
         for shot, share in zip(allowed, shares, strict=True)
         if shot.mass_g * share <= load + _EDGE and shot.count != 0
     ]
+    # First as the pattern is shotted; where no way of that is to be had, any shot anywhere.
     for rule, loose in ((_rule(fixing, load), False), (exact.Rule(0.0, 1.0, 0, 0, 0), True)):
         sizes = [_size(shot, share, fixing, load, loose) for shot, share in usable]
-        one_size = even and fixing == "spread" and not loose
+        one_size = fixing == "even" and not loose
         answers = [
             best
             for choice in _choices(sizes, [shot.name for shot, _ in usable], one_size)
@@ -156,13 +134,14 @@ def plan(
             # The first of equals has the heaviest olivette.
             best = min(answers, key=lambda answer: round(answer.cost_mg, 6))
             return _told(best, usable, fixing, load, left_out)
-    return ShotPlan((), 0.0, 0.0, load, load * 1e3, left_out)
+    return ShotPlan((), 0.0, 0.0, load, left_out)
 
 
 def _choices(
     sizes: Sequence[exact.Size], names: Sequence[str], one_size: bool
 ) -> Iterator[list[exact.Size]]:
     """Yield what may be in the bulk together: one olivette at most, or one size of a string."""
+    # One olivette, not two, is no sum over counts, so each is tried by itself as the only one.
     olivettes = [i for i, name in enumerate(names) if is_olivette(name)]
     olivettes.sort(key=lambda i: -sizes[i].mass_g)
     if one_size:
@@ -189,7 +168,7 @@ def _told(
     lines = []
     order = sorted(range(len(shots)), key=lambda i: -shots[i].mass_g)
     for counts, where in (
-        (best.bulk, STRING if fixing == "spread" else BULK),
+        (best.bulk, BULK if fixing == "bulk" else STRING),
         (best.droppers, DROPPER),
         (best.trims, TRIM),
     ):
@@ -197,38 +176,17 @@ def _told(
     shot_g = sum(shots[i].mass_g * count for i, count, _ in lines)
     pull_g = sum(shots[i].mass_g * shares[i] * count for i, count, _ in lines)
     told = tuple((shots[i].name, count, where) for i, count, where in lines)
-    return ShotPlan(told, shot_g, pull_g, load_g - pull_g, best.cost_mg, left_out)
+    return ShotPlan(told, shot_g, pull_g, load_g - pull_g, left_out)
 
 
 def layout(shot_plan: ShotPlan, depth_m: float) -> tuple[Placed, ...]:
-    """Return where on the line each shot of a plan goes.
+    """Return where on the line each shot of a plan goes, from the float down to the hook.
 
-    Parameters
-    ----------
-    shot_plan : ShotPlan
-        What `plan` made.
-    depth_m : float
-        From float to hook [m]; 0.2 to 12.
+    Trims under the float; the bulk together, two to three feet from the hook or below half the
+    depth in shallow water; droppers one by one below it, lightest nearest the hook; a string at
+    equal gaps from float to hook, not growing downwards. Common practice, no source; the share of
+    a shallow depth is judgement. The depth is from float to hook [m], 0.2 to 12, or OutOfRange.
 
-    Returns
-    -------
-    tuple of Placed
-        From the float down to the hook: trims under the float; the bulk together, two to three
-        feet from the hook or below half the depth in shallow water; droppers one by one below it,
-        lightest nearest the hook; a string at equal gaps from float to hook, not growing
-        downwards.
-
-    Raises
-    ------
-    OutOfRange
-        If the depth is outside the range.
-
-    Notes
-    -----
-    Common practice, no source; the share of a shallow depth is judgement.
-
-    Examples
-    --------
     >>> from tipsight.load.shot import sizes
     >>> [(p.name, round(p.from_hook_m, 2)) for p in layout(plan(1.6, sizes()), 2.0)]
     [('SSG', 0.75), ('No 5', 0.5), ('No 6', 0.25)]

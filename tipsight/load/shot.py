@@ -11,66 +11,26 @@ from tipsight.load.materials import unknown
 
 
 @tables.derived
-def metals() -> dict[str, float]:
-    """Return the density of each metal that shot is made of.
-
-    Returns
-    -------
-    dict of str to float
-        Density [kg/m3] by name.
-
-    Examples
-    --------
-    >>> metals()["tin"]
-    7290.0
-    """
+def _metals() -> dict[str, float]:
+    """Return the density of each metal that shot is made of [kg/m3]."""
     return {row["name"]: row["density_kg_m3"] for row in tables.rows("shot_metals")}
 
 
 def density_kg_m3(metal: str) -> float:
-    """Return the density of a shot metal.
+    """Return the density of a metal of shot_metals.csv [kg/m3], or raise Mistakes.
 
-    Parameters
-    ----------
-    metal : str
-        A name of shot_metals.csv.
-
-    Returns
-    -------
-    float
-        Density [kg/m3].
-
-    Raises
-    ------
-    Mistakes
-        If no row has that name.
-
-    Examples
-    --------
     >>> density_kg_m3("lead")
     11340.0
     """
-    if metal not in metals():
-        raise unknown("shot metal", metal, list(metals()))
-    return metals()[metal]
+    if metal not in _metals():
+        raise unknown("shot metal", metal, list(_metals()))
+    return _metals()[metal]
 
 
 @tables.derived
 def is_lead(metal: str) -> bool:
-    """Tell whether the rules on lead weights touch this metal.
+    """Tell whether the rules on lead weights touch a metal.
 
-    Parameters
-    ----------
-    metal : str
-        A name of shot_metals.csv.
-
-    Returns
-    -------
-    bool
-        True for lead.
-
-    Examples
-    --------
     >>> is_lead("tin"), is_lead("lead")
     (False, True)
     """
@@ -78,27 +38,10 @@ def is_lead(metal: str) -> bool:
 
 
 def sizes(metal: str = "tin", *, olivettes: bool = False) -> tuple[Shot, ...]:
-    """Return the sizes of the table, as many of each as are wanted, heaviest first.
+    """Return the sizes of shot.csv, as many of each as are wanted, heaviest first; masses in air.
 
-    Parameters
-    ----------
-    metal : str
-        A name of shot_metals.csv.
-    olivettes : bool
-        Whether olivettes are counted in.
+    Raises Mistakes if the metal is in no table.
 
-    Returns
-    -------
-    tuple of Shot
-        With masses in air [g].
-
-    Raises
-    ------
-    Mistakes
-        If the metal is in no table.
-
-    Examples
-    --------
     >>> [size.name for size in sizes()][:4]
     ['SSG', 'AAA', 'AB', 'BB']
     """
@@ -115,18 +58,6 @@ def sizes(metal: str = "tin", *, olivettes: bool = False) -> tuple[Shot, ...]:
 def is_olivette(name: str) -> bool:
     """Tell whether a name of shot.csv is an olivette.
 
-    Parameters
-    ----------
-    name : str
-        A name of shot.csv, or any other.
-
-    Returns
-    -------
-    bool
-        False for shot and for what no row has.
-
-    Examples
-    --------
     >>> is_olivette("4 g olivette"), is_olivette("BB")
     (True, False)
     """
@@ -134,33 +65,11 @@ def is_olivette(name: str) -> bool:
 
 
 def wet_share(metal: str, temperature_c: ArrayLike = 10.0) -> NDArray[np.float64]:
-    """Return the part of its weight that shot of a metal keeps in fresh water.
+    """Return the part of its weight that shot of a metal keeps in fresh water [-].
 
-    Parameters
-    ----------
-    metal : str
-        A name of shot_metals.csv.
-    temperature_c : array_like
-        Water [deg C], any shape; 0 to 30.
+    Archimedes: 1 - rho_water / rho_metal. Water [deg C], any shape, 0 to 30, or OutOfRange; Mistakes
+    if the metal is in no table.
 
-    Returns
-    -------
-    numpy.ndarray
-        Weight in water over weight in air [-].
-
-    Raises
-    ------
-    Mistakes
-        If the metal is in no table.
-    OutOfRange
-        If the water is outside the range of the density formula.
-
-    Notes
-    -----
-    Archimedes: 1 - rho_water / rho_metal.
-
-    Examples
-    --------
     >>> round(float(wet_share("tin")), 4), round(float(wet_share("lead")), 4)
     (0.8629, 0.9118)
     """
@@ -168,33 +77,11 @@ def wet_share(metal: str, temperature_c: ArrayLike = 10.0) -> NDArray[np.float64
 
 
 def diameter_mm(mass_g: ArrayLike, metal: str) -> NDArray[np.float64]:
-    """Return the diameter of a round shot.
+    """Return the diameter of round shot of masses in air [g], 0 to 100, any shape [mm].
 
-    Parameters
-    ----------
-    mass_g : array_like
-        Mass in air [g], any shape; 0 to 100.
-    metal : str
-        A name of shot_metals.csv.
+    A sphere of that mass: (6 m / (pi rho))^(1/3); the slit is left out. Raises Mistakes if the metal
+    is in no table, OutOfRange for another mass.
 
-    Returns
-    -------
-    numpy.ndarray
-        Diameter [mm].
-
-    Raises
-    ------
-    Mistakes
-        If the metal is in no table.
-    OutOfRange
-        If a mass is negative or above 100 g.
-
-    Notes
-    -----
-    A sphere of that mass: (6 m / (pi rho))^(1/3); the slit is left out.
-
-    Examples
-    --------
     >>> round(float(diameter_mm(0.4, "tin")), 3)
     4.715
     """

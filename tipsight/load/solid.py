@@ -62,24 +62,8 @@ def _outline(part: Part) -> tuple[Array, Array]:
     return (depth, radius) if upright else (part.length_mm - depth[::-1], radius[::-1])
 
 
-def check_parts(parts: Sequence[Part]) -> None:
-    """Raise what is wrong with a list of parts, all at once.
-
-    Parameters
-    ----------
-    parts : sequence of Part
-        From the top of the body downwards.
-
-    Raises
-    ------
-    Mistakes
-        If there is no body, a length or diameter is nothing, a bore leaves no wall, or a part
-        runs on inside further than there is anything above it.
-
-    Examples
-    --------
-    >>> check_parts([Part("body", "ellipsoid", "balsa", 60, 12, 12)])
-    """
+def _check_parts(parts: Sequence[Part]) -> None:
+    """Raise Mistakes with all that is wrong with a list of parts."""
     wrong = []
     above_mm = 0.0
     if not any(part.role in BODY_ROLES for part in parts):
@@ -124,36 +108,17 @@ def check_parts(parts: Sequence[Part]) -> None:
 
 
 def solid(parts: Sequence[Part], body_scale: float = 1.0) -> Solid:
-    """Return parts laid end to end as slices, with what runs on inside put in its place.
+    """Return parts, from the top of the body downwards, as slices with z = 0 at the top.
 
-    Parameters
-    ----------
-    parts : sequence of Part
-        From the top of the body downwards; z = 0 at the top.
-    body_scale : float
-        Multiplies the diameters of body and shoulder [-].
+    What runs on inside is put in its place; where a body runs to a point inside which a stem is
+    thicker, the stem shows. ``body_scale`` multiplies the diameters of body and shoulder. Raises
+    Mistakes if the parts do not make a float, or a material is in no table.
 
-    Returns
-    -------
-    Solid
-        Lengths in mm, densities in kg/m3.
-
-    Raises
-    ------
-    Mistakes
-        If the parts do not make a float, or a material is in no table.
-
-    Notes
-    -----
-    Where a body runs to a point inside which a stem is thicker, the stem shows.
-
-    Examples
-    --------
     >>> slices = solid([Part("body", "cone", "balsa", 60, 12, 3)])
     >>> slices.body_length_mm, slices.body_diameter_mm
     (60.0, 12.0)
     """
-    check_parts(parts)
+    _check_parts(parts)
     tops_mm = np.concatenate([[0.0], -np.cumsum([part.length_mm for part in parts])])
     cuts_mm = {top + part.inside_mm for top, part in zip(tops_mm, parts, strict=False)}
     rows: list[tuple[float, ...]] = []

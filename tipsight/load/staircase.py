@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.inputs.case import Shot, Tip
 from tipsight.load import law
-from tipsight.load.budget import pull_g, stiffness_g_per_mm
+from tipsight.load.budget import pull_g
 from tipsight.load.change import Counted, nearest
 from tipsight.load.hull import Hull
 from tipsight.load.shot import sizes, wet_share
@@ -38,42 +39,14 @@ def staircase(
     shots: Sequence[Shot] | None = None,
     temperature_c: float = 10.0,
 ) -> tuple[Step, ...]:
-    """Return the shot that brings each mark of a tip to the surface, from the body up.
+    """Return the shot that brings each mark of a tip to the surface, least shot first.
 
-    Parameters
-    ----------
-    hull : Hull
-        The float without its tip.
-    tip : Tip
-        Its tip.
-    metal : str
-        A name of shot_metals.csv.
-    shots : sequence of Shot or None
-        Sizes to say it in; None takes the whole table.
-    temperature_c : float
-        Water [deg C].
+    The body's shoulder (the foot of the tip), the foot of each band, the tip showing as told, and
+    the very top; marks that the float reaches with no shot at all are left out. Along a parallel tip
+    the load rises by the stiffness for each millimetre; a sleeve makes the part above the waterline
+    thicker. ``shots`` are the sizes to say it in, None for the whole table. Raises as
+    `budget.pull_g`, and Mistakes if the metal is in no table.
 
-    Returns
-    -------
-    tuple of Step
-        The body's shoulder (the foot of the tip), the foot of each band, the tip showing as told,
-        and the very top; least shot first. Marks that the float reaches with no shot at all are
-        left out.
-
-    Raises
-    ------
-    Mistakes
-        As `budget.pull_g`, and if the metal is in no table.
-    OutOfRange
-        If the tip or the water is outside the ranges.
-
-    Notes
-    -----
-    Along a parallel tip the load rises by the stiffness for each millimetre; a sleeve makes the
-    part above the waterline thicker.
-
-    Examples
-    --------
     >>> from tipsight.load import hull, patterns
     >>> tip = patterns.pattern("quill avon").tip
     >>> steps = staircase(hull.build(patterns.built("quill avon")), tip)

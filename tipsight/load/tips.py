@@ -20,20 +20,8 @@ LIGHT_STICK_HOLDER_G = 0.1
 
 @tables.derived
 def coat(name: str) -> tuple[float, float]:
-    """Return thickness and density of one dry coat.
+    """Return thickness [mm] and density [kg/m3] of one dry coat of coats.csv.
 
-    Parameters
-    ----------
-    name : str
-        A name of coats.csv.
-
-    Returns
-    -------
-    thickness_mm, density_kg_m3 : float
-        Of the dry film.
-
-    Examples
-    --------
     >>> coat("varnish")
     (0.03, 1100.0)
     """
@@ -42,27 +30,11 @@ def coat(name: str) -> tuple[float, float]:
 
 
 def painted_diameter_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
-    """Return the diameter of a tip with its paint.
+    """Return the diameter of tip stock with its paint [mm].
 
-    Parameters
-    ----------
-    diameter_mm : array_like
-        Of the stock [mm], any shape; 0.3 to 30.
-    coats : array_like
-        All coats, white and clear ones included [-], broadcast; 0 to 20.
+    Stock of 0.3 to 30 mm and 0 to 20 coats, white and clear ones included; they broadcast. Raises
+    OutOfRange for others.
 
-    Returns
-    -------
-    numpy.ndarray
-        Diameter [mm].
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or a number of coats is outside its range.
-
-    Examples
-    --------
     >>> round(float(painted_diameter_mm(3.0, 2)), 3)
     3.12
     """
@@ -71,20 +43,8 @@ def painted_diameter_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
 
 
 def stock_mass_g_per_mm(stocks: Sequence[Stock]) -> Array:
-    """Return what a millimetre of bare stock weighs.
+    """Return what a millimetre of bare stock weighs [g/mm], shape (stocks,).
 
-    Parameters
-    ----------
-    stocks : sequence of Stock
-        Pieces of tip stock.
-
-    Returns
-    -------
-    numpy.ndarray
-        Mass [g/mm], shape (stocks,).
-
-    Examples
-    --------
     >>> from tipsight.load import materials
     >>> float(stock_mass_g_per_mm([materials.stock("thin tube", 5.0)])[0].round(5))
     0.00742
@@ -96,25 +56,8 @@ def stock_mass_g_per_mm(stocks: Sequence[Stock]) -> Array:
 
 
 def coat_mass_g_per_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
-    """Return what the paint on a millimetre of tip weighs.
+    """Return what the paint on a millimetre of tip weighs [g/mm]; stock [mm] and coats broadcast.
 
-    Parameters
-    ----------
-    diameter_mm, coats : array_like
-        Stock diameter [mm] and number of coats [-], broadcast.
-
-    Returns
-    -------
-    numpy.ndarray
-        Mass [g/mm].
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or a number of coats is outside its range.
-
-    Examples
-    --------
     >>> round(float(coat_mass_g_per_mm(5.0, 3)), 5)
     0.00173
     """
@@ -136,48 +79,16 @@ def light_stick_g(size: str) -> float:
 
 
 def aloft_g(tip: Tip) -> float:
-    """Return what a tip carries above the water besides itself: a sleeve, a light stick.
-
-    Parameters
-    ----------
-    tip : Tip
-        The tip.
-
-    Returns
-    -------
-    float
-        Mass in air [g].
-
-    Examples
-    --------
-    >>> from tipsight.load import materials
-    >>> round(aloft_g(Tip(materials.stock("solid", 3.0), 20.0, sleeve=True)), 3)
-    0.04
-    """
+    """Return what a tip carries above the water besides itself, a sleeve, a light stick [g]."""
     sleeve_g = SLEEVE_G_PER_MM * tip.showing_mm if tip.sleeve else 0.0
     return sleeve_g + light_stick_g(tip.light_stick)
 
 
 def tip_mass_g(tip: Tip) -> float:
-    """Return what a tip weighs: glued part, paint, and what it carries included.
+    """Return what a tip weighs in air: glued part, paint, and what it carries included [g].
 
-    Parameters
-    ----------
-    tip : Tip
-        The tip; paint goes on the part outside the body.
+    Paint goes on the part outside the body.
 
-    Returns
-    -------
-    float
-        Mass in air [g].
-
-    Raises
-    ------
-    OutOfRange
-        If its diameter or number of coats is outside the range.
-
-    Examples
-    --------
     >>> from tipsight.load import materials
     >>> round(tip_mass_g(Tip(materials.stock("solid", 3.0), 20.0, 10.0, 5.0, coats=0)), 4)
     0.2598

@@ -1,7 +1,7 @@
 """The bench's load job alone: shot to each mark of the tip, shot left, and the shot list."""
 
 from tipsight.inputs.case import Case, WeighedFloat
-from tipsight.load import balance, budget, change, hull, law, plan, shot, staircase
+from tipsight.load import balance, budget, change, hull, law, plan, shot, staircase, tips
 from tipsight.output import shot_words, things, words
 from tipsight.output.layout import entry, hanging, table
 
@@ -59,7 +59,7 @@ def shotting(case: Case) -> str:
     shots = box.shot or shot.sizes(box.shot_metal)
     planned = plan.plan(pull, box.shot, body.fixing, warm)
     known = "weighed" if isinstance(case.float_, WeighedFloat) else "worked out from its parts"
-    painted = float(budget.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    painted = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
     sinks = float(budget.sink_force_g(painted, tip.showing_mm, warm)) / share
     steps = staircase.staircase(body, tip, box.shot_metal, shots, warm)
     lines = [

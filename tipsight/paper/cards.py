@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 from tipsight.advice.answer import Answer
 from tipsight.advice.swim import painted_mm
+from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import hull, plan, shot
-from tipsight.load.budget import stiffness_g_per_mm
 from tipsight.output import things, words
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
 from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
