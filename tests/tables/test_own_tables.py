@@ -13,7 +13,7 @@ import pytest
 
 from tipsight import tables
 from tipsight.errors import Mistakes
-from tipsight.inputs import case, kinds, parts
+from tipsight.inputs import case, parts, values
 from tipsight.inputs.items import ITEMS, words_of
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
@@ -110,7 +110,7 @@ def test_rows_are_typed():
 # What each table is read for, with a row of one's own: table, row, question to the sums, answer.
 OBEYED = {
     "also": (("sky,grey", {"dull": "bright"}),
-             lambda: kinds.read(ITEMS["sky"], "grey").word, "bright overcast"),
+             lambda: values.read(ITEMS["sky"], "grey").word, "bright overcast"),
     "banks": (("mud", {",0.1,": ",0.7,"}), lambda: bank.self_shade("mud"), 0.7),
     "bench_steps": (("clear", {"overnight": "two nights"}),
                     lambda: next(r["drying"] for r in sheet_words.steps(GLOWING)
