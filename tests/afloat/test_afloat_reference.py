@@ -50,7 +50,7 @@ def test_dips_of_a_drawn_sea(margin):
     lengths_s = 0.01 * reference.dip_lengths(along > margin * along.std())
     one, none = np.ones(1), np.zeros(1)
     rate_hz = 16.0 * np.sqrt(share @ ratio**2) / (2.0 * np.pi) * one
-    rides = ride.Ride(one, none, one, one, rate_hz, none, 0.0, one, none)
+    rides = ride.Ride(one, none, one, one, rate_hz, none, 0.0)
     minutes = along.size * 0.01 / 60.0
     assert lengths_s.size / minutes == pytest.approx(
         float(ride.dips_per_min(margin, rides)[0]), rel=0.06
@@ -164,12 +164,6 @@ def test_motion_against_complex_numbers(tip_mm, height_m, period_s, area_m2):
     assert ours.wave_speed_m2_s2[0] == pytest.approx(waves @ w**2, rel=1e-3)
     assert ours.boil_m2[0] == pytest.approx(swirls.sum(), rel=1e-3)
     assert ours.boil_speed_m2_s2[0] == pytest.approx(swirls @ v**2, rel=1e-3)
-    # the same again for one wave alone, with skin friction and the steady drag of the shot
-    bv, bs = p.skin * np.sqrt(w), p.shot_drag * p.slip_m_s
-    hw = c - w**2 * (q * e + qs * es) + 1j * w * (bv * e + bs * es)
-    hw = hw / (c - w**2 * m + 1j * w * (bv + bs))
-    alone = heave.relative_motion(made, tip_mm, 2 * np.pi / w, drag=True)[0]
-    assert alone == pytest.approx(1 - hw, rel=1e-9)
 
 
 def test_side_view_by_slices():

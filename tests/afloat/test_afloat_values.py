@@ -112,6 +112,15 @@ def test_drag_of_heave_by_hand():
     assert 1e3 * p.shot_carried_kg == pytest.approx(1.5 * 0.54870 * 0.9997027, abs=1e-5)
 
 
+# In waves of 10 rad/m the tip counts for 12.566 mm2 x (1 - exp(-.2)) / 10 m = 227.8 mm3 and the
+# dowel for 78.540 x (exp(-.2) - exp(-1.2)) / 10 = 4064.7, of 8105.3 mm3; the shot, a metre down,
+# feel exp(-10), and exp(-2) of waves of 2 rad/m.
+def test_felt_share_by_hand():
+    felt, shot = heave.felt_share(MADE, 4.0, np.array([10.0, 2.0]))
+    assert felt[0, 0] == pytest.approx(0.52959, abs=1e-5)
+    assert shot == pytest.approx([4.54e-5, 0.13534], rel=1e-4)
+
+
 # 4 mm: .0125626 gf/mm, over 6 mm .07538; half of pi d sigma (cos 40 - cos 80) = .05632 gf.
 def test_slow_bite_by_hand():
     assert float(bite.meniscus_band_g(4.0)) == pytest.approx(0.05632, abs=1e-5)

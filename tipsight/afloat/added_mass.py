@@ -7,80 +7,38 @@ from tipsight.afloat.body import Profile
 from tipsight.checks import within
 
 Array = NDArray[np.float64]
-FLAT_END = 0.99
-"""One flat end of a long cylinder, in units of half a sphere's volume; boundary elements."""
+FLAT_END = 0.99  # one flat end of a long cylinder, over (2/3) pi rho R^3; boundary elements
 
 
-def spheroid(aspect: ArrayLike) -> tuple[Array, Array]:
-    """Return the added-mass coefficients of a prolate spheroid.
+def spheroid(aspect: ArrayLike) -> Array:
+    """Return added over displaced mass of a prolate spheroid [-], moving along its axis.
 
-    Parameters
-    ----------
-    aspect : array_like
-        Length over diameter [-], any shape; 1 to 200.
+    Lamb (1932), Hydrodynamics, art. 114-115 (articles from memory), length over diameter a of 1
+    to 200: e^2 = 1 - 1 / a^2, alpha = 2 (1 - e^2) / e^3 (atanh e - e), k1 = alpha / (2 - alpha).
+    Below an aspect of 1.0001 the sphere's 1/2.
 
-    Returns
-    -------
-    k1, k2 : numpy.ndarray
-        Added over displaced mass, moving along the axis and across it [-].
-
-    Raises
-    ------
-    OutOfRange
-        If an aspect is outside 1 to 200.
-
-    Notes
-    -----
-    Lamb (1932), Hydrodynamics, art. 114-115 (articles from memory): e^2 = 1 - 1 / a^2,
-    alpha = 2 (1 - e^2) / e^3 (atanh e - e), beta = 1 / e^2 - (1 - e^2) / e^3 atanh e,
-    k1 = alpha / (2 - alpha), k2 = beta / (2 - beta). Below an aspect of 1.0001 the sphere's 1/2.
-
-    Examples
-    --------
-    >>> k1, k2 = spheroid(4.0)
-    >>> round(float(k1), 4), round(float(k2), 4)
-    (0.0816, 0.8598)
+    >>> round(float(spheroid(4.0)), 4)
+    0.0816
     """
     ratio = within("length over diameter", aspect, 1.0, 200.0)
     safe = np.maximum(ratio, 1.0001)
     e2 = 1.0 - 1.0 / safe**2
     e = np.sqrt(e2)
     alpha = 2.0 * (1.0 - e2) / (e2 * e) * (np.arctanh(e) - e)
-    beta = 1.0 / e2 - (1.0 - e2) / (e2 * e) * np.arctanh(e)
-    near = ratio < 1.0001
-    return (
-        np.where(near, 0.5, alpha / (2.0 - alpha)),
-        np.where(near, 0.5, beta / (2.0 - beta)),
-    )
+    return np.where(ratio < 1.0001, 0.5, alpha / (2.0 - alpha))
 
 
-def kappa(profile: Profile, *, through: bool = False) -> float:
-    """Return how much water a body drags along when it heaves, in units of half a sphere.
+def kappa(profile: Profile) -> float:
+    """Return how much water a body drags along when it heaves, over (2/3) pi rho R^3 [-].
 
-    Parameters
-    ----------
-    profile : Profile
-        What is under water, or the hull without its tip.
-    through : bool
-        Whether the body comes through the surface at its full width: its top then does not count.
-
-    Returns
-    -------
-    float
-        Added mass over (2/3) pi rho R^3, with R the largest radius [-].
-
-    Notes
-    -----
-    Each end counts by how far it takes to fall to half the largest radius: as half a spheroid of
+    Each end counts by how far it takes to fall to half the largest radius R: as half a spheroid of
     the same taper (`spheroid`), and from a hemisphere's 0.5 to a flat end's 0.99 in a straight
     line by that length; an end that never falls so far counts as flat (judgement). Within 10 % of
     potential flow for spars, spheroids and balls with tip and stem, and dowels with a tapered
-    foot. Too much for what tapers in straight lines: drops 1.2 times, cones 1.5 to 1.8, and up
-    to twice for sticks and for stems over half as wide as the body. In the patterns that makes
-    the ups and downs less than 1 % and a pluck less than 4 % too much.
+    foot. Too much for what tapers in straight lines: drops 1.2 times, cones 1.5 to 1.8, and up to
+    twice for sticks and for stems over half as wide as the body. In the patterns that makes the
+    ups and downs less than 1 % and a pluck less than 4 % too much.
 
-    Examples
-    --------
     >>> ball = 0.5 * (1.0 - np.cos(np.linspace(0.0, np.pi, 201)))
     >>> outline = Profile(-20.0 * ball, 20.0 * np.sqrt(ball * (1.0 - ball)))
     >>> round(kappa(outline), 2)
@@ -89,10 +47,9 @@ def kappa(profile: Profile, *, through: bool = False) -> float:
     z, r = profile.z_mm, profile.r_mm
     largest = float(r.max())
     wide = np.flatnonzero(r >= largest * (1.0 - 1e-9))
-    foot = _end(z[wide[-1] :], r[wide[-1] :], largest)
-    if through:
-        return foot
-    return foot + _end(-z[wide[0] :: -1], r[wide[0] :: -1], largest)
+    return _end(z[wide[-1] :], r[wide[-1] :], largest) + _end(
+        -z[wide[0] :: -1], r[wide[0] :: -1], largest
+    )
 
 
 def _end(z: Array, r: Array, largest: float) -> float:
@@ -106,38 +63,13 @@ def _end(z: Array, r: Array, largest: float) -> float:
         fall = float((z[0] - z[i - 1]) + share * (z[i - 1] - z[i])) / largest
     aspect = fall / np.sqrt(0.75)
     if aspect >= 1.0:
-        return float(aspect * spheroid(min(aspect, 200.0))[0])
+        return float(aspect * spheroid(min(aspect, 200.0)))
     return float(FLAT_END + (0.5 - FLAT_END) * aspect)
 
 
 def heave_added_mass_kg(profile: Profile, kappa: float, density_kg_m3: float) -> float:
-    """Return the water that heaves along with a body.
+    """Return the water that heaves along with a body [kg]: A33 = kappa (2/3) pi rho R^3, kappa 0 to 5.
 
-    Parameters
-    ----------
-    profile : Profile
-        What is under water.
-    kappa : float
-        `kappa` of the body [-]; 0 to 5.
-    density_kg_m3 : float
-        Water [kg/m3].
-
-    Returns
-    -------
-    float
-        Added mass [kg].
-
-    Raises
-    ------
-    OutOfRange
-        If kappa is outside 0 to 5.
-
-    Notes
-    -----
-    A33 = kappa (2/3) pi rho R^3.
-
-    Examples
-    --------
     >>> spar = Profile(np.array([0.0, -200.0]), np.array([10.0, 10.0]))
     >>> round(1000 * heave_added_mass_kg(spar, 0.99, 1000.0), 3)
     2.073

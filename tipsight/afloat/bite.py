@@ -10,43 +10,20 @@ from tipsight.checks import within
 from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
-ADVANCING_DEG, RECEDING_DEG = 80.0, 40.0
-"""Contact angles of water creeping up a varnished tip, and leaving it; from memory."""
-PLUCK_MM, PLUCK_S = 10.0, 0.2
-"""A pluck: so far in such a time; judgement."""
+ADVANCING_DEG = 80.0  # contact angle of water creeping up a varnished tip; from memory
+RECEDING_DEG = 40.0  # and leaving it; from memory
+PLUCK_MM, PLUCK_S = 10.0, 0.2  # mm in s; judgement
 
 
 def meniscus_g(
     diameter_mm: ArrayLike, contact_angle_deg: ArrayLike = 0.0, temperature_c: ArrayLike = 10.0
 ) -> Array:
-    """Return the pull of the water's skin on a tip.
+    """Return the downward pull of the water's skin on a tip [gf]; all arguments broadcast.
 
-    Parameters
-    ----------
-    diameter_mm : array_like
-        Painted diameter [mm], any shape; 0.5 to 30.
-    contact_angle_deg : array_like
-        Between water and tip [deg], broadcasts; 0 to 180.
-    temperature_c : array_like
-        Water [deg C], broadcasts.
+    On an upright cylinder exactly 2 pi R sigma cos(angle), below nothing on a greasy tip of more
+    than 90 deg (de Gennes, Brochard-Wyart and Quere 2004, Capillarity and Wetting Phenomena, ch.
+    2; from memory).
 
-    Returns
-    -------
-    numpy.ndarray
-        Downwards [gf]; upwards (below nothing) on a greasy tip of more than 90 deg.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter, an angle or the temperature is outside its range.
-
-    Notes
-    -----
-    On an upright cylinder exactly 2 pi R sigma cos(angle) (de Gennes, Brochard-Wyart and Quere
-    2004, Capillarity and Wetting Phenomena, ch. 2; from memory).
-
-    Examples
-    --------
     >>> round(float(meniscus_g(3.0)), 4), round(float(meniscus_g(3.0, 60.0)), 4)
     (0.0713, 0.0357)
     """
@@ -57,32 +34,10 @@ def meniscus_g(
 
 
 def meniscus_band_g(diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Array:
-    """Return the pull that can come and go with no movement of the tip, in a flat calm.
+    """Return the pull that can come and go with no movement of the tip, in a flat calm [gf].
 
-    Parameters
-    ----------
-    diameter_mm : array_like
-        Painted diameter [mm], any shape; 0.5 to 30.
-    temperature_c : float
-        Water [deg C].
+    2 pi R sigma (cos receding - cos advancing), contact-angle hysteresis; ripples shake it out.
 
-    Returns
-    -------
-    numpy.ndarray
-        Band [gf]; ripples shake it out.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or the temperature is outside its range.
-
-    Notes
-    -----
-    2 pi R sigma (cos receding - cos advancing), contact-angle hysteresis, 40 and 80 deg on
-    varnish (from memory).
-
-    Examples
-    --------
     >>> round(float(meniscus_band_g(3.0)), 3)
     0.042
     """
@@ -93,34 +48,17 @@ def meniscus_band_g(diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Arra
 def sink_force_g(
     diameter_mm: ArrayLike, showing_mm: ArrayLike, temperature_c: float = 10.0
 ) -> tuple[Array, Array]:
-    """Return the force that just drowns what shows, without and with the skin of the water.
+    """Return the force that just drowns what shows, without and with the skin of the water [gf].
+
+    Stiffness times what shows, exact geometry; plus the 2 pi R sigma that the rim of a dry top
+    holds until it floods.
 
     Parameters
     ----------
-    diameter_mm : array_like
-        Painted diameter [mm], any shape; 0.5 to 30.
-    showing_mm : array_like
-        Length out of the water [mm], broadcasts; 0 to 500.
-    temperature_c : float
-        Water [deg C].
+    diameter_mm : painted diameter, any shape; 0.5 to 30
+    showing_mm : length out of the water, broadcasts; 0 to 500
+    temperature_c : water, 0 to 30
 
-    Returns
-    -------
-    low_g, high_g : numpy.ndarray
-        Buoyancy of the showing part [gf], and that with the meniscus that the rim of a dry top
-        holds until it floods.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter, a length or the temperature is outside its range.
-
-    Notes
-    -----
-    Stiffness times what shows; plus 2 pi R sigma.
-
-    Examples
-    --------
     >>> low_g, high_g = sink_force_g(3.0, 31.75)
     >>> round(float(low_g), 3), round(float(high_g), 3)
     (0.224, 0.296)
@@ -133,34 +71,17 @@ def sink_force_g(
 def slow_bite_g(
     diameter_mm: ArrayLike, visible_dip_mm: ArrayLike, temperature_c: float = 10.0
 ) -> Array:
-    """Return the slow draw on the hook that moves a tip just enough to be seen.
+    """Return the slow draw on the hook that moves a tip just enough to be seen [gf].
+
+    Stiffness times the dip, and half of `meniscus_band_g`, about which the tip stands at rest.
 
     Parameters
     ----------
-    diameter_mm : array_like
-        Painted diameter [mm], any shape; 0.5 to 30.
-    visible_dip_mm : array_like
-        Smallest dip that the eye sees [mm], broadcasts; 0 and more, or not a number where the
-        tip itself is not seen.
-    temperature_c : float
-        Water [deg C].
+    diameter_mm : painted diameter, any shape; 0.5 to 30
+    visible_dip_mm : smallest dip that the eye sees, broadcasts; 0 to 500, or not a number, as the
+        draw is then, where the tip itself is not seen
+    temperature_c : water, 0 to 30
 
-    Returns
-    -------
-    numpy.ndarray
-        Force [gf]; not a number where the dip is not.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter, a dip or the temperature is outside its range.
-
-    Notes
-    -----
-    Stiffness times the dip, and half of `meniscus_band_g`, about which the tip stands at rest.
-
-    Examples
-    --------
     >>> round(float(slow_bite_g(3.0, 5.0)), 3)
     0.056
     """
@@ -178,39 +99,19 @@ def pluck_g(
     within_s: float = PLUCK_S,
     temperature_c: float = 10.0,
 ) -> Array:
-    """Return the pluck on the hook that takes the tip down so far in such a time.
+    """Return the pluck on the hook that takes the tip down so far in such a time [gf].
+
+    Newton: (M + A33 + rho V_shot / 2) 2 s / t^2, steady acceleration from rest, for the weight of
+    the whole rig. The tip's spring asks for less by five times and comes in only at the end, so
+    that this is for what a heavy rig deadens; a slow draw is `slow_bite_g`.
 
     Parameters
     ----------
-    rig : Rig
-        The float and its shot.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], any shape; 0.5 to 30.
-    dip_mm : float
-        How far [mm]; 0.1 to 100.
-    within_s : float
-        In what time [s]; 0.02 to 5.
-    temperature_c : float
-        Water [deg C].
+    rig : the float and its shot
+    diameter_mm : painted diameter of the tip, any shape; 0.5 to 30
+    dip_mm, within_s : how far, 0.1 to 100, in what time, 0.02 to 5
+    temperature_c : water, 0 to 30
 
-    Returns
-    -------
-    numpy.ndarray
-        Force [gf], for the weight of the whole rig and not for the tip's spring.
-
-    Raises
-    ------
-    OutOfRange
-        If a number is outside its range.
-
-    Notes
-    -----
-    Newton: (M + A33 + rho V_shot / 2) 2 s / t^2, steady acceleration from rest. The spring asks
-    for less by five times and comes in only at the end, so that this is for what a heavy rig
-    deadens; a slow draw is `slow_bite_g`.
-
-    Examples
-    --------
     >>> from tipsight.afloat import body, rig
     >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
     >>> round(float(pluck_g(rig.rig(hull, 10.0, 1.0, -30.0, 1.2), 3.0)), 2)

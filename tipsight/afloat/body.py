@@ -10,7 +10,7 @@ from tipsight.checks import within
 from tipsight.errors import Mistake, Mistakes
 
 Array = NDArray[np.float64]
-_NODES = 3
+_NODES = 3  # of Gauss and Legendre, in each piece
 _PIECE_MM = 5.0
 
 
@@ -18,26 +18,13 @@ _PIECE_MM = 5.0
 class Profile:
     """Outline of a body of revolution, from its top downwards; straight between its points.
 
-    Parameters
-    ----------
-    z_mm : numpy.ndarray
-        Heights [mm], shape (n,), falling or level; z = 0 where the tip leaves the body.
-    r_mm : numpy.ndarray
-        Radii [mm], shape (n,). Two points at one height make a step.
-
-    Raises
-    ------
-    Mistakes
-        If there are fewer than two points, heights rise, or a radius is below nothing.
-
-    Examples
-    --------
-    >>> Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0])).z_mm[-1]
-    np.float64(-60.0)
+    Mistakes where there are fewer than two points, heights rise, or a radius is below nothing.
     """
 
     z_mm: Array
+    """Heights, shape (n,), falling or level; 0 where the tip leaves the body."""
     r_mm: Array
+    """Radii, shape (n,); two points at one height make a step."""
 
     def __post_init__(self) -> None:
         z, r = np.asarray(self.z_mm, dtype=float), np.asarray(self.r_mm, dtype=float)
@@ -60,24 +47,10 @@ def _frusta(profile: Profile) -> tuple[Array, Array, Array, Array]:
 
 
 def volume_mm3(profile: Profile) -> float:
-    """Return the volume of a body of revolution.
+    """Return the volume of a body of revolution [mm3].
 
-    Parameters
-    ----------
-    profile : Profile
-        Its outline.
-
-    Returns
-    -------
-    float
-        Volume [mm3].
-
-    Notes
-    -----
     A frustum for each piece, exactly: V = pi h / 3 (r0^2 + r0 r1 + r1^2); solid geometry.
 
-    Examples
-    --------
     >>> round(volume_mm3(Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0]))), 1)
     1696.5
     """
@@ -86,24 +59,10 @@ def volume_mm3(profile: Profile) -> float:
 
 
 def centroid_mm(profile: Profile) -> float:
-    """Return the height of the centre of volume.
+    """Return the height of the centre of volume [mm], below nothing for what hangs below z = 0.
 
-    Parameters
-    ----------
-    profile : Profile
-        Its outline.
-
-    Returns
-    -------
-    float
-        Height [mm], below nothing for what hangs below z = 0.
-
-    Notes
-    -----
     Of a frustum: z0 - h (r0^2 + 2 r0 r1 + 3 r1^2) / (4 (r0^2 + r0 r1 + r1^2)); solid geometry.
 
-    Examples
-    --------
     >>> round(centroid_mm(Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0]))), 6)
     -30.0
     """
@@ -114,25 +73,11 @@ def centroid_mm(profile: Profile) -> float:
 
 
 def wetted_area_mm2(profile: Profile) -> float:
-    """Return the surface under water: sides, shoulders of steps, and the flat foot.
+    """Return the surface under water: sides, shoulders of steps, and the flat foot [mm2].
 
-    Parameters
-    ----------
-    profile : Profile
-        The outline; the cut at its top is not wetted.
-
-    Returns
-    -------
-    float
-        Area [mm2].
-
-    Notes
-    -----
     Frusta: pi (r0 + r1) sqrt(h^2 + (r0 - r1)^2), which is the ring's area where h = 0; and
-    pi r^2 of the foot.
+    pi r^2 of the foot. The cut at the top is not wetted.
 
-    Examples
-    --------
     >>> round(wetted_area_mm2(Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0]))), 1)
     1159.2
     """
@@ -148,24 +93,10 @@ def _gauss() -> tuple[Array, Array]:
 
 
 def sections(profile: Profile) -> tuple[Array, Array]:
-    """Return heights in the outline and the volume that stands for each, for sums over depth.
+    """Return heights in the outline [mm] and the volume that stands for each [mm3], for sums over depth.
 
-    Parameters
-    ----------
-    profile : Profile
-        The outline.
-
-    Returns
-    -------
-    z_mm, volume_mm3 : numpy.ndarray
-        Gauss-Legendre nodes of pieces of at most 5 mm, shape (m,), and section area times
-        weight; the volumes add up to the body's exactly.
-
-    Examples
-    --------
-    >>> z, dv = sections(Profile(np.array([0.0, -60.0]), np.array([3.0, 3.0])))
-    >>> round(float(dv.sum()), 1)
-    1696.5
+    Gauss-Legendre nodes of pieces of at most 5 mm, section area times weight, shapes (m,); the
+    volumes add up to the body's exactly.
     """
     at, weight = _gauss()
     tall = np.diff(profile.z_mm) < 0.0
@@ -182,34 +113,12 @@ def sections(profile: Profile) -> tuple[Array, Array]:
 def section_integral(
     profile: Profile, wavenumber_rad_m: ArrayLike, waterline_mm: float | None = None
 ) -> Array:
-    """Return the body's volume as waves feel it: sections weighted by the decay with depth.
+    """Return the body's volume as waves feel it: the integral of S exp(k (z - waterline)) dz [mm3].
 
-    Parameters
-    ----------
-    profile : Profile
-        What is under water.
-    wavenumber_rad_m : array_like
-        Wavenumber [rad/m], any shape, not below nothing.
-    waterline_mm : float, optional
-        Height of the still water [mm]; the outline's top if left out.
-
-    Returns
-    -------
-    numpy.ndarray
-        Integral of S exp(k (z - waterline)) dz [mm3], the wavenumber's shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a wavenumber is below nothing or above 1000 rad/m.
-
-    Notes
-    -----
-    The Froude-Krylov integral of a slender vertical body in deep water (Newman 1977, Marine
+    Of the wavenumber's shape, 0 to 1000 rad/m; the still water stands at the outline's top unless
+    told. The Froude-Krylov integral of a slender vertical body in deep water (Newman 1977, Marine
     Hydrodynamics, ch. 6; from memory), by Gauss-Legendre quadrature in each piece of the outline.
 
-    Examples
-    --------
     >>> spar = Profile(np.array([0.0, -200.0]), np.array([10.0, 10.0]))
     >>> exact = np.pi * 100.0 * (1.0 - np.exp(-20.0 * 0.2)) / 0.020
     >>> bool(np.isclose(section_integral(spar, 20.0), exact, rtol=1e-6))

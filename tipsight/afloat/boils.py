@@ -8,33 +8,15 @@ from tipsight.inputs.case import Stream
 from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
+MOST_BOIL = 10.0  # times the boils of an even glide; a weir has 3
 
 
 def shear_velocity_m_s(stream: Stream) -> float:
-    """Return the shear velocity of a stream, which scales all its turbulence.
+    """Return the shear velocity of a stream [m/s], which scales all its turbulence.
 
-    Parameters
-    ----------
-    stream : Stream
-        Depth, pace and Manning's n of the bed.
-
-    Returns
-    -------
-    float
-        Shear velocity [m/s].
-
-    Raises
-    ------
-    OutOfRange
-        If depth, pace or Manning's n are outside their ranges.
-
-    Notes
-    -----
     Manning's equation with the depth as hydraulic radius, u* = U n sqrt(g) / h^(1/6) (Henderson
     1966, Open Channel Flow, ch. 4, from memory; SI units).
 
-    Examples
-    --------
     >>> round(shear_velocity_m_s(Stream(depth_m=1.5, pace_m_s=0.6)), 4)
     0.0615
     """
@@ -45,68 +27,29 @@ def shear_velocity_m_s(stream: Stream) -> float:
 
 
 def vertical_rms_m_s(stream: Stream, below_surface_m: ArrayLike) -> Array:
-    """Return how strongly the water goes up and down at a depth.
+    """Return the rms of the water's vertical velocity at depths [m], any shape [m/s].
 
-    Parameters
-    ----------
-    stream : Stream
-        Depth, pace, bed and boil factor.
-    below_surface_m : array_like
-        Depth below the surface [m], any shape; down to the bed.
-
-    Returns
-    -------
-    numpy.ndarray
-        Root mean square vertical velocity [m/s], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a depth is below the bed, or the boil factor is not 0 to 10.
-
-    Notes
-    -----
     Nezu and Nakagawa (1993), Turbulence in Open-Channel Flows: w' = 1.27 u* exp(-y / h), y from
     the bed; times the boil factor: 1 on an even glide, 2 where it boils, 3 below a weir
     (judgement). That the surface damps w' close under it is left to stand against local boils.
 
-    Examples
-    --------
     >>> round(float(vertical_rms_m_s(Stream(depth_m=1.5, pace_m_s=0.6), 0.75)), 4)
     0.0474
     """
     below = within("depth below the surface", below_surface_m, 0.0, stream.depth_m, "m")
-    factor = float(within("boil factor", stream.boil_factor, 0.0, 10.0))
+    factor = float(within("boil factor", stream.boil_factor, 0.0, MOST_BOIL))
     from_bed = 1.0 - below / stream.depth_m
     return np.asarray(factor * 1.27 * shear_velocity_m_s(stream) * np.exp(-from_bed))
 
 
 def time_scale_s(stream: Stream) -> float:
-    """Return how long a drifting float feels one boil.
+    """Return how long a drifting float feels one boil [s]; infinite where nothing flows.
 
-    Parameters
-    ----------
-    stream : Stream
-        Depth, pace and bed.
+    The Lagrangian integral time scale 0.1 h / u*: vertical diffusivity 0.067 h u* (Fischer et al.
+    1979, eq. (5.3); from memory) over the depth mean of w'^2 of Nezu and Nakagawa (1993), 0.697
+    u*^2. It puts the spectrum's peak at 6 to 8 h / U, where Jackson (1976) counted boils at 7.6
+    h / U (from memory).
 
-    Returns
-    -------
-    float
-        Lagrangian integral time scale [s]; infinite where nothing flows.
-
-    Raises
-    ------
-    OutOfRange
-        If depth, pace or Manning's n are outside their ranges.
-
-    Notes
-    -----
-    0.1 h / u*: vertical diffusivity 0.067 h u* (Fischer et al. 1979, eq. (5.3); from memory) over
-    the depth mean of w'^2 of Nezu and Nakagawa (1993), 0.697 u*^2. It puts the spectrum's peak
-    at 6 to 8 h / U, where Jackson (1976) counted boils at 7.6 h / U (from memory).
-
-    Examples
-    --------
     >>> round(time_scale_s(Stream(depth_m=1.5, pace_m_s=0.6)), 2)
     2.44
     """
@@ -115,33 +58,13 @@ def time_scale_s(stream: Stream) -> float:
 
 
 def variance_shares(edges_rad_s: ArrayLike, time_scale_s: float) -> Array:
-    """Return the shares of the vertical velocity's variance that a drifting float feels in bands.
+    """Return the shares of variance [-], shape (n,), in bands of frequency, edges (n + 1,).
 
-    Parameters
-    ----------
-    edges_rad_s : array_like
-        Edges of the bands, rising angular frequencies [rad/s], shape (n + 1,).
-    time_scale_s : float
-        Integral time scale [s]; 0.001 to 10000, or infinite, where nothing flows.
-
-    Returns
-    -------
-    numpy.ndarray
-        Shares [-], shape (n,); from 0 to infinity they add up to 1. All 0 where nothing flows.
-
-    Raises
-    ------
-    OutOfRange
-        If the time scale is outside its range.
-
-    Notes
-    -----
     Of an exponential correlation, whose one-sided density is (2 / pi) T / (1 + w^2 T^2) (Tennekes
     and Lumley 1972, A First Course in Turbulence; from memory): between two frequencies the
-    difference of (2 / pi) atan(w T).
+    difference of (2 / pi) atan(w T), from 0 to infinity 1. T is 0.001 to 10000 s, or infinite,
+    where nothing flows and all are 0.
 
-    Examples
-    --------
     >>> variance_shares([0.0, 0.5, np.inf], 2.0).round(6).tolist()
     [0.5, 0.5]
     """

@@ -17,14 +17,11 @@ from tipsight.nature import (
 
 Array = NDArray[np.float64]
 
-CALM_M_S, BREEZE_M_S = 1.0, 2.0
-"""Chop fades in between these winds; below, rivers show cat's-paws and no sea; judgement."""
-LEAST_HEIGHT_M, LEAST_PERIOD_S = 2e-3, 0.2
-"""No river is a mirror, and shorter waves are ruled by surface tension; judgement."""
-STEEPEST = 0.10
-"""Most that the significant height can be of the peak's wavelength; judgement."""
-STILL_WAVELENGTH_MM = 300.0
-"""Spacing of the slow swirls that break up the picture where no wind blows; judgement."""
+CALM_M_S, BREEZE_M_S = 1.0, 2.0  # m/s; chop fades in between, below are cat's-paws; judgement
+LEAST_HEIGHT_M = 2e-3  # m; no river is a mirror; judgement
+LEAST_PERIOD_S = 0.2  # s; shorter waves are ruled by surface tension; judgement
+STEEPEST = 0.10  # significant height over the peak's wavelength, at most; judgement
+STILL_WAVELENGTH_MM = 300.0  # mm between the swirls on water that no wind blows on; judgement
 
 
 @dataclass(frozen=True)
@@ -40,33 +37,13 @@ class Sea:
 
 
 def jonswap(speed_m_s: ArrayLike, fetch_m: ArrayLike) -> tuple[Array, Array]:
-    """Return height and period of a young sea that the wind's fetch limits.
+    """Return height [m] and peak period [s] of a young sea that the wind's fetch limits.
 
-    Parameters
-    ----------
-    speed_m_s : array_like
-        Ten-metre wind [m/s], any shape; 0.5 to 60.
-    fetch_m : array_like
-        Water that the wind has blown over [m], broadcasts; 1 to 5000.
-
-    Returns
-    -------
-    height_m, peak_period_s : numpy.ndarray
-        Significant height [m] and peak period [s].
-
-    Raises
-    ------
-    OutOfRange
-        If wind or fetch are outside their ranges.
-
-    Notes
-    -----
     Hasselmann et al. (1973), JONSWAP: with x = g F / U^2, Hs = 4 (U^2 / g) sqrt(1.6e-7 x) and
-    Tp = (U / g) / (3.5 x^-0.33). Fetch laws differ by half as much again in height and by 1.3 in
-    period on such short water; this is the one whose data reach down to it.
+    Tp = (U / g) / (3.5 x^-0.33), for winds of 0.5 to 60 m/s and fetches of 1 to 5000 m. Fetch laws
+    differ by half as much again in height and by 1.3 in period on such short water; this is the
+    one whose data reach down to it.
 
-    Examples
-    --------
     >>> height_m, peak_period_s = jonswap(5.0, 50.0)
     >>> round(1000 * float(height_m), 1), round(float(peak_period_s), 3)
     (18.1, 0.389)
@@ -78,32 +55,12 @@ def jonswap(speed_m_s: ArrayLike, fetch_m: ArrayLike) -> tuple[Array, Array]:
 
 
 def wavenumber_rad_m(angular_rad_s: ArrayLike, temperature_c: float = 10.0) -> Array:
-    """Return the wavenumber of waves that gravity and surface tension bring back.
+    """Return the wavenumber [rad/m] of an angular frequency, 0 to 1000 rad/s, any shape.
 
-    Parameters
-    ----------
-    angular_rad_s : array_like
-        Angular frequency [rad/s], any shape; 0 to 1000.
-    temperature_c : float
-        Water [deg C].
+    Of waves that gravity and surface tension bring back on deep water, w^2 = g k + (sigma / rho)
+    k^3 (Lamb 1932, Hydrodynamics, art. 267; from memory), the one real root by Cardano's formula
+    in its hyperbolic form.
 
-    Returns
-    -------
-    numpy.ndarray
-        Wavenumber [rad/m], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a frequency or the temperature is outside its range.
-
-    Notes
-    -----
-    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 267; from memory),
-    the one real root by Cardano's formula in its hyperbolic form.
-
-    Examples
-    --------
     >>> round(2000 * np.pi / float(wavenumber_rad_m(2 * np.pi / 0.2)), 1)
     66.7
     """
@@ -115,31 +72,10 @@ def wavenumber_rad_m(angular_rad_s: ArrayLike, temperature_c: float = 10.0) -> A
 
 
 def angular_rad_s(wavenumber_rad_m: ArrayLike, temperature_c: float = 10.0) -> Array:
-    """Return the angular frequency of waves that gravity and surface tension bring back.
+    """Return the angular frequency [rad/s] of a wavenumber, 0 to 10000 rad/m, any shape.
 
-    Parameters
-    ----------
-    wavenumber_rad_m : array_like
-        Wavenumber [rad/m], any shape; 0 to 10000.
-    temperature_c : float
-        Water [deg C].
+    The relation of `wavenumber_rad_m`.
 
-    Returns
-    -------
-    numpy.ndarray
-        Angular frequency [rad/s], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a wavenumber or the temperature is outside its range.
-
-    Notes
-    -----
-    Deep water, w^2 = g k + (sigma / rho) k^3 (Lamb 1932, Hydrodynamics, art. 267; from memory).
-
-    Examples
-    --------
     >>> round(float(angular_rad_s(2 * np.pi / 0.0173)) * 0.0173 / (2 * np.pi), 4)
     0.2323
     """
@@ -149,31 +85,8 @@ def angular_rad_s(wavenumber_rad_m: ArrayLike, temperature_c: float = 10.0) -> A
 
 
 def wavelength_mm(period_s: ArrayLike, temperature_c: float = 10.0) -> Array:
-    """Return the wavelength of waves of a period on deep water.
+    """Return the wavelength [mm] of waves of a period, 0.01 to 60 s, on deep water.
 
-    Parameters
-    ----------
-    period_s : array_like
-        Period [s], any shape; 0.01 to 60.
-    temperature_c : float
-        Water [deg C].
-
-    Returns
-    -------
-    numpy.ndarray
-        Wavelength [mm], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a period or the temperature is outside its range.
-
-    Notes
-    -----
-    2 pi / k with `wavenumber_rad_m`.
-
-    Examples
-    --------
     >>> round(float(wavelength_mm(0.5)), 1)
     391.1
     """
@@ -184,32 +97,17 @@ def wavelength_mm(period_s: ArrayLike, temperature_c: float = 10.0) -> Array:
 def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
     """Return the chop that a wind makes, or that the angler sees.
 
-    Parameters
-    ----------
-    wind : Wind
-        The wind and its fetch; a ripple height that is told stands in their place.
-    temperature_c : float
-        Water [deg C].
-
-    Returns
-    -------
-    Sea
-        Height, period and lengths.
-
-    Raises
-    ------
-    OutOfRange
-        If wind, fetch, a told ripple or the temperature are outside their ranges.
-
-    Notes
-    -----
     `jonswap`, its height faded in linearly from 1 to 2 m/s. A told height gives the period that
     JONSWAP has at that height over 50 m, or a longer one where such a sea would be steeper than
     a tenth. The height is at least 2 mm, and the wind's at most a tenth of the peak's
     wavelength; the period is at least 0.2 s.
 
-    Examples
-    --------
+    Parameters
+    ----------
+    wind : the wind, 0 to 30 m/s, and its fetch, 1 to 5000 m; a ripple height that is told, 0 to
+        0.5 m, stands in their place
+    temperature_c : water, 0 to 30
+
     >>> made = sea(Wind(speed_m_s=4.0))
     >>> round(1000 * made.height_m, 1), round(made.peak_wavelength_mm)
     (14.4, 204)

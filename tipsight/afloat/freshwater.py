@@ -1,4 +1,4 @@
-"""Fresh water: density, surface tension and viscosity by temperature."""
+"""Fresh water: density, surface tension and viscosity by temperature, 0 to 30 deg C."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -7,7 +7,7 @@ from tipsight.checks import within
 
 Array = NDArray[np.float64]
 
-_CRITICAL_K = 647.096
+_CRITICAL_K = 647.096  # IAPWS R1-76(2014)
 
 
 def _water_c(temperature_c: ArrayLike) -> Array:
@@ -15,31 +15,12 @@ def _water_c(temperature_c: ArrayLike) -> Array:
 
 
 def density_kg_m3(temperature_c: ArrayLike = 10.0) -> Array:
-    """Return the density of fresh water.
+    """Return the density of fresh water of 0 to 30 deg C, any shape [kg/m3].
 
-    Parameters
-    ----------
-    temperature_c : array_like
-        Water [deg C], any shape; 0 to 30.
-
-    Returns
-    -------
-    numpy.ndarray
-        Density [kg/m3], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If any temperature is outside 0 to 30 deg C.
-
-    Notes
-    -----
     Tanaka, Girard, Davis, Peuto and Bignell (2001), Metrologia 38, eq. (1), air-free water at one
     atmosphere, 0 to 40 deg C:
     rho = 999.97495 [1 - (t - 3.983035)^2 (t + 301.797) / (522528.9 (t + 69.34881))].
 
-    Examples
-    --------
     >>> round(float(density_kg_m3(10.0)), 2)
     999.7
     """
@@ -50,66 +31,20 @@ def density_kg_m3(temperature_c: ArrayLike = 10.0) -> Array:
 
 
 def surface_tension_n_m(temperature_c: ArrayLike = 10.0) -> Array:
-    """Return the surface tension of clean water against air.
+    """Return the surface tension of clean water against air [N/m].
 
-    Parameters
-    ----------
-    temperature_c : array_like
-        Water [deg C], any shape; 0 to 30.
-
-    Returns
-    -------
-    numpy.ndarray
-        Surface tension [N/m], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If any temperature is outside 0 to 30 deg C.
-
-    Notes
-    -----
-    IAPWS R1-76(2014), eq. (1), from the triple to the critical point:
-    sigma = 0.2358 tau^1.256 (1 - 0.625 tau) with tau = 1 - T / 647.096 K. River water with its
-    film of grease stands lower.
-
-    Examples
-    --------
-    >>> round(float(surface_tension_n_m(10.0)), 5)
-    0.07422
+    IAPWS R1-76(2014), eq. (1), from the triple to the critical point: 0.2358 tau^1.256
+    (1 - 0.625 tau), tau = 1 - T / 647.096 K. River water with its film of grease stands lower.
     """
     tau = 1.0 - (_water_c(temperature_c) + 273.15) / _CRITICAL_K
     return np.asarray(0.2358 * tau**1.256 * (1.0 - 0.625 * tau))
 
 
 def kinematic_viscosity_m2_s(temperature_c: ArrayLike = 10.0) -> Array:
-    """Return the kinematic viscosity of fresh water.
+    """Return the kinematic viscosity of fresh water [m2/s].
 
-    Parameters
-    ----------
-    temperature_c : array_like
-        Water [deg C], any shape; 0 to 30.
-
-    Returns
-    -------
-    numpy.ndarray
-        Viscosity over density [m2/s], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If any temperature is outside 0 to 30 deg C.
-
-    Notes
-    -----
     IAPWS R12-08 (2008), eq. (36), the simplified formula for liquid water at 0.1 MPa, 253 to
-    383 K; coefficients from memory, checked at ten temperatures: mu = 1e-6 sum a_i (T / 300
-    K)^b_i, over the density here.
-
-    Examples
-    --------
-    >>> round(float(kinematic_viscosity_m2_s(10.0)) * 1e6, 2)
-    1.31
+    383 K (coefficients from memory, checked at ten temperatures), over the density here.
     """
     t = _water_c(temperature_c)
     reduced = (t + 273.15) / 300.0

@@ -15,30 +15,18 @@ _HIGH = np.array(
 """95th percentile over the significant height, computed: 400 drawn seas for each."""
 
 
+def _steepness(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> Array:
+    """Return the line of sight's slope over that of the waves, x of `hidden_mm`."""
+    far = within("distance", range_m, 0.5, 500.0, "m")
+    high = within("eye height", eye_height_m, 0.1, 30.0, "m")
+    return np.asarray(high / far * sea.peak_wavelength_mm / (1e3 * sea.height_m))
+
+
 def hidden_mm(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> tuple[Array, Array]:
-    """Return how much of a tip's foot is hidden by crests between it and the eye.
+    """Return the height of a tip's foot that crests between it and the eye hide [mm].
 
-    Parameters
-    ----------
-    sea : Sea
-        The chop.
-    range_m : array_like
-        Eye to tip, along the water [m], any shape; 0.5 to 500.
-    eye_height_m : array_like
-        Eye above the water [m], broadcasts; 0.1 to 30.
+    Mean and 95th percentile, above the still waterline.
 
-    Returns
-    -------
-    mean_mm, high_mm : numpy.ndarray
-        Mean and 95th percentile of the hidden height above the still waterline [mm].
-
-    Raises
-    ------
-    OutOfRange
-        If distance or eye height are outside their ranges.
-
-    Notes
-    -----
     With x = (eye height / range) (wavelength / significant height): mean = 0.55 Hs
     exp(-1.37 x^0.7), within a tenth for x of 0.04 to 2 of drawn JONSWAP seas that run straight
     to the eye; the 95th percentile is read off such draws, between them by the logarithm of x.
@@ -46,16 +34,17 @@ def hidden_mm(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> tuple[Ar
     tells); above 4 the sight line clears all crests but that at the tip itself, whose own
     percentile is 0.41 Hs.
 
-    Examples
-    --------
+    Parameters
+    ----------
+    sea : the chop
+    range_m : eye to tip, along the water, any shape; 0.5 to 500
+    eye_height_m : eye above the water, broadcasts; 0.1 to 30
+
     >>> mean_mm, high_mm = hidden_mm(Sea(0.0181, 0.389, 237.0, 237.0), 36.6, 1.8)
     >>> round(float(mean_mm), 1), round(float(high_mm), 1)
     (3.6, 9.3)
     """
-    far = within("distance", range_m, 0.5, 500.0, "m")
-    high = within("eye height", eye_height_m, 0.1, 30.0, "m")
-    height_mm = 1e3 * sea.height_m
-    x = high / far * sea.peak_wavelength_mm / height_mm
+    x, height_mm = _steepness(sea, range_m, eye_height_m), 1e3 * sea.height_m
     mean = 0.55 * height_mm * np.exp(-1.37 * x**0.7)
     percentile = height_mm * np.interp(np.log(x), np.log(_AT), _HIGH)
     return np.asarray(mean), np.asarray(percentile)
@@ -64,31 +53,8 @@ def hidden_mm(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> tuple[Ar
 def outside_domain(sea: Sea, range_m: ArrayLike, eye_height_m: ArrayLike) -> NDArray[np.bool_]:
     """Tell where the line of sight is flatter or steeper than the draws behind `hidden_mm`.
 
-    Parameters
-    ----------
-    sea : Sea
-        The chop.
-    range_m : array_like
-        Eye to tip, along the water [m], any shape.
-    eye_height_m : array_like
-        Eye above the water [m], broadcasts.
-
-    Returns
-    -------
-    numpy.ndarray
-        True where x of `hidden_mm` is not 0.03 to 4.
-
-    Raises
-    ------
-    OutOfRange
-        If distance or eye height are outside their ranges.
-
-    Examples
-    --------
     >>> outside_domain(Sea(0.0181, 0.389, 237.0, 237.0), [3.0, 36.6], 1.8).tolist()
     [True, False]
     """
-    far = within("distance", range_m, 0.5, 500.0, "m")
-    high = within("eye height", eye_height_m, 0.1, 30.0, "m")
-    x = high / far * sea.peak_wavelength_mm * 1e-3 / sea.height_m
+    x = _steepness(sea, range_m, eye_height_m)
     return np.asarray((x < _AT[0]) | (x > _AT[-1]))

@@ -12,50 +12,25 @@ from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
 
-LINE_DEG = 3.0
-"""Rise of the line from the float to the rod; judgement."""
-SAFE = 3.0
-"""How many times the moment of the shot has to outdo a top-heavy float's; judgement."""
-_FLAT_DEG = 80.0
+LINE_DEG = 3.0  # deg, rise of the line from the float to the rod; judgement
+SAFE = 3.0  # times that the moment of the shot has to outdo a top-heavy float's; judgement
+_FLAT_DEG = 80.0  # deg; beyond, no lean is told
 
 
 def upright(
     rig: Rig, diameter_mm: ArrayLike, temperature_c: float = 10.0
 ) -> tuple[Array, NDArray[np.bool_]]:
-    """Return how strongly a shotted float is held upright, and whether that is safe.
+    """Return the uprighting moment for each radian [N m], and whether the float stands safely.
 
-    Parameters
-    ----------
-    rig : Rig
-        The float and its shot.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], any shape; 0.5 to 30.
-    temperature_c : float
-        Water [deg C].
-
-    Returns
-    -------
-    stiffness_n_m_rad, stands : numpy.ndarray
-        Uprighting moment for each radian [N m], and whether the float stands with a margin.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or the temperature is outside its range.
-
-    Notes
-    -----
     B h_B - W h_G about the foot from which the shot hang; the waterplane's part (1e-8 N m) is
     left out. A float that is top-heavy by itself has to have three times what tips it
     (judgement): pull h_B >= 3 W (h_G - h_B).
 
-    Examples
-    --------
-    >>> from tipsight.afloat import body
-    >>> from tipsight.afloat.rig import rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> bool(upright(rig(hull, 10.0, 1.0, -30.0, 1.2), 3.0)[1])
-    True
+    Parameters
+    ----------
+    rig : the float and its shot
+    diameter_mm : painted diameter of the tip, any shape; 0.5 to 30
+    temperature_c : water, 0 to 30
     """
     s = stance(rig, diameter_mm, temperature_c)
     tips_it = s.weight_n * (s.weight_at_m - s.lift_at_m)
@@ -68,101 +43,39 @@ def held_back(
     hold_m_s: ArrayLike,
     diameter_mm: ArrayLike,
     temperature_c: float = 10.0,
-    *,
-    line_deg: float = LINE_DEG,
-    side_drag: float | None = None,
 ) -> tuple[Array, Array]:
-    """Return how a float leans and lifts when it is run slower than the water.
+    """Return how a float leans [deg] and lifts [gf] when it is run slower than the water.
 
-    Parameters
-    ----------
-    rig : Rig
-        The float and its shot.
-    hold_m_s : array_like
-        How much slower [m/s], any shape; 0 to 1.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], broadcasts; 0.5 to 30.
-    temperature_c : float
-        Water [deg C].
-    line_deg : float
-        Rise of the line towards the rod [deg]; 0 to 60.
-    side_drag : float, optional
-        Drag coefficient across the flow, as in `stance`.
+    The lean is of the top towards the rod, below nothing where it leans away; so much more shot as
+    the lift keeps the tip where it was. Not numbers where it would lie flatter than 80 deg or
+    falls over by itself.
 
-    Returns
-    -------
-    lean_deg, lift_g : numpy.ndarray
-        Lean of the top towards the rod [deg], below nothing where it leans away, and how much
-        the float is lifted [gf]: so much more shot keeps the tip where it was. Not a number where
-        it would lie flatter than 80 deg or falls over by itself.
-
-    Raises
-    ------
-    OutOfRange
-        If a number is outside its range.
-
-    Notes
-    -----
     Moments about the foot, solved exactly: (B' h_B - W h_G) sin a + T sin(psi) h_l sin a =
     T cos(psi) h_l cos a - D h_c, with D = rho C A u^2 cos^2(a) / 2 square to the float (cross-flow
     principle, Hoerner 1965, Fluid-Dynamic Drag, from memory), the shot's drag at the foot,
     T cos(psi) = D cos a + D_shot, and B' = B - lift, lift = T sin(psi) + D sin a. More than the
     tip's own buoyancy of lift pulls the body out, and the sum is then too large.
 
-    Examples
-    --------
-    >>> from tipsight.afloat import body
-    >>> from tipsight.afloat.rig import rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> lean, lift = held_back(rig(hull, 10.0, 1.0, -30.0, 1.2), 0.1, 3.0)
-    >>> bool(0.0 < lean < 20.0), bool(lift > 0.0)
-    (True, True)
+    Parameters
+    ----------
+    rig : the float and its shot
+    hold_m_s : how much slower, any shape; 0 to 1
+    diameter_mm : painted diameter of the tip, broadcasts; 0.5 to 30
+    temperature_c : water, 0 to 30
     """
     hold = within("how much slower it is held", hold_m_s, 0.0, 1.0, "m/s")
-    s = stance(rig, diameter_mm, temperature_c, side_drag=side_drag)
+    s = stance(rig, diameter_mm, temperature_c)
     ram = 0.5 * float(density_kg_m3(temperature_c)) * hold**2
     shot_n = ram * rig.shot_drag * rig.shot_area_m2
-    return leaning(s, ram * s.side_drag * s.side_m2, shot_n, line_deg)
+    return leaning(s, ram * s.side_drag * s.side_m2, shot_n)
 
 
 def leaning(
     s: Stance, side_n: ArrayLike, shot_n: ArrayLike, line_deg: float = LINE_DEG
 ) -> tuple[Array, Array]:
-    """Return lean and lift of a float that line and water pull apart.
+    """Return lean [deg] and lift [gf] of `held_back` from the drags when upright [N].
 
-    Parameters
-    ----------
-    s : Stance
-        The forces on it when upright.
-    side_n : array_like
-        Drag on its side when upright [N], any shape that broadcasts with the stance.
-    shot_n : array_like
-        Drag on the shot at its foot [N], broadcasts.
-    line_deg : float
-        Rise of the line towards the rod [deg]; 0 to 60.
-
-    Returns
-    -------
-    lean_deg, lift_g : numpy.ndarray
-        Lean of the top towards the rod [deg], below nothing where it leans away, and lift [gf].
-
-    Raises
-    ------
-    OutOfRange
-        If the line's rise is outside its range.
-
-    Notes
-    -----
-    The equations of `held_back`, by halving the interval.
-
-    Examples
-    --------
-    >>> from tipsight.afloat import body
-    >>> from tipsight.afloat.rig import rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> lean, _ = leaning(stance(rig(hull, 10.0, 1.0, -30.0, 1.2), 3.0), 0.001, 0.0002)
-    >>> bool(0.0 < lean < 10.0)
-    True
+    The line rises by 0 to 60 deg; solved by halving the interval.
     """
     rise = np.tan(np.radians(float(within("rise of the line", line_deg, 0.0, 60.0, "deg"))))
     side, shot, stiff = np.broadcast_arrays(side_n, shot_n, s.stiffness_n_m_rad)
@@ -200,43 +113,18 @@ def wind_lean_deg(
     showing_mm: ArrayLike,
     temperature_c: float = 10.0,
 ) -> Array:
-    """Return how far the wind leans a freely drifting float.
+    """Return how far the wind leans a drifting float, away from it [deg]; nan if it does not stand.
 
-    Parameters
-    ----------
-    rig : Rig
-        The float and its shot.
-    speed_m_s : array_like
-        Ten-metre wind [m/s], any shape; 0 to 60.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], broadcasts; 0.5 to 30.
-    showing_mm : array_like
-        Length out of the water [mm], broadcasts; 2 to 500.
-    temperature_c : float
-        Water [deg C].
-
-    Returns
-    -------
-    numpy.ndarray
-        Lean away from the wind [deg]; not a number for a float that does not stand.
-
-    Raises
-    ------
-    OutOfRange
-        If a number is outside its range.
-
-    Notes
-    -----
     The water takes up the push at the middle of the side view, h_water: moments about the foot
     leave tan a = F (h_wind - h_water) / K, K being the uprighting moment for each radian.
 
-    Examples
-    --------
-    >>> from tipsight.afloat import body
-    >>> from tipsight.afloat.rig import rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> bool(0.0 < wind_lean_deg(rig(hull, 10.0, 1.0, -30.0, 1.2), 5.0, 3.0, 30.0) < 5.0)
-    True
+    Parameters
+    ----------
+    rig : the float and its shot
+    speed_m_s : ten-metre wind, any shape; 0 to 60
+    diameter_mm : painted diameter of the tip, broadcasts; 0.5 to 30
+    showing_mm : length out of the water, broadcasts; 2 to 500
+    temperature_c : water, 0 to 30
     """
     s = stance(rig, diameter_mm, temperature_c)
     push_n = 1e-3 * GRAVITY_M_S2 * wind_on_tip_g(speed_m_s, diameter_mm, showing_mm)

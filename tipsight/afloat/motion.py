@@ -18,35 +18,20 @@ _LINEAR = 8.0 / np.pi
 
 
 def linear_speed(variance_m2_s2: ArrayLike, slip_m_s: ArrayLike = 0.0) -> Array:
-    """Return the speed that makes linear drag take as much as quadratic drag does.
+    """Return the speed that makes linear drag take as much as quadratic drag does [m/s].
 
-    Parameters
-    ----------
-    variance_m2_s2 : array_like
-        Variance of the speed through the water [m2/s2], any shape.
-    slip_m_s : array_like
-        Steady part of that speed, square to the rest [m/s], broadcasts.
+    Of a variance of the speed through the water [m2/s2] and a steady flow square to the rest
+    [m/s], any shapes that broadcast. Statistical linearisation for a Gaussian speed, sqrt(8 / pi)
+    rms (Borgman 1967, Journal of the Waterways and Harbors Division ASCE 93; from memory); a
+    steady flow is added by its square, which is within 2 % of a sum over draws.
 
-    Returns
-    -------
-    numpy.ndarray
-        Speed [m/s].
-
-    Notes
-    -----
-    Statistical linearisation for a Gaussian speed, sqrt(8 / pi) rms (Borgman 1967, Journal of the
-    Waterways and Harbors Division ASCE 93; from memory); a steady flow is added by its square,
-    which is within 2 % of a sum over draws.
-
-    Examples
-    --------
     >>> round(float(linear_speed(1.0)), 4)
     1.5958
     """
     return np.asarray(np.sqrt(np.square(slip_m_s) + _LINEAR * np.asarray(variance_m2_s2)))
 
 
-class _Waves:
+class Waves:
     """Sums over the waves' spectrum that the drag takes part in."""
 
     def __init__(self, p: Parts, omega: Array, energy: Array, felt: Array, shot: Array) -> None:
@@ -80,7 +65,7 @@ class _Waves:
         return each.sum(axis=-1), each @ self.w2
 
 
-class _Swirls:
+class Swirls:
     """Sums over the boils' spectrum that the drag takes part in."""
 
     def __init__(self, p: Parts, at_body: Array, at_shot: Array, stream: Stream) -> None:
@@ -133,45 +118,17 @@ class Motion:
 
 
 def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion:
-    """Return how the water goes up and down along tips in a sea and in boils.
+    """Return how the water goes up and down along tips of shape (D,), or a scalar, in mm.
 
-    Parameters
-    ----------
-    rig : Rig
-        The float and its shot.
-    sea : Sea
-        The chop.
-    stream : Stream
-        The moving water.
-    diameter_mm : array_like
-        Painted diameters of the tip [mm], shape (D,) or a scalar; 0.5 to 30.
-
-    Returns
-    -------
-    Motion
-        Variances about the still waterline.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or the water is outside its range, or float or shot reach below the bed.
-    ArithmeticError
-        If drag and motion come to no balance, which no float within the ranges does.
-
-    Notes
-    -----
-    Spectral sums of the response to waves (`relative_motion`) and to the vertical velocity at the
-    body and at the shot, taken uncorrelated. Quadratic drag by `linear_speed`, solved together
-    with the motion that it damps by half steps until variances change by less than 1e-4.
-
-    Examples
-    --------
-    >>> from tipsight.afloat.rig import rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> sea = chop.Sea(0.018, 0.389, 238.0, 238.0)
-    >>> moved = motion(rig(hull, 10.0, 1.0, -30.0, 1.2), sea, Stream(), [2.0, 3.0])
-    >>> bool(moved.boil_m2[0] > moved.boil_m2[1])
-    True
+    Spectral sums of the response to waves and to the vertical velocity at the body and at the
+    shot, taken uncorrelated, about the still waterline. In a wave a slender vertical body moves by
+    Z/a = [C - w^2 ((rho V + A33) e + 1.5 rho V_s e_s) + i w (B e + B_s e_s)] over [C - w^2 (M +
+    A33 + rho V_s / 2) + i w (B + B_s)], e the volume mean of exp(k z) (Newman 1977, Marine
+    Hydrodynamics, ch. 6; from memory); without drag within 0.02 of boundary elements for periods
+    of 0.2 to 1 s. Quadratic drag by `linear_speed`, solved together with the motion that it damps
+    by half steps until variances change by less than 1e-4; boils so slow that a tip follows them
+    as they stand come out 8 % too weak by it, for the square of a Gaussian speed has sqrt(3) and
+    not sqrt(8 / pi) times its variance.
     """
     within("depth of the shot", rig.shot_depth_m, 0.0, stream.depth_m, "m")
     p = parts(rig, diameter_mm, stream.temperature_c)
@@ -180,10 +137,10 @@ def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion
     felt, felt_shot = felt_share(
         rig, diameter_mm, chop.wavenumber_rad_m(omega, stream.temperature_c)
     )
-    waves = _Waves(p, omega, share * sea.height_m**2 / 16.0, felt, felt_shot)
+    waves = Waves(p, omega, share * sea.height_m**2 / 16.0, felt, felt_shot)
     depth_m = 1e-3 * (rig.waterline_mm - body.centroid_mm(rig.profile))
     strong = boils.vertical_rms_m_s(stream, [depth_m, rig.shot_depth_m])
-    swirls = _Swirls(p, strong[0], strong[1], stream)
+    swirls = Swirls(p, strong[0], strong[1], stream)
     speed2 = np.full((2, p.mass_kg.shape[0]), 1e-4)
     for _ in range(_ROUNDS):
         drag_body = p.body_drag * linear_speed(speed2[0])[:, None]

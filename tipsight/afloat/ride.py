@@ -6,7 +6,7 @@ import numpy as np
 import scipy
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat import boils, heave, motion
+from tipsight.afloat import boils, motion
 from tipsight.afloat.chop import Sea
 from tipsight.afloat.rig import Rig
 from tipsight.checks import within
@@ -15,15 +15,14 @@ from tipsight.inputs.case import Stream
 from tipsight.nature import GRAVITY_M_S2
 
 Array = NDArray[np.float64]
+# how much wider the boils' part counts for margin and time under, as quadratic drag and a spring
+# that ends widen the tails: fitted to runs in the time domain, 1.5 to 3 rms showing, over even and
+# boily water (even alone 1.10, boily 1.19, a weir 1.25); dips are as many as without it
 TAIL = 1.12
-"""How much wider the boils' part counts for margin and time under, as quadratic drag and a spring
-that ends widen the tails. Fitted to runs in the time domain at margins of 1.5 to 3, over even and
-boily water (even alone 1.10, boily 1.19, a weir 1.25). Dips are as many as without it."""
+# of the boils' time scale, and how many times the chop's rms the boils' must be to rule the dips'
+# length; fitted to such runs
 SLOW, SLOW_FROM = 1.1, 2.8
-"""Of the boils' time scale, and how many times the chop's rms the boils' must be to rule the dips:
-fitted to the same runs."""
-MOST_BOIL = 10.0
-_NEVER_PER_MIN = 1e-3
+_NEVER_PER_MIN = 1e-3  # dips a minute below which none has a length
 
 
 @dataclass(frozen=True, eq=False)
@@ -42,9 +41,6 @@ class Ride:
     alone."""
     sink_mm: float
     """How much higher the water piles up on a tip that is held back."""
-    stiffness_g_per_mm: Array
-    pull_rms_g: Array
-    """The boils' pull, as a force on the tip's spring."""
 
     def __getitem__(self, at: slice) -> "Ride":
         return Ride(
@@ -55,67 +51,39 @@ class Ride:
             self.rate_hz[at],
             self.slow_s[at],
             self.sink_mm,
-            self.stiffness_g_per_mm[at],
-            self.pull_rms_g[at],
         )
 
 
 def ride(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Ride:
-    """Return how a float rides with tips of several diameters.
+    """Return how a float rides with tips of several diameters, whatever shows of them.
+
+    `motion.motion`. A float held back by u has water piled on its tip by u^2 / (2 g) (Bernoulli).
 
     Parameters
     ----------
-    rig : Rig
-        The float and its shot.
-    sea : Sea
-        The chop.
-    stream : Stream
-        The moving water.
-    diameter_mm : array_like
-        Painted diameters of the tip [mm], shape (D,) or a scalar, which counts as (1,);
-        0.5 to 30.
+    rig : the float and its shot
+    sea : the chop
+    stream : the moving water
+    diameter_mm : painted diameters of the tip, shape (D,) or a scalar, for (1,); 0.5 to 30
 
-    Returns
-    -------
-    Ride
-        Everything about the water along the tip that does not hang on how much shows.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter or the water is outside its range, or float or shot reach below the bed.
-
-    Notes
-    -----
-    `motion.motion`; sigma^2 = waves + (1.12 boils)^2. The factor was fitted to runs of the
-    nonlinear equation in the time domain. A float held back by u has water piled on its tip by
-    u^2 / (2 g) (Bernoulli).
-
-    Examples
-    --------
     >>> from tipsight.afloat import body, chop, rig
     >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
     >>> made = rig.rig(hull, 10.0, 1.0, -30.0, 1.2)
-    >>> ride(made, chop.Sea(0.018, 0.389, 238.0, 238.0), Stream(), [2.0, 3.0]).rms_mm.shape
-    (2,)
+    >>> ride(made, chop.Sea(0.018, 0.389, 238.0, 238.0), Stream(), [2.0, 3.0]).rms_mm.round(1)
+    array([7.5, 5.1])
     """
     moved = motion.motion(rig, sea, stream, diameter_mm)
     held = float(within("how much slower it is held", stream.hold_m_s, 0.0, 3.0, "m/s"))
     both_m2 = moved.wave_m2 + moved.boil_m2
     speed_m2_s2 = moved.wave_speed_m2_s2 + moved.boil_speed_m2_s2
-    diameters = np.atleast_1d(np.asarray(diameter_mm, dtype=float))
-    stiff = heave.stiffness_g_per_mm(diameters, stream.temperature_c)
-    boil_rms_mm = 1e3 * np.sqrt(moved.boil_m2)
     return Ride(
         1e3 * np.sqrt(moved.wave_m2),
-        boil_rms_mm,
+        1e3 * np.sqrt(moved.boil_m2),
         1e3 * np.sqrt(both_m2),
         1e3 * np.sqrt(moved.wave_m2 + TAIL**2 * moved.boil_m2),
         np.sqrt(speed_m2_s2 / both_m2) / (2.0 * np.pi),
         _slow_s(moved.boil_m2 / moved.wave_m2, boils.time_scale_s(stream)),
         1e3 * held**2 / (2.0 * GRAVITY_M_S2),
-        stiff,
-        stiff * boil_rms_mm,
     )
 
 
@@ -128,34 +96,18 @@ def _slow_s(boil_over_wave: Array, scale_s: float) -> Array:
 
 
 def ride_margin(showing_mm: ArrayLike, ride: Ride) -> Array:
-    """Return how many times the water's ups and downs go into what shows.
+    """Return how many times the water's ups and downs go into what shows [-].
+
+    (showing - piled-up water) / `Ride.tail_rms_mm`, below nothing where the water covers the tip.
+    From 3 up it rides, 2 to 3 it blips, 1 to 2 it is dragged under often (judgement).
 
     Parameters
     ----------
-    showing_mm : array_like
-        Length out of the water [mm]; 0 to 500. Broadcasts against the ride's diameters, (D,).
-    ride : Ride
-        How the float rides.
+    showing_mm : length out of the water; 0 to 500. Broadcasts against the ride's diameters, (D,)
+    ride : how the float rides
 
-    Returns
-    -------
-    numpy.ndarray
-        Margin [-], below nothing where the piled-up water covers the tip.
-
-    Raises
-    ------
-    OutOfRange
-        If a length is outside 0 to 500 mm.
-
-    Notes
-    -----
-    (showing - piled-up water) / sigma, `Ride.tail_rms_mm`. From 3 up it rides, 2 to 3 it blips,
-    1 to 2 it is dragged under often (judgement).
-
-    Examples
-    --------
     >>> one = np.ones(1)
-    >>> float(ride_margin(30.0, Ride(one, one, one, 10 * one, one, one, 0.0, one, one))[0])
+    >>> float(ride_margin(30.0, Ride(one, one, one, 10 * one, one, one, 0.0))[0])
     3.0
     """
     showing = within("showing", showing_mm, 0.0, 500.0, "mm")
@@ -163,27 +115,13 @@ def ride_margin(showing_mm: ArrayLike, ride: Ride) -> Array:
 
 
 def time_under(margin: ArrayLike) -> Array:
-    """Return the share of time that a tip is under water.
+    """Return the share of time, 0 to 1, that a tip of a ride margin [-] is under water.
 
-    Parameters
-    ----------
-    margin : array_like
-        Ride margin [-], any shape.
-
-    Returns
-    -------
-    numpy.ndarray
-        Share, 0 to 1, same shape.
-
-    Notes
-    -----
     A Gaussian process is above m times its rms for 1 - Phi(m) of the time. Runs of the nonlinear
     equation in the time domain give a fifth more to two fifths less on even water, for margins of
     1.3 to 3; up to 1.6 times as much where it boils and five times at a margin of 3 below a weir
     (of a time that is still below a hundredth).
 
-    Examples
-    --------
     >>> round(float(time_under(2.0)), 4)
     0.0228
     """
@@ -197,36 +135,16 @@ def _over_rms(showing_mm: ArrayLike, ride: Ride) -> Array:
 
 
 def dips_per_min(showing_mm: ArrayLike, ride: Ride) -> Array:
-    """Return how often a tip goes under with no fish about.
+    """Return how often a tip goes under with no fish about [1/min].
 
-    Parameters
-    ----------
-    showing_mm : array_like
-        Length out of the water [mm]; 0 to 500. Broadcasts against the ride's diameters, (D,).
-    ride : Ride
-        How the float rides.
+    What shows [mm], 0 to 500, broadcasts against the ride's diameters, (D,). Rice (1945), Bell
+    System Technical Journal 24, sec. 3.3 (from memory): up-crossings of m times the rms by a
+    Gaussian process, rate exp(-m^2 / 2). Runs of the nonlinear equation give as many within a
+    fifth up to twice the rms, and from there to three times it, where dips are one or a few a
+    minute, up to half as many again (1.8 times where it boils).
 
-    Returns
-    -------
-    numpy.ndarray
-        Dips a minute.
-
-    Raises
-    ------
-    OutOfRange
-        If a length is outside 0 to 500 mm.
-
-    Notes
-    -----
-    Rice (1945), Bell System Technical Journal 24, sec. 3.3 (from memory): up-crossings of m times
-    the rms by a Gaussian process, rate exp(-m^2 / 2). Runs of the nonlinear equation give as
-    many within a fifth up to twice the rms, and from there to three times it, where dips are one
-    or a few a minute, up to half as many again (1.8 times where it boils).
-
-    Examples
-    --------
     >>> one = np.ones(1)
-    >>> rides = Ride(one, one, 10 * one, one, 0.5 * one, one, 0.0, one, one)
+    >>> rides = Ride(one, one, 10 * one, one, 0.5 * one, one, 0.0)
     >>> float(dips_per_min(20.0, rides)[0].round(2))
     4.06
     """
@@ -235,41 +153,22 @@ def dips_per_min(showing_mm: ArrayLike, ride: Ride) -> Array:
 
 
 def ordinary_dip_s(showing_mm: ArrayLike, ride: Ride) -> Array:
-    """Return the length that 95 % of the dips stay below, so that a longer one is a bite.
+    """Return the length that 95 % of the dips stay below [s], so that a longer one is a bite.
 
-    Parameters
-    ----------
-    showing_mm : array_like
-        Length out of the water [mm]; 0 to 500. Broadcasts against the ride's diameters, (D,).
-    ride : Ride
-        How the float rides.
+    What shows [mm], 0 to 500, broadcasts against the ride's diameters, (D,). Not a number where
+    the tip dips less than once in a thousand minutes, or is under more often than not.
 
-    Returns
-    -------
-    numpy.ndarray
-        Length [s]; not a number where the tip dips less than once in a thousand minutes, or is
-        under more often than not.
-
-    Raises
-    ------
-    OutOfRange
-        If a length is outside 0 to 500 mm.
-
-    Notes
-    -----
     Chop: dips last P / nu in the mean, P the Gaussian share of time and nu the dips, and above a
     high level each is a parabola whose height is exponential, so that its length follows
     Rayleigh's law (Leadbetter, Lindgren and Rootzen 1983, Extremes and Related Properties, ch. 10;
     from memory) and the 95th percentile is sqrt(4 ln 20 / pi) = 1.953 times the mean. Boils: water
     with a correlation of exp(-t / T) comes back from m times its rms in about T / m, and a tip
     once under has no spring left; the part of T that counts is fitted to runs of the nonlinear
-    equation in the time domain, which are 0.6 to 1.2 times as long on even water, up to 1.5 times
-    where it boils and up to 2.7 below a weir.
+    equation in the time domain, whose dips are 0.6 to 1.25 times as long on even water, up to 1.5
+    times where it boils and up to 2.7 below a weir.
 
-    Examples
-    --------
     >>> one = np.ones(1)
-    >>> rides = Ride(one, one, 10 * one, one, 0.5 * one, 1.2 * one, 0.0, one, one)
+    >>> rides = Ride(one, one, 10 * one, one, 0.5 * one, 1.2 * one, 0.0)
     >>> float(ordinary_dip_s(20.0, rides)[0].round(2))
     1.26
     """
@@ -284,48 +183,16 @@ def ordinary_dip_s(showing_mm: ArrayLike, ride: Ride) -> Array:
 def boil_factor_from_dips(
     dips: float, showing_mm: float, diameter_mm: float, rig: Rig, sea: Sea, stream: Stream
 ) -> float:
-    """Return how boily the water must be for a tip to go under so often.
+    """Return how boily the water must be for a tip to go under so often, 0 to 10 [-].
+
+    The first rise of `dips_per_min` through the count. Mistakes where the waves alone put the tip
+    under more often, or no boils would so often.
 
     Parameters
     ----------
-    dips : float
-        The angler's own count with no fish about, a minute; 0.01 to 60.
-    showing_mm : float
-        Length of that tip out of the water [mm].
-    diameter_mm : float
-        Its painted diameter [mm].
-    rig : Rig
-        The float and its shot.
-    sea : Sea
-        The chop.
-    stream : Stream
-        The moving water; its own boil factor does not matter.
-
-    Returns
-    -------
-    float
-        Boil factor, 0 to 10 [-].
-
-    Raises
-    ------
-    OutOfRange
-        If a number is outside its range.
-    Mistakes
-        If the waves alone put the tip under more often, or no boils would so often.
-
-    Notes
-    -----
-    `dips_per_min` as a function of the factor, its first rise through the count found on a grid
-    and by Brent's method.
-
-    Examples
-    --------
-    >>> from tipsight.afloat import body, chop, rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> made = rig.rig(hull, 10.0, 1.0, -30.0, 1.2)
-    >>> swim = chop.Sea(0.018, 0.389, 238.0, 238.0), Stream()
-    >>> 1.0 < boil_factor_from_dips(1.0, 30.0, 3.0, made, *swim) < 4.0
-    True
+    dips : the angler's own count with no fish about, a minute; 0.01 to 60
+    showing_mm, diameter_mm : length of that tip out of the water, and its painted diameter
+    rig, sea, stream : float and water; the stream's own boil factor does not matter
     """
     count = float(within("times a minute that it goes under", dips, 0.01, 60.0))
 
@@ -346,7 +213,7 @@ def boil_factor_from_dips(
                 )
             ]
         )
-    grid = np.geomspace(0.05, MOST_BOIL, 24)
+    grid = np.geomspace(0.05, boils.MOST_BOIL, 24)
     before = 0.0
     for factor in grid:
         if surplus(float(factor)) >= 0.0:

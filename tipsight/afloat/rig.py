@@ -10,8 +10,10 @@ from tipsight.afloat.body import Profile, volume_mm3
 from tipsight.checks import within
 
 Array = NDArray[np.float64]
-BODY_DRAG, SHOT_DRAG = 0.5, 0.45
-"""Of a faired body end-on, and of small spheres at Reynolds numbers of 700 to 4000."""
+BODY_DRAG = 0.5  # of a faired body end-on; judgement
+SHOT_DRAG = (
+    0.45  # of small spheres at Reynolds numbers of 700 to 4000; Barati and Clift, by fluids
+)
 
 
 @dataclass(frozen=True, eq=False)
@@ -47,38 +49,12 @@ class Rig:
         """Volume of all the shot."""
         return self.shot_mass_kg / self.shot_density_kg_m3
 
-    @property
-    def waterline_to_foot_mm(self) -> float:
-        """How deep the float's foot hangs."""
-        return self.waterline_mm - float(self.profile.z_mm[-1])
-
 
 def shot_area_m2(mass_g: ArrayLike, density_kg_m3: float) -> float:
-    """Return the summed cross-section of round shot.
+    """Return the summed cross-section of round shot [m2], each of 0 to 100 g, 1500 to 25000 kg/m3.
 
-    Parameters
-    ----------
-    mass_g : array_like
-        Mass of each shot [g], any shape; 0 to 100.
-    density_kg_m3 : float
-        Of the metal [kg/m3]; 1500 to 25000.
-
-    Returns
-    -------
-    float
-        Area [m2].
-
-    Raises
-    ------
-    OutOfRange
-        If a mass or the density is outside its range.
-
-    Notes
-    -----
     Spheres: pi / 4 (6 m / (pi rho))^(2/3) each.
 
-    Examples
-    --------
     >>> round(1e6 * shot_area_m2([0.4] * 11, 7290.0))
     192
     """
@@ -99,45 +75,24 @@ def rig(
     each_g: float = 0.4,
     shot_slip_m_s: float = 0.15,
 ) -> Rig:
-    """Return a float and its shot put together.
+    """Return a float and its shot put together, with the hull's own added mass.
 
     Parameters
     ----------
-    profile : Profile
-        The hull, from z = 0 downwards.
-    waterline_mm : float
-        Length of tip under water [mm]; 0 to 200.
-    mass_g : float
-        Float with its tip, in air [g]; 0.01 to 100.
-    centre_of_mass_mm : float
-        Height of its centre from the tip's root [mm].
-    shot_g : float
-        All shot, in air [g]; 0 to 100.
-    shot_density_kg_m3 : float
-        Of its metal [kg/m3].
-    shot_depth_m : float
-        From the waterline to the middle of the shot [m]; 0.01 to 20.
-    each_g : float
-        Mass of one of them [g], for what the water drags at: a BB unless told.
-    shot_slip_m_s : float
-        Steady flow past the shot [m/s]; 0 to 3. About a quarter of the pace (judgement).
+    profile : the hull, from z = 0 downwards
+    waterline_mm : length of tip under water; 0 to 200
+    mass_g : float with its tip, in air; 0.01 to 100
+    centre_of_mass_mm : height of its centre from the tip's root
+    shot_g : all shot, in air; 0 to 100
+    shot_density_kg_m3 : of its metal, 1500 to 25000; tin unless told
+    shot_depth_m : from the waterline to the middle of the shot; 0.01 to 20
+    each_g : mass of one of them, for what the water drags at; a BB unless told
+    shot_slip_m_s : steady flow past the shot; 0 to 3, about a quarter of the pace (judgement)
 
-    Returns
-    -------
-    Rig
-        With the hull's own added mass.
-
-    Raises
-    ------
-    OutOfRange
-        If any of them is outside its range.
-
-    Examples
-    --------
     >>> hull = Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
     >>> made = rig(hull, 10.0, 1.0, -30.0, 1.2)
-    >>> round(made.waterline_to_foot_mm)
-    70
+    >>> round(1e6 * made.shot_area_m2)
+    52
     """
     within("wet part of the tip", waterline_mm, 0.0, 200.0, "mm")
     within("weight of the float", mass_g, 0.01, 100.0, "g")
@@ -160,66 +115,18 @@ def rig(
 
 
 def displaced_m3(rig: Rig, diameter_mm: ArrayLike) -> Array:
-    """Return the volume of float under water with tips of several diameters.
-
-    Parameters
-    ----------
-    rig : Rig
-        The float.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], any shape; 0.5 to 30.
-
-    Returns
-    -------
-    numpy.ndarray
-        Volume [m3], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter is outside 0.5 to 30 mm.
-
-    Examples
-    --------
-    >>> hull = Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> made = rig(hull, 10.0, 1.0, -30.0, 1.2)
-    >>> round(float(displaced_m3(made, 3.0)) * 1e6, 2)
-    3.04
-    """
+    """Return the volume of float under water with painted tips of any shape, 0.5 to 30 mm [m3]."""
     diameter = within("tip diameter", diameter_mm, 0.5, 30.0, "mm")
     wet_mm3 = np.pi / 4.0 * diameter**2 * rig.waterline_mm
     return np.asarray(1e-9 * (volume_mm3(rig.profile) + wet_mm3))
 
 
 def moving_mass_kg(rig: Rig, diameter_mm: ArrayLike, density_kg_m3: float) -> Array:
-    """Return the mass that has to be moved when a fish moves the float: all that hangs and drags.
+    """Return the mass that has to be moved when a fish moves the float: all that drags [kg].
 
-    Parameters
-    ----------
-    rig : Rig
-        The float and its shot.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], any shape; 0.5 to 30.
-    density_kg_m3 : float
-        Water [kg/m3].
-
-    Returns
-    -------
-    numpy.ndarray
-        Float, shot and the water that goes with both [kg], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter is outside 0.5 to 30 mm.
-
-    Notes
-    -----
     M + A33 + rho V_shot / 2 (half its volume for a sphere). By Archimedes M is the mass of the
     water that float and shot take the place of: a thicker tip is balanced with more shot.
 
-    Examples
-    --------
     >>> hull = Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
     >>> made = rig(hull, 10.0, 1.0, -30.0, 1.2)
     >>> round(1000 * float(moving_mass_kg(made, 3.0, 999.7)), 1)

@@ -6,32 +6,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
-PEAKEDNESS = 3.3
+PEAKEDNESS = 3.3  # of JONSWAP's mean spectrum
 _STEPS = 200
-
-
-def _weights(x: Array) -> Array:
-    """Return trapezoid weights of a grid."""
-    step = np.diff(x)
-    return np.asarray(0.5 * (np.append(step, 0.0) + np.append(0.0, step)))
 
 
 @cache
 def wave_grid() -> tuple[Array, Array]:
-    """Return frequencies of wind waves and the share of the surface's variance at each.
+    """Return frequencies of wind waves over the peak's, 0.5 to 6, and their shares of variance.
 
-    Returns
-    -------
-    ratio, share : numpy.ndarray
-        Angular frequency over the peak's, 0.5 to 6, and shares that add up to 1, shape (200,).
+    JONSWAP (Hasselmann et al. 1973), peakedness 3.3, widths 0.07 and 0.09: x^-5 exp(-1.25 x^-4)
+    3.3^exp(-(x - 1)^2 / (2 s^2)), by the trapezoid rule; both of shape (200,).
 
-    Notes
-    -----
-    JONSWAP (Hasselmann et al. 1973), peakedness 3.3, widths 0.07 and 0.09:
-    x^-5 exp(-1.25 x^-4) 3.3^exp(-(x - 1)^2 / (2 s^2)).
-
-    Examples
-    --------
     >>> ratio, share = wave_grid()
     >>> round(float(share.sum()), 12), float(ratio[share.argmax()].round(1))
     (1.0, 1.0)
@@ -39,7 +24,9 @@ def wave_grid() -> tuple[Array, Array]:
     x = np.geomspace(0.5, 6.0, _STEPS)
     width = np.where(x <= 1.0, 0.07, 0.09)
     peak = PEAKEDNESS ** np.exp(-((x - 1.0) ** 2) / (2.0 * width**2))
-    share = x**-5.0 * np.exp(-1.25 * x**-4.0) * peak * _weights(x)
+    step = np.diff(x)
+    weight = 0.5 * (np.append(step, 0.0) + np.append(0.0, step))
+    share = x**-5.0 * np.exp(-1.25 * x**-4.0) * peak * weight
     share = share / share.sum()
     for array in (x, share):
         array.setflags(write=False)
@@ -48,19 +35,17 @@ def wave_grid() -> tuple[Array, Array]:
 
 @cache
 def boil_grid() -> tuple[Array, Array]:
-    """Return frequencies of boils [rad/s], and the edges of the cells that they stand for.
+    """Return frequencies of boils, 0.02 to 60 rad/s, and the edges of the bands they stand for.
 
-    0.02 to 60 rad/s, shape (200,); edges half way between them, on the logarithm, shape (201,).
-    What is slower or faster counts at the ends: there the tip follows a boil as a steady
-    current takes it, and here it does not feel one.
+    Shapes (200,) and (201,) [rad/s]; edges half way on the logarithm.
 
-    Examples
-    --------
     >>> angular_rad_s, edges_rad_s = boil_grid()
     >>> edges_rad_s[[0, 1, -1]].round(4).tolist()
     [0.0, 0.0204, inf]
     """
     omega = np.geomspace(0.02, 60.0, _STEPS)
+    # what is slower or faster counts at the ends: there a tip follows a boil as if it stood for
+    # ever, and here it does not follow at all
     edges = np.concatenate([[0.0], np.sqrt(omega[1:] * omega[:-1]), [np.inf]])
     for array in (omega, edges):
         array.setflags(write=False)

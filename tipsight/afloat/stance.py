@@ -19,31 +19,12 @@ _ENDLESS_DRAG = 1.20
 
 
 def cylinder_drag(length_over_diameter: ArrayLike) -> Array:
-    """Return the drag coefficient of a cylinder across the flow.
+    """Return the drag coefficient on the side view of cylinders, length over diameter 1 to 1000.
 
-    Parameters
-    ----------
-    length_over_diameter : array_like
-        Length over diameter [-], any shape; 1 to 1000.
-
-    Returns
-    -------
-    numpy.ndarray
-        Drag coefficient on its side view [-], same shape.
-
-    Raises
-    ------
-    OutOfRange
-        If a ratio is outside 1 to 1000.
-
-    Notes
-    -----
     Matthews (2002; name and year from memory), Aeronautical Engineer's Data Book, drag of
     cylinders by length: 0.63 at 1 to 0.98 at 40, 1.20 for one without end; by the logarithm
     between, and towards 1.20 by the reciprocal beyond 40.
 
-    Examples
-    --------
     >>> cylinder_drag([1.0, 10.0, 40.0]).round(2).tolist()
     [0.63, 0.82, 0.98]
     """
@@ -80,40 +61,11 @@ def stance(
     rig: Rig,
     diameter_mm: ArrayLike,
     temperature_c: float = 10.0,
-    *,
-    side_drag: float | None = None,
 ) -> Stance:
-    """Return the forces on an upright float and their heights.
+    """Return the forces on an upright float with painted tips of any shape, 0.5 to 30 mm.
 
-    Parameters
-    ----------
-    rig : Rig
-        The float and its shot.
-    diameter_mm : array_like
-        Painted diameter of the tip [mm], any shape; 0.5 to 30.
-    temperature_c : float
-        Water [deg C].
-    side_drag : float, optional
-        Drag coefficient of the float across the flow; `cylinder_drag` of its mean slenderness
-        if left out.
-
-    Returns
-    -------
-    Stance
-        The shot hang from the foot.
-
-    Raises
-    ------
-    OutOfRange
-        If a diameter, the temperature or the drag coefficient (0.1 to 3) is outside its range.
-
-    Examples
-    --------
-    >>> from tipsight.afloat.rig import rig
-    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
-    >>> stands = stance(rig(hull, 10.0, 1.0, -30.0, 1.2), 3.0)
-    >>> bool(stands.stiffness_n_m_rad > 0.0)
-    True
+    The shot hang from the foot; the drag across the flow is that of a cylinder of the mean
+    slenderness, from the foot to the waterline.
     """
     rho = float(density_kg_m3(temperature_c))
     d = within("tip diameter", diameter_mm, 0.5, 30.0, "mm")
@@ -128,11 +80,6 @@ def stance(
     side = area.sum() + d * wet
     side_at = (moment.sum() + d * wet * (0.5 * wet - foot)) / side
     length = wet - foot
-    drag = (
-        cylinder_drag(np.maximum(length**2 / side, 1.0))
-        if side_drag is None
-        else within("drag across the flow", np.broadcast_to(side_drag, d.shape), 0.1, 3.0)
-    )
     lift_n = rho * GRAVITY_M_S2 * volume
     weight_n = rig.mass_kg * GRAVITY_M_S2
     return Stance(
@@ -145,5 +92,5 @@ def stance(
         1e-3 * side_at,
         1e-3 * length,
         1e-3 * (rig.line_mm - foot),
-        drag,
+        cylinder_drag(np.maximum(length**2 / side, 1.0)),
     )
