@@ -244,6 +244,13 @@ def test_half_way_in_the_logarithm():
     assert min(low, high) * 0.5 < mid < max(low, high) * 2.0
 
 
+def test_a_bank_by_hand():
+    # half of 20 deg over a slope of 0.056 is 3.1, held at 3; ripple of 100 mm, look-down as steep
+    # as the slope: ln B0 = 3.407 + 1.875 ln 0.7 + 1.957 x 3 - 0.373 x 9 = 5.2522
+    water = Clutter(0.5, 100.0, 0.056, 20.0, float(np.rad2deg(np.arctan(0.056))))
+    assert np.log(clutter.shape([water])[0][0]) == pytest.approx(5.2522, abs=1e-4)
+
+
 def test_the_spectrum_grows_with_the_square_of_the_contrast():
     double = Clutter(0.33, 127.0, 0.064, 0.5, 2.0)
     one, two = (spectrum(c, [0.0, 0.01]) for c in (RIPPLE, double))

@@ -266,10 +266,10 @@ def test_scalar_array_and_grid_agree(bands, water):
     )
 
 
-@pytest.mark.parametrize("contrast", [0.0, 0.2], ids=["calm", "streaks"])
-def test_a_kernel_holds_many_distances(contrast):
+@pytest.mark.parametrize("facet_contrast", [0.0, 0.2], ids=["calm", "streaks"])
+def test_a_kernel_holds_many_distances(facet_contrast):
     r, light = np.array([10.0, 20.0, 40.0]), np.array([100.0, 200.0, 300.0])
-    streaks = [Clutter(contrast, 127.0, 0.064, 0.5, down) for down in (8.0, 4.0, 2.0)]
+    streaks = [Clutter(facet_contrast, 127.0, 0.064, 0.5, down) for down in (8.0, 4.0, 2.0)]
     held = kernel.kernels(r, light, YOUNG, streaks)
     contrast = np.random.default_rng(0).uniform(-1, 2, (3, 2, 3))
     edges = detect.cut([0.0, 10.0, 30.0], np.array([[1.0], [2.0], [3.0]]))
@@ -284,7 +284,10 @@ def test_a_kernel_holds_many_distances(contrast):
 
 
 def test_colour_fades_on_small_things():
-    assert channels.channels(100.0, YOUNG)[0].kept(1e-9) == 1.0
+    grey_, red_, violet = channels.channels(100.0, YOUNG)
+    assert grey_.kept(1e-9) == 1.0
+    assert red_.kept([10.0, 30.0]).tolist() == [0.5, 0.75]
+    assert violet.kept([50.0, 150.0]).tolist() == [0.5, 0.75]
     red = [[0.0, 1.5, 0.0]]
     speck, block = level(2.5, [0.0, 30.0], red), level(25.0, [0.0, 300.0], red, range_m=360.0)
     assert speck == pytest.approx(block, rel=1e-9)

@@ -147,6 +147,11 @@ def test_at_dusk_blue_gains_on_red():
     assert by_dusk[0] < 0.5 < 1.5 < by_dusk[1]
 
 
+def test_a_veil_of_the_dusk_has_light_for_rods_too():
+    # as much for rods as for cones, so that field and veil of 0.01 cd/m2 each make 0.02
+    assert float(contrast.adaptation([0.01, 0.0, 0.0, 0.01], 0.01)) == pytest.approx(0.02)
+
+
 def test_no_light_no_contrast():
     with pytest.raises(OutOfRange, match="photopic luminance must be"):
         contrast.contrast(WATER, np.zeros(4))

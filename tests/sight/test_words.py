@@ -116,6 +116,20 @@ def test_dip_regression(level, range_m, light, dip_mm, half):
     assert float(found) == pytest.approx(dip_mm, abs=half)
 
 
+# By hand at 20 m (5.8178 mm an arc minute) in 1000 cd/m2, s = 1.7 x 10^-0.08 = 1.4140'. 60 mm is
+# 10.313'; at level 10 lab = hypot(0.08, 0.94 x 1.4140/10) = 0.15513', so the place is kept to
+# sqrt(0.46540^2 + 0.41253^2) = 0.62192'; 4 mm of ripple is 0.68755', together 0.92709'. A smallest
+# detail of 2' blurs by 0.86603': lab x 1.17265. 5 mm goes by its light: 10^-0.4, or 0.15 at least.
+@pytest.mark.parametrize(
+    ("level", "showing", "ripple", "detail", "dip_mm"),
+    [(10.0, 60.0, 0.0, 1.0, 3.618), (10.0, 60.0, 4.0, 1.0, 5.394), (10.0, 60.0, 0.0, 2.0, 3.980),
+     (10.0, 5.0, 0.0, 1.0, 1.991), (200.0, 5.0, 0.0, 1.0, 0.750)],
+)  # fmt: skip
+def test_dip_by_hand(level, showing, ripple, detail, dip_mm):
+    found = dip.visible_dip_mm(level, showing, ripple, 20.0, Eye(25.0, detail), 1000.0)
+    assert float(found) == pytest.approx(dip_mm, abs=1e-3)
+
+
 # Rule of thumb of the same source: 0.3', 0.5' and 1' at levels 20, 10 and 5; 35 %.
 @pytest.mark.parametrize(("level", "arcmin"), [(20.0, 0.3), (10.0, 0.5), (5.0, 1.0)])
 def test_dip_rule_of_thumb(level, arcmin):
