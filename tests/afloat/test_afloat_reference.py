@@ -2,11 +2,10 @@
 
 import dataclasses
 import functools
-import importlib.util
-from pathlib import Path
 
 import numpy as np
 import pytest
+import stepped_float as reference
 
 from tipsight.afloat import (
     added_mass,
@@ -24,12 +23,6 @@ from tipsight.afloat import (
 )
 from tipsight.afloat.rig import Rig
 from tipsight.inputs.case import Stream, Wind
-
-_spec = importlib.util.spec_from_file_location(
-    "afloat_reference", Path(__file__).with_name("reference.py")
-)
-reference = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(reference)
 
 
 # Formula for the mean, fit for the 95th percentile; 8 % for the mean's fit and 4 % for the draws.
