@@ -301,5 +301,6 @@ def test_another_word_is_not_taken_where_its_meaning_is_none():
 @pytest.mark.parametrize("read", [speed_m_s, mass_g, length_m])
 def test_nothing_needs_no_unit(read):
     assert read("0") == read("0,0") == 0.0
-    with pytest.raises(Unread, match="say the unit"):
-        read("0.1")
+    for text in ("0.1", "-3"):
+        with pytest.raises(Unread, match="say the unit"):
+            read(text)

@@ -95,6 +95,21 @@ class TestWind:
         assert _case(wind_blows=word).wind.bearing_deg == deg
 
 
+@pytest.mark.parametrize(
+    ("told", "bites"),
+    [
+        ({"looks": "ripple"}, "bold"),
+        ({"looks": "14.9 mm"}, "ordinary"),
+        ({"boils": "boily"}, "bold"),
+        ({"boils": "1.9"}, "ordinary"),
+        ({"wind": "5 m/s", "open_water": "50 m"}, "bold"),  # raises 18.1 mm
+        ({"wind": "4 m/s", "open_water": "50 m"}, "ordinary"),  # raises 14.5 mm
+    ],
+)
+def test_rough_water_is_taken_for_bold_bites(told, bites):
+    assert _taken(_case(**told))["bites"] == bites
+
+
 class TestStream:
     def test_dips_stand_before_boils(self):
         case = _case(goes_under="3")

@@ -39,6 +39,12 @@ def printed(capsys, *arguments):
     return json.loads(capsys.readouterr().out)
 
 
+def test_numbers_and_lists_say_the_same_as_texts(from_python):
+    said = {**SAID, "behind": ["dark 40%", "bright 60%"], "age": 63, "diameter": 3.5}
+    found = json_form(advise(Question(**said)))
+    assert [found[key] for key in NUMBERS] == [from_python[key] for key in NUMBERS]
+
+
 def test_a_file_gives_the_same_numbers(from_python, capsys, tmp_path):
     question = Question(**SAID)
     path = tmp_path / "mine.toml"

@@ -21,6 +21,11 @@ DEFINED = [
     ("knot", quantities.speed_m_s("1 kn"), 1852 / 3600),
     ("kilometre an hour", quantities.speed_m_s("3.6 km/h"), 1.0),
     ("ounce", quantities.mass_g("1 oz"), 28.349523125),
+    ("kilogram", quantities.mass_g("1 kg"), 1000.0),
+    ("milligram", quantities.mass_g("1 mg"), 0.001),
+    ("kilometre", quantities.length_m("1 km"), 1000.0),
+    ("centimetre", quantities.length_mm("1 cm"), 10.0),
+    ("foot a second", quantities.speed_m_s("1 ft/s"), 0.3048),
     ("freezing point in Fahrenheit", quantities.temperature_c("32 F"), 0.0),
     ("boiling point in Fahrenheit", quantities.temperature_c("212 F"), 100.0),
 ]

@@ -200,14 +200,11 @@ class Asker:
     ) -> None:
         """Note what could not be read, with what the item allows unless that is told already."""
         wrong, allowed = str(unread), ITEMS[key].allowed
-        if wrong and not unread.says_all:
+        if unread.says_all:
+            allowed = wrong
+        elif wrong:
             allowed = f"{wrong}{' ' if wrong.endswith('?') else '; '}{allowed}"
-        self.wrong(
-            key,
-            wrong if unread.says_all else allowed,
-            said=said,
-            example=example or ITEMS[key].example,
-        )
+        self.wrong(key, allowed, said=said, example=example or ITEMS[key].example)
 
     def ask(self, key: str) -> Any:
         """Return the item's value if it was told and can be read, else None."""
