@@ -3,13 +3,17 @@
 import os
 import shutil
 import subprocess
+from dataclasses import dataclass
+from itertools import cycle, product
 
 import numpy as np
 import pytest
 from PIL import Image
 
 from tipsight.advice.advise import advise
+from tipsight.advice.answer import Answer
 from tipsight.inputs import demo
+from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, asked, cell
 
 DPI = 508.0
 """A pixel of 0.05 mm."""
@@ -19,6 +23,27 @@ PIXEL_MM = 25.4 / DPI
 @pytest.fixture(scope="session")
 def answers():
     return {name: advise(demo.question(name)) for name in demo.names()}
+
+
+@dataclass
+class Worked:
+    """One cell of the pocket file, and the whole answer that it is taken from."""
+
+    cell: Cell
+    answer: Answer
+
+
+@pytest.fixture(scope="session")
+def worked_out():
+    """Every sky over every water, by float, sky, ripple, yards and water, the rest by turns."""
+    found = {}
+    turns = zip(cycle(demo.names()), cycle(RIPPLES), cycle(YARDS), product(SKIES, WATERS))
+    for name, ripple, yards, (sky, water) in turns:
+        question = demo.question(name)
+        answer = advise(asked(question, yards, water, ripple, sky))
+        one = Worked(cell(question, yards, water, ripple, sky), answer)
+        found[name, sky, ripple, yards, water] = one
+    return found
 
 
 class Poppler:

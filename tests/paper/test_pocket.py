@@ -1,19 +1,16 @@
 """The pocket file: every cell is what `advise` says, and it reads without a script."""
 
-import random
 import re
 import xml.etree.ElementTree as ET
 
 import pytest
 
-from tipsight.advice.advise import advise
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
 from tipsight.inputs.question import Question
 from tipsight.paper import pocket
-from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, asked, cell, told
+from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, told
 
-SAMPLES = 200
 ALL = [(s, r, y, w) for s in SKIES for r in RIPPLES for y in YARDS for w in WATERS]
 
 
@@ -32,17 +29,11 @@ def made_up():
     }
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("part", range(4))
-def test_two_hundred_cells_are_what_advise_says(part):
-    """Sampled over all distances, waters, ripples and skies, for the three invented floats."""
-    chosen = random.Random(7).sample([(n, key) for n in demo.names() for key in ALL], SAMPLES)  # noqa: S311
-    for name, (sky, ripple, yards, water) in chosen[part::4]:
-        question = demo.question(name)
-        answer = advise(asked(question, yards, water, ripple, sky))
-        assert cell(question, yards, water, ripple, sky) == told(
-            answer.at_the_bank, answer.case.box.shot
-        )
+def test_sampled_cells_are_what_advise_says(worked_out):
+    """For the three invented floats; tests/benchmark/pocket_cells.py does as many as one wants."""
+    assert len(worked_out) == len(SKIES) * len(WATERS)
+    for one in worked_out.values():
+        assert one.cell == told(one.answer.at_the_bank, one.answer.case.box.shot)
 
 
 def tables(html):
@@ -106,9 +97,3 @@ def test_markup_in_a_word_stays_a_word(made_up):
 def test_what_is_wrong_in_the_question_is_told():
     with pytest.raises(Mistakes, match="paint"):
         pocket.html(Question(paint="mauve with spots"))
-
-
-@pytest.mark.parametrize("sky", SKIES)
-@pytest.mark.parametrize("water", WATERS)
-def test_every_sky_goes_with_every_water(sky, water):
-    assert cell(Question(), 30, water, "fur", sky).grade
