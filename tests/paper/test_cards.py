@@ -63,6 +63,43 @@ def test_two_more_and_two_fewer_show_what_the_load_says(answers, name):
             assert pull - block.load.pull_g == pytest.approx(count * one.mass_g * share, abs=2e-3)
 
 
+@pytest.mark.parametrize(("name", "size"), [("demo", "No 8"), ("dusk", "No 8"), ("match", "No 9")])
+def test_the_shot_counted_moves_about_four_millimetres(answers, name, size):
+    """4 mm of 4.18 mm pull 0.055 g, 0.064 g of tin: No 8 weighs 0.06; of 3.68 mm 0.049 g: No 9."""
+    assert cards.steps(answers[name])[0] == size
+
+
+def test_the_card_says_when_the_body_comes_out_and_when_all_sinks(poppler, answers):
+    """16 mm outside the body, 9 showing, a No 9 for 4.06 mm; then with 3 mm showing."""
+    text = poppler.words(cards.shotting(answers["match"]))
+    assert "sinks" not in text
+    for said in ("body out", "13 mm", "9 mm", "5 mm", "1 mm"):
+        assert said in text
+    block = answers["match"].at_the_bank.block
+    low = replace(block, tip=replace(block.tip, showing_mm=3.0, wet_mm=13.0))
+    change = replace(answers["match"].at_the_bank, block=low)
+    text = poppler.words(cards.shotting(replace(answers["match"], at_the_bank=change)))
+    assert text.count("sinks") == 2
+    assert "body out" not in text
+
+
+def test_each_shot_is_drawn_at_its_height(poppler, answers):
+    """The line of 46 mm stands for the depth, its foot 25 mm up the card; 10 mm from its edge."""
+    answer = answers["demo"]
+    case, load = answer.case, advised(answer)[1].load
+    body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
+    planned = plan.plan(load.pull_g, case.box.shot, body.fixing, case.stream.temperature_c)
+    page = poppler.raster(cards.shotting(answer))
+    x, foot = 10.0 + 2.0 + 10.0, 21.0 + 255.0 - 90.0 - 12.0 + 25.0
+    places = {one.from_hook_m for one in plan.layout(planned, case.stream.depth_m)}
+    assert len(places) > 2
+    for metres in places:
+        y = foot + 46.0 * metres / case.stream.depth_m
+        assert poppler.ink(page, x - 0.5, y - 0.5, 1.0, 1.0).all()
+    between = foot + 46.0 * (min(places) / 2) / case.stream.depth_m
+    assert poppler.ink(page, x - 0.5, between - 0.2, 1.0, 0.4).mean() < 0.5
+
+
 @pytest.mark.parametrize("metal", ["lead", "tin"])
 def test_a_card_of_lead_shot_warns_of_it(poppler, metal):
     text = poppler.words(
@@ -149,6 +186,6 @@ def test_the_wall_card_is_honest(poppler, answers):
 
 def test_four_tips_two_of_them_others(answers):
     advised_, hand, longer, thicker = wall.marks(answers["demo"])
-    assert hand.height_mm == 20.0
+    assert (hand.width_mm, hand.height_mm) == (pytest.approx(3.18), 20.0)  # 3 mm, three coats
     assert longer.height_mm == pytest.approx(advised_.height_mm + 6.35)
     assert thicker.width_mm == pytest.approx(advised_.width_mm + 0.5)

@@ -6,9 +6,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from tipsight.advice.advise import advise
 from tipsight.advice.swim import painted_mm
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Stock
+from tipsight.inputs.question import Question
 from tipsight.output.json_form import json_form
 from tipsight.paper import sheet, sheet_words
 from tipsight.pictures import letters
@@ -136,6 +138,8 @@ def test_it_says_what_the_answer_says(poppler, answers, name):
         assert f"{line['count']} {line['name']} {line['where']}" in words
     assert f"{block['load']['shot_g']:.2f} g" in words
     assert f"{tip.glued_mm:.3g} glued in" in words
+    whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
+    assert f"{whole:.3g} mm (" in words
     assert f"{painted_mm(tip):.2f} mm" in words
 
 
@@ -162,6 +166,28 @@ def test_a_quill_brings_the_caution_on_feathers(poppler, answers):
     assert "domestic birds" not in poppler.words(sheet.pdf(answers["demo"]))
 
 
+def test_what_is_only_repainted_needs_no_feather(poppler, answers):
+    quill = with_tip(answers["match"], stock=Stock("quill", 3.0))
+    assert "domestic birds" not in poppler.words(sheet.pdf(quill))
+
+
+def test_the_water_is_drawn_where_it_comes_up_to(poppler, answers):
+    """A broken line beside the tip, 50 mm below its top."""
+    left, foot = corner("a4")
+    page = poppler.raster(sheet.pdf(answers["demo"]))
+    water = foot + 255.0 - 26.0 - 50.0
+    window = poppler.ink(page, left + 54.0 - 9.0, water - 2.0, 6.0, 4.0)
+    assert runs(window.any(axis=1)) == pytest.approx([2.0], abs=0.1)
+
+
+def test_a_float_too_long_for_the_page_says_how_much_is_missing(poppler):
+    """262 mm below the tip, which takes up the rest of the 209 mm down to the check lines."""
+    answer = advise(Question(pattern="long cane balsa", behind=["dark"]))
+    tip = made(answer)[1].tip
+    missing = 262.0 - (209.0 - tip.showing_mm - tip.wet_mm)
+    assert f"goes on {missing:.0f} mm" in poppler.words(sheet.pdf(answer))
+
+
 def test_the_longest_words_still_fit(poppler, answers):
     """Three bands on a tube, fluorescent, on foam: nothing reaches into the check lines."""
     bands = (Band("white", 0, 12), Band("black", 12, 25), Band("fluorescent orange", 25, 40))
@@ -182,9 +208,25 @@ def test_marks_at_one_place_are_told_together():
     ]
 
 
-def test_a_job_that_does_not_apply_is_not_listed():
-    tip = replace(make_tip(), undercoat=False)
-    assert "white" not in [row["step"] for row in sheet_words.steps(tip)]
+@pytest.mark.parametrize(
+    ("changes", "steps"),
+    [
+        ({}, ["cut", "key", "white", "colour", "jar"]),
+        ({"undercoat": False}, ["cut", "key", "colour", "jar"]),
+        ({"stock": Stock("quill", 3.0)}, ["cut", "quill", "key", "white", "colour", "jar"]),
+        (
+            {"stock": Stock("thin tube", 4.0, 3.0)},
+            ["cut", "tube", "key", "white", "colour", "jar"],
+        ),
+        (
+            {"bands": (Band("fluorescent red", 0, 20),)},
+            ["cut", "key", "white", "colour", "clear", "jar"],
+        ),
+    ],
+    ids=str,
+)
+def test_the_work_is_what_the_tip_needs(changes, steps):
+    assert [row["step"] for row in sheet_words.steps(replace(make_tip(), **changes))] == steps
 
 
 def make_tip():

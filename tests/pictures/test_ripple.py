@@ -91,6 +91,14 @@ def test_level_water_is_seen_level():
     assert seen.crest_mm == 0.0
 
 
+def test_a_facet_between_two_points_is_a_mix_of_both():
+    """Level water whose slope is told as its distance: row u meets it u / 0.05 mm beyond."""
+    level, slope = np.zeros((900, 5)), np.repeat((np.arange(900.0) - 300.0)[:, None] * 3.0, 5, 1)
+    frame = Frame(0.04, 9, 60, 0.0)
+    seen = cast(Sheet(level, slope, level, 3.0, 300), 0.05, frame, finer=1)
+    assert seen.rise_away[:, 2] == pytest.approx(frame.heights_mm() / 0.05, rel=1e-9)
+
+
 def test_a_ridge_hides_what_is_behind_it():
     """A ridge 8 mm high, 300 mm beyond the tip, seen down a slope of a twentieth.
 

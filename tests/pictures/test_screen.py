@@ -75,3 +75,31 @@ def test_dark_water_is_shown_dark():
     white = screen.white_cones(here)
     full = screen.exposure_cd_m2(here, white, dark.water, dark.tips[:, 0])
     assert dark.water[0, 0] < 0.4 * full
+
+
+def test_the_brightest_that_is_shown(monkeypatch):
+    """Water to its hundredth, every primary of a paint, or a third of white paint's 0.85 / pi."""
+    monkeypatch.setattr(screen, "tip_lx", lambda here: np.array([3000.0 * np.pi]))
+    water = np.zeros((10, 20, 4))
+    none = np.zeros((0, 4))
+    assert screen.exposure_cd_m2(None, WHITE, water, none) == pytest.approx(850.0)
+    water[:, 0, 0] = 2000.0  # a twentieth of it
+    assert screen.exposure_cd_m2(None, WHITE, water, none) == pytest.approx(2000.0)
+    water[1:, 0, 0] = 0.0  # a two-hundredth
+    assert screen.exposure_cd_m2(None, WHITE, water, none) == pytest.approx(850.0)
+    orange = np.array([[1500.0, 900.0, 0.0, 1500.0]])
+    assert screen.exposure_cd_m2(None, WHITE, water, orange) == pytest.approx(
+        screen.linear(orange, WHITE).max()
+    )
+
+
+@pytest.mark.parametrize("lms", [(0.6, 0.3, 0.02), (0.4, 0.4, 0.1), (0.9, 0.2, 0.001)])
+def test_cones_come_back_from_what_the_observer_makes_of_them(lms):
+    """Luminance L + M; red-green and yellow-violet such that D65 has neither, to the 1 % by which
+    the printed weights miss that."""
+    long, medium, short = lms
+    bright = long + medium
+    red = long - observer.D65_CONES[0] / observer.D65_CONES[1] * medium
+    violet = short / observer.D65_CONES[2] - bright
+    found = screen.cones_of(np.array([bright, red, violet, 1.0]))
+    assert found == pytest.approx(lms, rel=0.01)
