@@ -168,6 +168,12 @@ class TestLight:
             "the sums end at 12, the last of dusk"
         )
 
+    def test_the_last_of_dusk(self):
+        """Three minutes apart, 11.6 and 12.04 degrees below level."""
+        last = _case(when="2026-03-20 19:24 UTC", at="52 N 0 E", sun_is="in my face")
+        assert last.light.sun_height_deg == pytest.approx(-11.6, abs=0.03)
+        assert "12 deg below level" in _mistakes(when="2026-03-20 19:27 UTC", at="52 N 0 E")
+
     def test_shadow_and_degrees_that_clash(self):
         assert _mistakes(shadow="much longer", sun_height="60") == (
             "shadow: 'much longer' will not do; it puts the sun at 12 deg, but sun_height "
@@ -176,7 +182,12 @@ class TestLight:
         )
 
     def test_shadow_and_degrees_that_agree(self):
-        assert _case(shadow="much longer", sun_height="15").light.sun_height_deg == 15.0
+        assert _case(shadow="much longer", sun_height="24").light.sun_height_deg == 24.0
+        assert "sun_height says 24; " in _mistakes(shadow="much longer", sun_height="24.1")
+
+    def test_bearings_that_agree(self):
+        assert _case(sun_is="behind me", sun_bearing="135").light.sun_bearing_deg == 135.0
+        assert "sun_bearing says 135; " in _mistakes(sun_is="behind me", sun_bearing="134.9")
 
     def test_bearings_that_clash(self):
         assert _mistakes(sun_bearing="10", sun_is="behind me") == (
