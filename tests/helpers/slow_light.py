@@ -115,11 +115,8 @@ def step(x):
 
 
 def twilight_lx(sun_deg):
-    x = sun_deg / 90.0
-    for one in table("usno"):
-        if float(one["from_deg"]) <= sun_deg < float(one["to_deg"]):
-            return 10.0 ** sum(float(one[f"l{i}"]) * x**i for i in range(4))
-    raise ValueError(sun_deg)
+    piece = [one for one in table("usno") if float(one["from_deg"]) <= sun_deg][-1]
+    return 10.0 ** sum(float(piece[f"l{i}"]) * (sun_deg / 90.0) ** i for i in range(4))
 
 
 class Sky:

@@ -16,6 +16,7 @@ from slow_scene import Swim
 from tipsight.advice import waters
 from tipsight.inputs.case import Angler, Finish, Light, Place, Stream, Stretch, Wind
 from tipsight.scene.look import look
+from tipsight.sight import eye as eyes
 from tipsight.sight import kernel
 from tipsight.sight.clutter import Clutter
 from tipsight.sight.eye import Eye
@@ -109,6 +110,14 @@ def test_luminance_contrast_of_paint_and_water(name, paint):
     water, tip = ours(name).water[0, 0], ours(name).tips[at, 0, 0]
     expected = tips[at, 0] / swim.water[0] - 1.0
     assert tip / water - 1.0 == pytest.approx(expected, abs=0.015 * tips[at, 0] / swim.water[0])
+
+
+@each
+def test_veil_of_glare(name):
+    """4 %: patches of some degrees each, where the veil is 2 to 16 % of the water's light."""
+    swim, _ = slow(name)
+    veil = eyes.veil(*ours(name).sky_glare, AGE).sum()
+    assert veil == pytest.approx(swim.veil(AGE), rel=0.04)
 
 
 @each

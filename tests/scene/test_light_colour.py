@@ -96,6 +96,12 @@ def test_sun_warms_as_it_sinks_and_sky_cools_at_dusk() -> None:
     assert np.diff(dusk).max() < 0
 
 
+def test_sun_between_two_rows_of_its_colour() -> None:
+    """At 4 deg ln(5/4) / ln(6/4) = 0.5503 of the way from 441.70 to 352.36 mired (by hand)."""
+    state = sky.sky_state(Light(sky_type=12, beam=True, sun_height_deg=4.0))
+    assert mired(daylight.beam_weights(state)) == pytest.approx(392.53, abs=0.01)
+
+
 def test_glow_lies_over_the_sun() -> None:
     state = sky.sky_state(Light(sky_type=12, sun_height_deg=-1.0))
     over, high, behind = daylight.sky_mired(state, 10.0, [3.0, 60.0, 3.0], [0.0, 0.0, 180.0])

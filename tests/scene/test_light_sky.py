@@ -93,6 +93,40 @@ def test_zenith_formula_worked_by_hand() -> None:
     assert sky.luminance(low, 90.0, 70.0) == pytest.approx(518, rel=1e-3)
 
 
+def test_zenith_formula_holds_from_three_degrees_up() -> None:
+    """4.336 sin 3 + 3.15 sin^4.43 3 / cos^0.74 3 + 0.14 = 0.36694 kcd/m2 (by hand)."""
+    just = sky.sky_state(Light(sky_type=12, turbidity=3.5, sun_height_deg=3.0))
+    assert sky.luminance(just, 90.0, 0.0) == pytest.approx(366.94, rel=1e-4)
+
+
+def test_half_way_up_to_three_degrees_both_formulas_count_alike() -> None:
+    light = Light(sky_type=12, turbidity=3.5, sun_height_deg=1.5)
+    day = (4.336 * math.sin(math.radians(1.5)) + 0.14) * 1000.0  # the glow is under 1e-6 there
+    day *= general_sky.horizontal_sr(12, 1.5)
+    both = math.sqrt(day * sky_scale.usno_lx(1.5).item())
+    assert sky.sky_state(light).diffuse_lx == pytest.approx(both, rel=1e-4)
+
+
+def test_above_seventy_degrees_a_clear_sky_grows_as_the_sine() -> None:
+    """sin 80 / sin 70 = 1.04801."""
+    at = [sky.sky_state(Light(sky_type=12, sun_height_deg=h)).diffuse_lx for h in (70.0, 80.0)]
+    assert at[1] / at[0] == pytest.approx(1.04801, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("sky_type", "sun_height", "lux"), [(2, 0.0, 300.0), (4, 30.0, 15018.0), (6, 30.0, 25722.0)]
+)
+def test_even_overcast_types_by_their_share(sky_type: int, sun_height: float, lux: float) -> None:
+    """300 lx and 0.18, 0.22, 0.38 of 133 800 sin h (by hand)."""
+    state = sky.sky_state(Light(sky_type=sky_type, sun_height_deg=sun_height))
+    assert state.diffuse_lx == pytest.approx(lux, rel=1e-9)
+
+
+def test_pieces_of_the_twilight_formula_are_joined_over_a_third_of_a_degree() -> None:
+    """At -5.2 deg: 5/6 of 0.922181 and 1/6 of 0.923784, logarithms of its two pieces (by hand)."""
+    assert sky_scale.usno_lx(-5.2) == pytest.approx(8.36466, rel=2e-6)
+
+
 @pytest.mark.parametrize(("sun_height", "share"), [(-9.0, 0.0), (-10.5, 0.5), (-12.0, 1.0)])
 def test_dusk_evens_out_step_by_step(sun_height: float, share: float) -> None:
     assert sky.sky_state(Light(sun_height_deg=sun_height)).uniform_share == pytest.approx(share)

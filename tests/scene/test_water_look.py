@@ -17,6 +17,7 @@ from tipsight.scene import (
     cylinder,
     daylight,
     facets,
+    glare,
     glint,
     mist,
     observer,
@@ -195,11 +196,21 @@ def test_glitter_adds_its_mean_and_its_sparkles(tint):
     sparkle = kept[:, None] * beam / glint.SUN_SR
     water = clear * (calm + found.coverage[:, None] * sparkle) + lane.air
     np.testing.assert_allclose(lane.water, water, rtol=1e-9)
+    np.testing.assert_allclose(
+        lane.sky_glare[0], glare.glare(here, lane.look_down_deg, water[:, 0])[0], rtol=1e-9
+    )
     ratio = (clear * sparkle / water)[:, 0]
     np.testing.assert_allclose(lane.sparkle_mm2, 0.2 * found.coverage * ratio**2, rtol=1e-9)
     assert found.per_lux == pytest.approx(
         found.coverage / glint.SUN_SR * (found.upright + found.level) / 2.0
     )
+
+
+@pytest.mark.parametrize(("height", "glitters"), [(0.04, False), (0.06, True), (2.0, True)])
+def test_a_sun_on_the_horizon_glitters_no_more(height, glitters):
+    lane = replace(LANE, bank_height_deg=0.0)
+    seen = looked(replace(SUNNY, sun_height_deg=height), lane)
+    assert bool(seen.sparkle_mm2.max() > 0.0) == glitters
 
 
 def test_mist():

@@ -190,25 +190,31 @@ def test_glitter_coverage(sun, wind_m_s, coverage):
     assert float(found.coverage) == pytest.approx(coverage, abs=1.0e-4)
 
 
-@pytest.mark.parametrize(("down", "sun", "azimuth"), [(8.0, 15.0, 0.0), (20.0, 25.0, 15.0)])
-def test_glitter_is_the_facets_that_mirror_the_sun(down, sun, azimuth):
+@pytest.mark.parametrize(
+    ("down", "sun", "azimuth", "side"),
+    [(8.0, 15.0, 0.0, 1.0), (20.0, 25.0, 15.0, 1.0), (12.0, 4.0, 2.4, 0.75)],
+)
+def test_glitter_is_the_facets_that_mirror_the_sun(down, sun, azimuth, side):
     """A soft false sun, summed over a fine grid of slopes (no shadow between eye and sun)."""
     rms, size = 0.2, math.radians(0.7)
     low, high = math.radians(down), math.radians(sun)
     along = np.linspace(-0.5, math.tan(low), 700)[:, None]
     across = np.linspace(-0.5, 0.5, 601)
-    seen = np.exp(-(along**2 + across**2) / (2.0 * rms**2)) * (
+    seen = np.exp(-(along**2 + (across / side) ** 2) / (2.0 * rms**2)) * (
         math.sin(low) - along * math.cos(low)
     )
-    cell = (along[1, 0] - along[0, 0]) * (across[1] - across[0]) / (2.0 * math.pi * rms**2)
+    cell = (along[1, 0] - along[0, 0]) * (across[1] - across[0]) / (2.0 * math.pi * rms**2 * side)
     facet = facets.mirrors(down, along, across)
     ray, turn = np.radians(facet.ray_height_deg), np.radians(facet.ray_azimuth_deg - azimuth)
     cosine = np.sin(ray) * math.sin(high) + np.cos(ray) * math.cos(high) * np.cos(turn)
     lit = np.exp(-((np.arccos(np.clip(cosine, -1.0, 1.0)) / size) ** 2) / 2.0)
     eye = float(slopes.shadowing(math.tan(low), rms))
     share = float((seen * lit).sum() * cell) / (math.sin(low) * (1.0 + eye))
-    both = eye + float(slopes.shadowing(math.tan(high), rms))
-    found = float(glint.glint(down, sun, azimuth, SlopeVariance(rms**2, rms**2)).coverage)
+    turn = math.radians(azimuth)
+    to_sun = rms * math.hypot(math.cos(turn), side * math.sin(turn))
+    both = eye + float(slopes.shadowing(math.tan(high), to_sun))
+    sea = SlopeVariance(rms**2, (side * rms) ** 2)
+    found = float(glint.glint(down, sun, azimuth, sea).coverage)
     found *= 2.0 * math.pi * size**2 / glint.SUN_SR
     assert share == pytest.approx(found * (1.0 + both) / (1.0 + eye), rel=0.015)
 
