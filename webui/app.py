@@ -15,10 +15,8 @@ from tipsight.errors import Mistake, Mistakes, OutOfRange
 from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
-from tipsight.output import sections, things, words
 from tipsight.output.json_form import json_form
 from tipsight.pictures import svg
-from tipsight.sight import grades
 from webui import form, readings, safety, say, takeaway, waters, whatif
 from webui.asking import Asked, read
 from webui.lean import lean
@@ -66,17 +64,11 @@ def create_app(
     safety.guard(app, hosts)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.globals.update(
-        bench_passes=lambda answer: answer.at_the_bench.block.passes,
-        words=words,
-        things=things,
-        grades=grades,
-        say=say,
+        bars=say.bars,
         drawings=svg,
         waters=waters,
         takeaway=takeaway,
-        readings=readings,
         whatif=whatif,
-        sections=sections,
         items=ITEMS,
         built=_built(app),
     )
@@ -179,14 +171,26 @@ def _page(
         invented=invented,
         parts=() if fragment else form.fields(asked, mistakes),
         said_of=form.said_of,
-        u=asked.units.say,
-        changed=readings.changed(asked, before, answer) if before and answer else (),
+        **_told(asked, answer, before),
         units=asked.units,
         other_units=_other_units(asked.units),
     )
     response = Response(lean(body), 200 if answer else 422)
     response.headers["Vary"] = "X-Fragment"
     return response
+
+
+def _told(asked: Asked, answer: Answer | None, before: Answer | None) -> dict[str, object]:
+    """Return what the templates say of an answer, in the page's units."""
+    if answer is None:
+        return {}
+    reader = asked.units.reader
+    return {
+        "said": say.Said(answer, reader),
+        "readings": readings.four(answer, reader),
+        "ladder": readings.ladder(answer, reader),
+        "changed": readings.changed(asked, before, answer, reader) if before else (),
+    }
 
 
 def _other_units(units: Units) -> tuple[tuple[str, str], ...]:

@@ -4,7 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer, Block
-from tipsight.output import block_words, head, sections, times, words
+from tipsight.advice.limits import RIDES_WELL
+from tipsight.output import doing, measures, names, readings, sections
+from tipsight.output.measures import Reader, sentence
 from tipsight.sight import grades
 from webui import say
 from webui.asking import Asked
@@ -19,60 +21,58 @@ class Reading:
     """Label of the tip, the word for it, and the numbers in sentences."""
 
 
-def _range(block: Block) -> str:
+Row = tuple[str, tuple[str, ...]]
+
+
+def _sight(answer: Answer, block: Block, reader: Reader) -> Row:
     seen = block.visibility
     low, high = grades.grade(seen.low), grades.grade(seen.high)
-    said = f"level {words.level(seen.level)}, likely {words.levels(seen.low, seen.high)}"
-    return f"{said}: {low}" if low == high else f"{said}: {low} to {high}"
-
-
-def readings(answer: Answer) -> tuple[Reading, ...]:
-    """Return sight, ride, bite and shot of the tip in hand and of those advised."""
-    case, of = (
-        answer.case,
-        [(say.LABELS[label], block) for label, block in sections.subjects(answer)],
+    likely = measures.levels(seen.low, seen.high)
+    span = low if low == high else f"{low} to {high}"
+    each = (
+        f"on {names.whole_water(names.stretch(answer.case, one.name))}: {one.grade} "
+        f"({measures.level(one.level)}), "
+        f"{reader.goes(one.goes_at_m, one.level, answer.case.wanted.level)}"
+        for one in seen.by_background
     )
-    wanted = case.wanted.level
+    said = f"level {measures.level(seen.level)}, likely {likely}: {span}"
+    return seen.grade, (said, *each)
 
-    def sight(block: Block) -> tuple[str, tuple[str, ...]]:
-        seen = block.visibility
-        each = tuple(
-            f"on {one.name}: {one.grade} ({words.level(one.level)}), "
-            f"{words.goes(one.goes_at_m, one.level, wanted)}"
-            for one in seen.by_background
-        )
-        return seen.grade, (_range(block), *each)
 
-    def ride(block: Block) -> tuple[str, tuple[str, ...]]:
-        handled = block.handling
-        rides = words.rides(handled.ride_margin, handled.upright)
-        dips = f"dips of its own {times.dips(handled.ordinary_dip_s, handled.dips_per_min)}"
-        hides = f"ripples hide {handled.hidden_mm:.0f} mm" if handled.hidden_mm >= 1 else ""
-        return rides, tuple(
-            filter(
-                None, (f"margin {words.margin(handled.ride_margin)}, where 3 is well", dips, hides)
-            )
-        )
+def _ride(block: Block) -> Row:
+    handled = block.handling
+    rides = measures.rides(handled.ride_margin, handled.upright)
+    dips = measures.dips(handled.ordinary_dip_s, handled.dips_per_min)
+    hides = f"ripples hide {handled.hidden_mm:.0f} mm" if handled.hidden_mm >= 1 else ""
+    margin = f"margin {measures.margin(handled.ride_margin)}, where {RIDES_WELL:g} is well"
+    return rides, tuple(filter(None, (margin, f"dips of its own {dips}", hides)))
 
-    def bite(block: Block) -> tuple[str, tuple[str, ...]]:
-        _, _, rest = block_words.bite_words(case, block).partition("; ")
-        return block_words.force_words(case, block.handling.sink_force_g), (rest,)
 
-    def shot(block: Block) -> tuple[str, tuple[str, ...]]:
-        amount, _, where = block_words.load_words(block).partition(": ")
-        return amount, (where, head.shot_words(block))
+def four(answer: Answer, reader: Reader) -> tuple[Reading, ...]:
+    """Return sight, ride, bite and shot of the tip in hand and of those advised."""
+    case = answer.case
+    of = [(say.LABELS[label], block) for label, block in sections.subjects(answer)]
 
-    def reading(title: str, say: Callable[[Block], tuple[str, tuple[str, ...]]]) -> Reading:
-        said = [(label, say(block)) for label, block in of]
-        if len(said) > 1 and len({told for _, told in said}) == 1:
+    def reading(title: str, told: Callable[[Block], Row]) -> Reading:
+        said = [(label, told(block)) for label, block in of]
+        if len(said) > 1 and len({row for _, row in said}) == 1:
             said = [("All of them", said[0][1])]
-        return Reading(title, tuple((label, *told) for label, told in said))
+        return Reading(title, tuple((label, *row) for label, row in said))
 
     return (
-        reading("Sight", sight),
-        reading("Ride", ride),
-        reading("What sinks it", bite),
-        reading("Shot", shot),
+        reading("Sight", lambda block: _sight(answer, block, reader)),
+        reading("Ride", _ride),
+        reading(
+            "What sinks it",
+            lambda block: (
+                readings.force(case, block.handling.sink_force_g).words,
+                (readings.shows(block),),
+            ),
+        ),
+        reading(
+            "Shot",
+            lambda block: (readings.takes(block), (readings.hangs(block), doing.shot(block))),
+        ),
     )
 
 
@@ -84,7 +84,7 @@ class Ladder:
     rows: tuple[tuple[str, tuple[str, ...]], ...]
 
 
-def ladder(answer: Answer) -> Ladder:
+def ladder(answer: Answer, reader: Reader) -> Ladder:
     """Return how each tip is seen nearer and farther."""
     waters = tuple(answer.by_distance[0].in_hand) if answer.by_distance else ()
     columns = tuple(
@@ -94,10 +94,9 @@ def ladder(answer: Answer) -> Ladder:
     )
     rows = tuple(
         (
-            f"{rung.range_m / words.YARD_M:.0f} yd",
+            reader.far(rung.range_m),
             tuple(
-                sections.SHORT.get(word := grades.grade(getattr(rung, which)[water]), word)
-                for _, which, water in columns
+                sections.short_grade(getattr(rung, which)[water]) for _, which, water in columns
             ),
         )
         for rung in answer.by_distance
@@ -105,17 +104,20 @@ def ladder(answer: Answer) -> Ladder:
     return Ladder(columns, rows)
 
 
-def changed(asked: Asked, before: Answer, after: Answer) -> tuple[tuple[str, str, str], ...]:
+def changed(
+    asked: Asked, before: Answer, after: Answer, reader: Reader
+) -> tuple[tuple[str, str, str], ...]:
     """Return what the change in the address did to the tip in hand: label, before, after."""
 
     def told(answer: Answer) -> dict[str, str]:
         block = answer.tip_in_hand
+        seen, handled = block.visibility, block.handling
         return {
-            "Seen": f"{block.visibility.grade} (level {words.level(block.visibility.level)})",
-            "Rides": words.rides(block.handling.ride_margin, block.handling.upright),
-            "Sinks at": words.grams(block.handling.sink_force_g),
-            "Shot": words.grams(block.load.shot_g),
-            "Now, at the bank": say.sentence(answer.at_the_bank.words),
+            "Seen": f"{seen.grade} (level {measures.level(seen.level)})",
+            "Rides": measures.rides(handled.ride_margin, handled.upright),
+            "Sinks at": measures.grams(handled.sink_force_g),
+            "Shot": measures.grams(block.load.shot_g),
+            "Now, at the bank": sentence(doing.change(answer.at_the_bank, reader)),
         }
 
     old, new = told(before), told(after)

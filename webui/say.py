@@ -1,29 +1,17 @@
-"""What the page says of an answer in sentences: what to do, and what stands in the way."""
+"""What the page says of an answer, in the reader's units: what to do, and what stands in the way."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from tipsight.advice.answer import Answer, Block, Change
-from tipsight.inputs.case import Tip
-from tipsight.load.tips import painted_diameter_mm
-from tipsight.output import head, sections, words
+from tipsight.advice.answer import Answer, Block, Change, Turns
+from tipsight.output import doing, head, measures, names, sections, telling, warned
+from tipsight.output.measures import Reader, sentence
 from tipsight.sight import grades
-from webui.units import Units
 
-UNCHANGED = "as it is"
-NOTHING, OUT_OF_REACH = "nothing passes", "is out of reach"
-"""How the advice begins, or turns, a warning that something stands in the way."""
 LABELS = {
     sections.AS_IS: "Tip in hand",
     sections.BANK: "Now, at the bank",
     sections.BENCH: "At the bench",
 }
-
-
-def sentence(words_: str) -> str:
-    """Return words begun with a capital and ended with a stop."""
-    plain = words_.strip().rstrip(".")
-    return f"{plain[:1].upper()}{plain[1:]}."
 
 
 @dataclass(frozen=True)
@@ -37,97 +25,178 @@ class Doing:
     level: str
 
 
-def _outcome(answer: Answer, block: Block, same: bool) -> str:
-    wanted = grades.grade(answer.case.wanted.level)
-    before = answer.tip_in_hand
-    short = head.shortcomings(block, wanted)
-    said = f"It is {before.visibility.grade}" if same else head.turns(before, block)
-    if not short:
-        return f"{said}{', and that is enough' if same or block.passes else ''}."
-    return f"{said}: {short}." if same else f"{said}: the best to be had, yet {short}."
+@dataclass(frozen=True)
+class Told:
+    """A sentence, and the options that make what it tells."""
+
+    words: str
+    options: dict[str, str]
+    aside: str = ""
+    """What stands behind it in small letters."""
 
 
-def _doing(answer: Answer, change: Change, words_: str) -> Doing:
-    seen, same = change.block.visibility, change.kind == UNCHANGED
-    return Doing(
-        sentence(words_),
-        _outcome(answer, change.block, same),
-        "" if same else sentence(change.undo),
-        seen.grade,
-        f"level {words.level(seen.level)}, likely {words.levels(seen.low, seen.high)}",
-    )
+class Said:
+    """An answer in words for one reader; templates read its fields and never the facts."""
 
+    def __init__(self, answer: Answer, reader: Reader) -> None:
+        self.answer, self.reader = answer, reader
+        self.wanted = grades.grade(answer.case.wanted.level)
+        self.enough = answer.at_the_bank.block.passes
+        self.fits = answer.at_the_bench is not None
+        self.bench_passes = self.fits and answer.at_the_bench.block.passes  # type: ignore[union-attr]
 
-def now(answer: Answer) -> Doing:
-    """Return what to do now, at the bank."""
-    change = answer.at_the_bank
-    same = change.kind == UNCHANGED
-    said = head.left_alone(change.block) if same else words.with_inches(change.words)
-    found = _doing(answer, change, said)
-    return replace(found, outcome=found.outcome + head.nearer(answer))
+    def _outcome(self, block: Block, same: bool) -> str:
+        before = self.answer.tip_in_hand
+        short = telling.shortcomings(block, self.wanted)
+        said = f"It is {before.visibility.grade}" if same else head.turns(before, block)
+        if not short:
+            return f"{said}, and that is enough."
+        return f"{said}: {short}." if same else f"{said}: the best to be had, yet {short}."
 
+    def _doing(self, change: Change, words: str) -> Doing:
+        seen, same = change.block.visibility, not change.actions
+        likely = measures.levels(seen.low, seen.high)
+        return Doing(
+            sentence(words),
+            self._outcome(change.block, same),
+            "" if same else sentence(doing.undo(change)),
+            seen.grade,
+            f"level {measures.level(seen.level)}, likely {likely}",
+        )
 
-def bench(answer: Answer) -> Doing | None:
-    """Return what to fit at the bench, None when nothing passes."""
-    change = answer.at_the_bench
-    return None if change is None else _doing(answer, change, head.fitting(change))
+    @property
+    def now(self) -> Doing:
+        """What to do now, at the bank."""
+        change = self.answer.at_the_bank
+        said = (
+            doing.change(change, self.reader)
+            if change.actions
+            else doing.left_alone(change.block, self.reader)
+        )
+        found = self._doing(change, said)
+        nearer = head.nearer(self.answer, self.reader)
+        outcome = " ".join(filter(None, (found.outcome, nearer)))
+        return Doing(found.words, outcome, found.undo, found.grade, found.level)
 
+    @property
+    def bench(self) -> Doing | None:
+        """What to fit at the bench, None when nothing can be fitted."""
+        change = self.answer.at_the_bench
+        return None if change is None else self._doing(change, doing.change(change, self.reader))
 
-def title(answer: Answer, u: Callable[[str], str]) -> str:
-    """Return the answer in a few words, for the page's title."""
-    return u(
-        f"{answer.at_the_bank.block.visibility.grade} at {words.yards(answer.case.place.range_m)}"
-    ).capitalize()
+    @property
+    def title(self) -> str:
+        """The answer in a few words, for the page's title."""
+        seen = self.answer.at_the_bank.block.visibility
+        far = self.reader.distance(self.answer.case.place.range_m)
+        return f"{seen.grade} at {far}".capitalize()
 
+    @property
+    def brief(self) -> str:
+        """The answer in one line."""
+        change = self.answer.at_the_bank
+        seen = change.block.visibility
+        return f"{sentence(doing.change(change, self.reader))} Then {seen.grade}."
 
-def brief(answer: Answer, u: Callable[[str], str]) -> str:
-    """Return the answer in one line."""
-    return u(
-        f"{sentence(answer.at_the_bank.words)} Then {answer.at_the_bank.block.visibility.grade}."
-    )
+    @property
+    def swim(self) -> str:
+        """What was asked, in one line."""
+        case = self.answer.case
+        waters = measures.listed([names.whole_water(one) for one in case.stretches])
+        far = self.reader.distance(case.place.range_m)
+        return f"{far}, {waters} water behind the tip, wanted {self.wanted}."
 
+    @property
+    def in_the_way(self) -> tuple[str, ...]:
+        """Which limits stand in the way, by how much, and what would cure it."""
+        answer = self.answer
+        bench = answer.at_the_bench
+        fails = bench.block.fails if bench else ()
+        stands = tuple(
+            warned.warning(one, answer.case, self.reader)
+            for one in answer.warnings
+            if warned.in_the_way(one)
+        )
+        bank = () if bench else answer.at_the_bank.block.fails
+        said = (*map(telling.failure, fails), *stands)
+        return (*map(sentence, said), *(f"At the bank: {telling.failure(one)}." for one in bank))
 
-def swim(answer: Answer, units: Units) -> str:
-    """Return what was asked, in one line."""
-    case = answer.case
-    waters = " and ".join(one.name for one in case.stretches)
-    wanted = grades.grade(case.wanted.level)
-    return units.say(
-        f"{words.yards(case.place.range_m)}, {waters} water behind the tip, wanted {wanted}."
-    )
+    @property
+    def to_mind(self) -> tuple[str, ...]:
+        """What else the answer has to warn of."""
+        rest = (one for one in self.answer.warnings if not warned.in_the_way(one))
+        said = (sentence(warned.warning(one, self.answer.case, self.reader)) for one in rest)
+        return tuple(dict.fromkeys(said))
+
+    @property
+    def changes(self) -> tuple[Told, ...]:
+        """What can be done, least trouble first."""
+        return tuple(
+            Told(
+                sentence(doing.change(one, self.reader)),
+                one.options,
+                f"{one.block.visibility.grade}{', enough' if one.block.passes else ', not enough'}; "
+                f"{doing.undo(one)}.",
+            )
+            for one in self.answer.changes
+        )
+
+    @property
+    def steps(self) -> tuple[tuple[str, str], ...]:
+        """The least tip for each grade."""
+        return tuple((one.grade, doing.step(one)) for one in self.answer.next_step)
+
+    @property
+    def reasons(self) -> tuple[Told, ...]:
+        """Why, and what would turn the answer."""
+        return tuple(
+            Told(
+                telling.reason(one, self.answer.case, self.reader),
+                one.options if isinstance(one, Turns) else {},
+            )
+            for one in self.answer.reasons
+        )
+
+    @property
+    def doubts(self) -> tuple[tuple[str, float], ...]:
+        """What is not known, the biggest doubt first, and how wide it makes the range."""
+        return tuple((sentence(telling.doubt(one)), one.spread) for one in self.answer.doubts)
+
+    @property
+    def cautions(self) -> tuple[tuple[str, str], ...]:
+        """What can hurt, and what brings it up."""
+        return tuple((telling.caution(one), telling.trigger(one)) for one in self.answer.cautions)
+
+    @property
+    def tips(self) -> tuple[tuple[str, str, Block], ...]:
+        """The tips to be drawn: label, what they are, and the block."""
+        return tuple(
+            (
+                LABELS[label],
+                f"{names.stock(block.tip)}, {self.reader.length(block.tip.showing_mm)} showing",
+                block,
+            )
+            for label, block in sections.subjects(self.answer)
+        )
+
+    @property
+    def points(self) -> tuple[tuple[str, ...], ...]:
+        """Seen against sunk, a row a point."""
+        return tuple(
+            (
+                f"{point.diameter_mm:g} mm",
+                self.reader.length(point.showing_mm),
+                f"{point.level:.1f}",
+                measures.grams(point.sink_force_g),
+                measures.rides_short(point.ride_margin),
+                "advised" if point.chosen else "yes" if point.passes else "no",
+            )
+            for point in self.answer.trade_off
+        )
 
 
 def bars(grade: str) -> str:
     """Return a grade as a row of bars, filled as far as it reaches."""
-    names = [word for word, _ in grades.limits()]
-    filled = names.index(grade)
-    return "▮" * filled + "▯" * (len(names) - 1 - filled)
-
-
-def in_the_way(answer: Answer) -> tuple[str, ...]:
-    """Return which limits stand in the way, by how much, and what would cure it."""
-    fails = answer.at_the_bench.block.fails if answer.at_the_bench else ()
-    short = tuple(
-        sentence(one.removeprefix(NOTHING).lstrip(":; ")) for one in answer.warnings if _short(one)
-    )
-    bank = () if answer.at_the_bench else answer.at_the_bank.block.fails
-    return (*map(sentence, fails), *short, *(f"At the bank: {one}." for one in bank))
-
-
-def to_mind(answer: Answer) -> tuple[str, ...]:
-    """Return what else the answer has to warn of."""
-    return tuple(sentence(one) for one in answer.warnings if not _short(one))
-
-
-def _short(warning: str) -> bool:
-    return warning.startswith(NOTHING) or OUT_OF_REACH in warning
-
-
-def painted_mm(tip: Tip) -> float:
-    """Return the diameter of a tip with its paint [mm]."""
-    return float(painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
-
-
-def tips(answer: Answer) -> tuple[tuple[str, Block], ...]:
-    """Return the tips to be drawn, each with its label."""
-    return tuple((LABELS[label], block) for label, block in sections.subjects(answer))
+    named = [word for word, _ in grades.limits()]
+    filled = named.index(grade)
+    return "▮" * filled + "▯" * (len(named) - 1 - filled)

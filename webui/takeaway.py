@@ -88,7 +88,7 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
     def view_page(asked: Asked, answer: Answer) -> Response:
         from tipsight.pictures import view
 
-        said = asked.units.say(view.describe(answer))
+        said = view.describe(answer, asked.units.reader)
         return Response(render_template("view.html", asked=asked, said=said))
 
     for file, (_, make) in PAPERS.items():

@@ -6,12 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tipsight.inputs.items import Item
-from tipsight.inputs.quantities import clean
+from tipsight.inputs.quantities import Unread, clean, length_m
+from tipsight.output.measures import Reader
 from tipsight.units import FOOT_M, YARD_M
 
 _BARE = re.compile(r"\d+(?:[.,]\d+)?")
-_YARDS = re.compile(r"(\d+(?:\.\d+)?) yd(?: \((\d+) m\))?")
-_METRES = re.compile(r"(\d+(?:\.\d+)?) m\b(?!/)")
 
 
 @dataclass(frozen=True)
@@ -20,8 +19,8 @@ class Units:
 
     Examples
     --------
-    >>> Units("m").say("goes at about 36 yd"), Units().say("40 yd (37 m)")
-    ('goes at about 33 m', '40 yd (37 m)')
+    >>> Units("m").reader.far(33.0), Units().far
+    ('33 m', 'yd')
     """
 
     far: str = "yd"
@@ -63,12 +62,16 @@ class Units:
 
     def taken(self, item: Item, text: str) -> str:
         """Return what is taken for an item that is not told, in the page's units."""
-        if self.of(item) == "ft":
-            return _METRES.sub(lambda found: f"{float(found[1]) / FOOT_M:.2g} ft", text)
-        return self.say(text) if self.of(item) else text
-
-    def say(self, text: str) -> str:
-        """Return a sentence of the answer in the page's units."""
-        if self.far == "yd":
+        unit = self.of(item)
+        try:
+            metres = length_m(text) if unit else None
+        except Unread:
+            metres = None  # a word, such as how he stands
+        if metres is None:
             return text
-        return _YARDS.sub(lambda found: f"{float(found[1]) * YARD_M:.0f} m", text)
+        return f"{metres / {'yd': YARD_M, 'ft': FOOT_M, 'm': 1.0}[unit]:.2g} {unit}"
+
+    @property
+    def reader(self) -> Reader:
+        """In which units the answer is told; who counts in metres has no use for inches."""
+        return Reader("m", inches=False) if self.far == "m" else Reader()

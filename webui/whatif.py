@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer
-from tipsight.advice.options import paint_words, tip_options
+from tipsight.advice.retelling import paint_words, tip_options
 from tipsight.inputs.case import Band, Tip
 from webui.asking import Asked
 
@@ -67,7 +67,7 @@ def what_ifs(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
         dict.fromkeys(
             p
             for p in ("black", "white", "fluorescent orange", "fluorescent yellow")
-            if (p,) != tuple(b.paint for b in answer.tip_in_hand.bands)
+            if (p,) != tuple(b.paint for b in answer.tip_in_hand.tip.bands)
         )
     )
     sun = answer.case.light.beam

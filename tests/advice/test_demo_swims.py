@@ -6,7 +6,9 @@ Sizes are common practice without a source; the directions are what the tests ho
 import pytest
 
 from tipsight.advice.advise import advise
+from tipsight.advice.answer import Turns
 from tipsight.inputs import demo
+from tipsight.output import doing, telling, warned
 
 DARK_PAINTS = ("black", "felt pen", "red", "blue")
 
@@ -18,11 +20,10 @@ def answers():
 
 def said(answer):
     parts = [
-        answer.at_the_bank.words,
-        *(c.words for c in answer.changes),
-        *(r.words for r in answer.reasons),
+        *(doing.change(c) for c in answer.changes),
+        *(telling.reason(r, answer.case) for r in answer.reasons),
     ]
-    return " ".join([*parts, *answer.warnings]).lower()
+    return " ".join([*parts, *warned.warnings(answer)]).lower()
 
 
 def change(answer, kind):
@@ -36,11 +37,11 @@ def test_gone_at_thirty_five_is_a_matter_of_area_and_of_dark_paint(answers):
     more = answer.at_the_bank.block
     assert 5 <= more.tip.showing_mm - 20 <= 10
     assert more.load.change_g < 0
-    assert "take off a No" in more.load.change_words
+    assert doing.shot(more).startswith("take off a No")
     bench = answer.at_the_bench.block
     area = bench.tip.stock.diameter_mm * bench.tip.showing_mm
     assert 140 * 0.8 <= area <= 240  # 140 to 170 mm2 and what the ripple hides
-    assert bench.bands[0].paint in DARK_PAINTS
+    assert bench.tip.bands[0].paint in DARK_PAINTS
     assert bench.visibility.level > 2.5
     assert bench.handling.sink_force_g > answer.tip_in_hand.handling.sink_force_g
 
@@ -53,7 +54,7 @@ def test_the_least_trouble_comes_first(answers):
         "pen and show more",
         "sleeve",
         "insert",
-        "move",
+        "pen and show more and come closer",
         "fit",
     ]
     kinds = [c.kind for c in answers["demo"].changes]
@@ -63,7 +64,11 @@ def test_the_least_trouble_comes_first(answers):
 
 def test_the_mirrored_case_turns_the_paint_round():
     answer = advise(demo.question("demo").with_options(behind=("dark",)))
-    assert answer.at_the_bench.block.bands[0].paint in ("white", "yellow", "fluorescent yellow")
+    assert answer.at_the_bench.block.tip.bands[0].paint in (
+        "white",
+        "yellow",
+        "fluorescent yellow",
+    )
 
 
 def test_dark_reflection_wants_paint_not_size(answers):
@@ -72,21 +77,23 @@ def test_dark_reflection_wants_paint_not_size(answers):
     assert block.tip.stock.diameter_mm == 3.5
     assert block.tip.showing_mm == 6
     assert block.load.change_g == pytest.approx(0, abs=0.02)
-    assert block.bands[0].paint in ("white", "yellow", "fluorescent yellow")
+    assert block.tip.bands[0].paint in ("white", "yellow", "fluorescent yellow")
     assert "sleeve" in [c.kind for c in answer.changes]
 
 
 def test_red_weak_eyes_and_a_light_stick_at_dusk(answers):
     answer = answers["dusk"]
-    eyes = next(r for r in answer.reasons if "red-weak" in r.words)
+    eyes = next(
+        r for r in answer.reasons if isinstance(r, Turns) and r.colour_vision == "red-weak"
+    )
     assert eyes.options == {"colour_vision": "normal"}
-    assert "red" not in answer.at_the_bench.block.bands[0].paint
+    assert "red" not in answer.at_the_bench.block.tip.bands[0].paint
     stick = change(answer, "light stick")
     assert stick.block.load.change_g == pytest.approx(
         -0.26 / 0.863, abs=0.02
     )  # stick and holder, in tin
-    assert "rules" in stick.words
-    assert any("rules" in c.words for c in answer.cautions)
+    assert "rules" in doing.change(stick)
+    assert any("rules" in telling.caution(c) for c in answer.cautions)
 
 
 @pytest.mark.parametrize("name", ["demo", "match", "dusk"])

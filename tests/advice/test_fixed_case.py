@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 
 from tipsight.advice.advise import advise
-from tipsight.advice.examine import quick_level
+from tipsight.advice.sighting import quick_level
 from tipsight.advice.swim import swim
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle

@@ -3,10 +3,11 @@
 import pytest
 
 from tipsight.advice.advise import advise
+from tipsight.advice.doubtful import _held
 from tipsight.advice.swim import swim
-from tipsight.advice.words import _held
 from tipsight.inputs import demo
 from tipsight.inputs.settle import settle
+from tipsight.output import warned
 
 TOLD = demo.question("demo")
 
@@ -38,7 +39,8 @@ TOLD = demo.question("demo")
     ],
 )
 def test_what_is_held_is_said(change, said):
-    words = _held(swim(settle(TOLD.with_options(**change))))
+    case = settle(TOLD.with_options(**change))
+    words = [warned.warning(one, case) for one in _held(swim(case))]
     assert any(said in line for line in words), words
 
 
@@ -65,7 +67,7 @@ def test_up_to_the_end_nothing_is_said(change):
 
 
 def test_the_answer_carries_it():
-    assert "eyes under 23 count as 23" in advise(TOLD.with_options(age="16")).warnings
+    assert "eyes under 23 count as 23" in warned.warnings(advise(TOLD.with_options(age="16")))
 
 
 def test_an_age_beyond_the_sums_is_said():

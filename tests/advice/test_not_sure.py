@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from tipsight.advice.examine import examine
+from tipsight.advice.close_look import close_look
 from tipsight.advice.swim import swim
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
@@ -17,7 +17,7 @@ SIMPLE = Question(distance="30 yd", behind=("bright",), pattern="quill avon", di
 
 def seen(question: Question) -> tuple[float, float]:
     told = settle(question)
-    sight = examine(swim(told), told.tip).visibility
+    sight = close_look(swim(told), told.tip).visibility
     return float(sight.low), float(sight.high)
 
 

@@ -3,12 +3,16 @@
 import pytest
 
 from tipsight.advice.advise import advise
-from tipsight.advice.bank import penned, reset
+from tipsight.advice.answer import Nearly
+from tipsight.advice.facts import Care, Cure, Failure, Limit, Note, Pen, Show, Undo, Warn
 from tipsight.advice.ladder import stretched
 from tipsight.advice.limits import least_glued_mm, least_wet_mm
-from tipsight.advice.options import paint_words
+from tipsight.advice.on_the_spot import penned, reset
+from tipsight.advice.retelling import paint_words
 from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.inputs.question import Question
+from tipsight.output import doing
+from tipsight.sight import grades
 
 TIP = Tip(
     Stock("quill", 3.0, density_kg_m3=300.0),
@@ -60,13 +64,16 @@ def test_a_sun_lane_brighter_than_any_field_still_gets_an_answer():
     )
     answer = advise(lane)
     assert answer.tip_in_hand.visibility.by_background[0].name == "sun lane"
-    assert any("stare" in caution.words for caution in answer.cautions)
+    assert Care.SUN in [caution.kind for caution in answer.cautions]
 
 
 def test_what_breaks_a_limit_is_said_for_the_least_that_would_be_seen():
     shy = advise(Question(distance="40 yd", behind=("bright",), looks="ripple", bites="shy"))
-    assert shy.at_the_bench is None
-    assert any("to sink where" in words for words in shy.warnings)
+    assert not shy.at_the_bench.block.passes
+    near = next(w for w in shy.warnings if isinstance(w, Nearly) and w.failure.limit is Limit.BITE)
+    assert near.block.visibility.level >= grades.wanted()[0]
+    assert near.failure.value > near.failure.allowed
+    assert near.cures == (Cure.BOLDER_BITES, Cure.MORE_SHOT)
 
 
 def test_the_nearest_miss_of_the_ride_is_the_one_that_rides_best():
@@ -75,40 +82,38 @@ def test_the_nearest_miss_of_the_ride_is_the_one_that_rides_best():
         pattern="bolo type", takes="8 g", diameter="5 mm", stock="balsa", showing="25 mm",
     )  # fmt: skip
     answer = advise(weir)
-    assert answer.at_the_bench is None
-    said = next(line for line in answer.warnings if "ride margin" in line)
-    margin = float(said.split("ride margin is ")[1].split()[0])
-    assert answer.tip_in_hand.handling.ride_margin < margin < 2.0
-    assert said.endswith("where 2 is the least; look for calmer water")
+    assert not answer.at_the_bench.block.passes
+    near = next(
+        w for w in answer.warnings if isinstance(w, Nearly) and w.failure.limit is Limit.RIDE
+    )
+    assert answer.tip_in_hand.handling.ride_margin < near.failure.value < 2.0
+    assert near.failure.allowed == 2.0
+    assert near.cures == (Cure.CALMER_WATER,)
 
 
 def test_a_light_stick_is_not_told_to_be_unseen_by_sums_that_leave_out_its_glow():
     dusk = Question(distance="25 yd", sun_height="-6", light_stick="yes")
     offered = next(c for c in advise(dusk).changes if c.kind == "light stick")
-    assert offered.words.endswith("its own glow is not in the sums")
+    assert doing.change(offered).endswith("its own glow is not in the sums")
     worn = advise(Question(distance="25 yd", sun_height="-6", light_stick_on="3 x 23 mm"))
-    assert any("glow of the light stick is not in these sums" in one for one in worn.warnings)
+    assert Warn(Note.LIGHT_NOT_RECKONED) in worn.warnings
 
 
 def test_lead_that_is_not_counted_on_is_said():
     told = {"pattern": "quill avon", "takes": "4AAA", "showing": "20 mm", "marked_in": "lead"}
-    assert any(
-        "only No 8 and smaller" in one
-        for one in advise(Question(**told, shot_metal="lead")).warnings
-    )
-    assert not any(
-        "No 8 and smaller" in one for one in advise(Question(**told, shot_metal="tin")).warnings
-    )
+    lead, tin = (advise(Question(**told, shot_metal=metal)) for metal in ("lead", "tin"))
+    assert Warn(Note.LEAD_LEFT_OUT) in lead.warnings
+    assert Warn(Note.LEAD_LEFT_OUT) not in tin.warnings
 
 
 def test_a_pen_on_the_way_closer_cannot_be_undone():
     closer = [
         c
         for c in advise(Question(distance="40 yd", behind=("bright",))).changes
-        if c.kind == "move" and "pen" in c.words
+        if c.range_m is not None and c.does(Pen)
     ]
     assert closer
-    assert closer[0].undo.startswith("the pen ends the paint")
+    assert closer[0].undo is Undo.PAINT_LOST
 
 
 LANE = {"sky": "clear", "sun_height": "25", "distance": "40 yd"}
@@ -129,14 +134,15 @@ def test_nothing_is_done_in_vain_on_one_water_at_the_cost_of_another():
 
 def test_one_comes_closer_with_what_is_done_anyway():
     found = advise(Question(behind=("sun lane", "broken"), **LANE))
-    closer = next(c for c in found.changes if c.kind == "move")
+    closer = next(c for c in found.changes if c.range_m is not None)
     assert closer.block.tip == found.at_the_bank.block.tip
 
 
 def test_a_tip_longer_than_it_can_stand_is_let_down_though_it_is_not_seen():
     found = advise(Question(distance="60 yd", behind=("broken",), showing="60 mm"))
-    assert found.tip_in_hand.fails[1] == "strength: 60 mm showing where 35 mm is the most"
-    assert found.at_the_bank.words.startswith("let only 35 mm show: put on")
+    assert found.tip_in_hand.fails[1] == Failure(Limit.STRENGTH, 60.0, 35.0)
+    assert found.at_the_bank.actions == (Show(35.0, more=False),)
+    assert found.at_the_bank.block.load.step.on
 
 
 def test_an_insert_may_be_penned_too():
@@ -144,22 +150,20 @@ def test_an_insert_may_be_penned_too():
     float_ = {"takes": "6 g", "diameter": "3 mm", "stock": "thin tube", "showing": "20 mm"}
     open_water = Question(distance="35 yd", behind=("bright",), **told, **float_)
     found = {c.kind: c for c in advise(open_water).changes}
-    plain, inked = found["insert"].block, found["pen and insert"].block
+    plain, inked = found["insert"].block, found["insert and pen"].block
     assert inked.visibility.level > plain.visibility.level
-    assert inked.bands[0].paint == "felt pen"
-    assert "swap in the 4 mm solid" in found["pen and insert"].words
-    assert (
-        "pen the top" in found["pen and insert"].words
-        or "pen all" in found["pen and insert"].words
-    )
+    assert inked.tip.bands[0].paint == "felt pen"
+    swap, pen = found["insert and pen"].actions
+    assert (swap.stock.kind, swap.stock.diameter_mm) == ("solid", 4.0)
+    assert pen.ink_mm == inked.tip.bands[0].to_top_mm
     no_pen = advise(Question(distance="35 yd", behind=("bright",), pen="no", **told, **float_))
-    assert "pen and insert" not in {c.kind for c in no_pen.changes}
+    assert "insert and pen" not in {c.kind for c in no_pen.changes}
 
 
 @pytest.mark.parametrize(("weighs", "asked"), [("9 g", True), ("1.1 g", False)])
 def test_a_float_far_heavier_than_its_like_is_asked_about(weighs, asked):
     told = Question(pattern="quill avon", takes="6BB", weighs=weighs, behind=("dark",))
-    said = [one for one in advise(told).warnings if "weigh it again" in one]
+    said = [one for one in advise(told).warnings if one.kind == Note.WEIGHT_ODD]
     assert bool(said) is asked
 
 
@@ -170,15 +174,14 @@ def test_nothing_is_fitted_that_is_seen_worse_than_the_tip_in_hand():
     found = advise(Question(**POOR_SHELF, seen="easy"))
     worse = next(step.block for step in found.next_step if step.grade == "seen when stared at")
     assert found.tip_in_hand.visibility.level > worse.visibility.level > 2.5
-    assert found.at_the_bench is None
-    assert found.warnings[0].startswith(
-        "nothing passes: none is seen better than the tip in hand; fish it no farther than"
-    )
+    assert found.at_the_bench.actions == ()
+    assert found.at_the_bench.block == found.tip_in_hand
+    assert found.warnings[0].kind is Note.NONE_BETTER
 
 
 def test_the_next_step_may_be_the_tip_in_hand():
     found = advise(Question(**POOR_SHELF))
     kept = next(step for step in found.next_step if step.grade == "kept in view")
-    assert kept.words == "the tip in hand, as it is"
+    assert kept.in_hand
     assert kept.block == found.tip_in_hand
     assert kept.options == {}

@@ -1,21 +1,15 @@
 """The object for programs: its keys, and that its numbers are the answer's."""
 
-import importlib.util
 import json
 import math
 from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 import pytest
+import sample
 
 from tipsight.output.json_form import json_form, nulls, number
-
-_spec = importlib.util.spec_from_file_location("sample", Path(__file__).with_name("sample.py"))
-assert _spec is not None
-assert _spec.loader is not None
-sample = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(sample)
+from tipsight.output.measures import Reader
 
 TOP = [
     *("schema", "question", "assumed", "tip_in_hand", "at_the_bank", "at_the_bench", "changes"),
@@ -27,7 +21,9 @@ BLOCK = {
     "visibility": "level low high grade goes_at_m gone_at_m by_background",
     "handling": "sink_force_g stiffness_g_per_mm ride_margin time_under dips_per_min "
     "ordinary_dip_s hidden_mm slow_bite_g pluck_g visible_dip_mm lean_deg upright",
-    "load": "shot_metal shot_g change_g shot short_by_g",
+    "load": "shot_metal shot_g change_g put_on take_off shot short_by_g",
+    "passes": None,
+    "fails": None,
 }
 
 
@@ -47,20 +43,28 @@ def check_block(block: dict[str, Any]) -> None:
 def test_the_keys_are_exactly_those_of_the_schema() -> None:
     told = json_form(sample.answer(waters=("dark", "bright")))
     assert list(told) == TOP
-    assert told["schema"] == 1
+    assert told["schema"] == 2
     for block in (told["tip_in_hand"], told["at_the_bank"], told["at_the_bench"]):
         check_block(block)
     for change in told["changes"]:
-        assert list(change) == ["kind", "at_the_bank", "words", "undo", "options", "block"]
+        assert list(change) == [
+            "kind",
+            "at_the_bank",
+            "actions",
+            "undo",
+            "options",
+            "block",
+            "text",
+        ]
         check_block(change["block"])
     for step in told["next_step"]:
-        assert list(step) == ["grade", "words", "options", "block"]
+        assert list(step) == ["grade", "in_hand", "options", "block", "text"]
     assert told["next_step"][-1]["block"] is None
     for reason in told["reasons"]:
-        assert list(reason) == ["words", "options", "block"]
-        assert (reason["block"] is None) == (not reason["options"])
-    assert [list(one) for one in told["cautions"]] == [["words", "trigger"]] * 2
-    assert [list(one) for one in told["doubts"]] == [["name", "words", "spread"]] * 2
+        assert (next(iter(reason)), list(reason)[-1]) == ("kind", "text")
+        assert ("block" in reason) == (reason["kind"] == "turns") == ("options" in reason)
+    assert [list(one) for one in told["cautions"]] == [["kind", "stock", "text", "trigger"]] * 2
+    assert [list(one) for one in told["doubts"]] == [["kind", "spread", "text"]] * 2
     assert list(told["by_distance"][0]) == ["range_m", "tip_in_hand", "advised"]
     assert all(list(one) == ["item", "taken"] for one in told["assumed"])
 
@@ -98,9 +102,83 @@ def test_every_null_is_told_with_its_reason() -> None:
     assert told["at_the_bench"]["visibility"]["goes_at_m"] is None
     for places in nulls({key: value for key, value in told.items() if key != "warnings"}).values():
         for place in places:
-            assert any(place in warning for warning in told["warnings"])
-    said = next(w for w in told["warnings"] if w.startswith("goes_at_m is null in "))
-    assert said.endswith("the level does not cross what is wanted within the distances looked at")
+            assert any(place in warning.get("places", ()) for warning in told["warnings"])
+    said = next(w for w in told["warnings"] if w.get("key") == "goes_at_m")
+    assert said["kind"] == "null"
+    assert said["text"].startswith("goes_at_m is null in at_the_bench.visibility.goes_at_m")
+    assert said["text"].endswith(
+        "the level does not cross what is wanted within the distances looked at"
+    )
+
+
+def test_whether_a_tip_passes_is_told_and_by_how_much_it_fails() -> None:
+    told = json_form(sample.answer())
+    assert told["at_the_bench"]["passes"] is True
+    assert told["tip_in_hand"]["passes"] is False
+    assert told["tip_in_hand"]["fails"] == [{"limit": "sight", "value": 1.6, "allowed": 5.0}]
+
+
+def test_a_change_says_what_it_does_beside_its_text() -> None:
+    pen = next(
+        c for c in json_form(sample.answer())["changes"] if c["kind"] == "pen and show more"
+    )
+    assert pen["actions"] == [
+        {"do": "pen", "ink_mm": 10.0, "whole": False},
+        {"do": "show", "showing_mm": 30.0, "more": True},
+    ]
+    assert pen["undo"] == "ends the paint beneath for the day"
+    assert pen["block"]["load"]["take_off"] == [{"name": "No 8", "count": 1}]
+    assert pen["text"] == (
+        "pen the top 10 mm (3/8 in) black and let 30 mm (1¼ in) show: take off a No 8"
+    )
+
+
+def test_what_stands_in_the_way_is_told_as_facts() -> None:
+    near = json_form(sample.answer(bench=False))["warnings"][0]
+    assert (near["kind"], near["limit"], near["value"], near["allowed"]) == (
+        "nearly",
+        "ride",
+        1.2,
+        2.0,
+    )
+    assert near["cures"] == ["calmer water"]
+    assert near["block"]["tip"]["showing_mm"] == 25.0
+
+
+def test_the_texts_follow_the_reader_and_the_numbers_do_not() -> None:
+    yards = json_form(sample.answer())
+    metres = json_form(sample.answer(), Reader("m", inches=False))
+    assert yards["changes"][1]["text"] != metres["changes"][1]["text"]
+    assert "yd" not in json.dumps([c["text"] for c in metres["changes"]])
+    assert yards["by_distance"] == metres["by_distance"]
+
+
+def test_to_dict_holds_the_same_facts_unrounded_and_no_sentence() -> None:
+    answer = sample.answer()
+    facts, told = answer.to_dict(), json_form(answer)
+    assert list(facts) == TOP[1:]
+    assert facts["by_distance"][0]["tip_in_hand"]["dark"] == 8.123456
+    assert "text" not in json.dumps(facts)
+    assert facts["tip_in_hand"]["fails"] == told["tip_in_hand"]["fails"]
+
+
+def test_a_row_is_flat_and_names_each_tip() -> None:
+    row = sample.answer(bench=False).row()
+    assert row["tip_in_hand_showing_mm"] == 20.0
+    assert row["at_the_bank_level"] == 2.9
+    assert row["at_the_bench_level"] is None
+    assert all(isinstance(one, str | float | int | bool | None) for one in row.values())
+    assert list(row) == list(sample.answer().row())
+
+
+def test_an_answer_is_short_in_a_console_and_a_table_in_a_notebook() -> None:
+    assert repr(sample.answer()) == (
+        "<Answer at 36.6 m: in hand 3 x 20 mm, in and out; at the bank pen and show more; at the "
+        "bench 5 x 45 mm, kept in view>"
+    )
+    table = sample.answer()._repr_html_()
+    assert table.count("<tr>") == 4
+    assert "<td>black over fluorescent orange</td>" in table
 
 
 def test_an_answer_without_nulls_warns_of_none() -> None:

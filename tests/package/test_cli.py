@@ -410,18 +410,18 @@ def test_the_options_of_each_change_give_the_printed_answer(run: Runner, name: s
         if change["block"] is None:
             continue
         code, out, err = run("advise", name, *as_arguments(change["options"]), "--json")
-        assert (code, err) == (0, ""), change["words"]
+        assert (code, err) == (0, ""), change["text"]
         again, printed = json.loads(out)["tip_in_hand"], change["block"]
-        assert again["tip"] == printed["tip"], change["words"]
-        assert again["paint"] == printed["paint"], change["words"]
-        assert again["visibility"]["grade"] == printed["visibility"]["grade"], change["words"]
-        assert again["load"]["shot"] == printed["load"]["shot"], change["words"]
+        assert again["tip"] == printed["tip"], change["text"]
+        assert again["paint"] == printed["paint"], change["text"]
+        assert again["visibility"]["grade"] == printed["visibility"]["grade"], change["text"]
+        assert again["load"]["shot"] == printed["load"]["shot"], change["text"]
     for reason in told["reasons"]:
-        if reason["block"] is not None:
+        if "block" in reason:
             code, out, err = run("advise", name, *as_arguments(reason["options"]), "--json")
             again = json.loads(out)
             made = [again[key] for key in ("tip_in_hand", "at_the_bench") if again[key]]
             assert [block["tip"] for block in made].count(reason["block"]["tip"])
             assert [block["paint"] for block in made].count(reason["block"]["paint"])
             grades = [block["visibility"]["grade"] for block in made]
-            assert reason["block"]["visibility"]["grade"] in grades, reason["words"]
+            assert reason["block"]["visibility"]["grade"] in grades, reason["text"]

@@ -9,7 +9,7 @@ from tipsight.advice.advise import advise
 from tipsight.inputs import demo
 from tipsight.inputs.question import Question
 from tipsight.load import budget, hull, plan, shot
-from tipsight.output import words as say
+from tipsight.output.measures import ANGLER
 from tipsight.paper import cards, wall
 from tipsight.paper.cells import asked, told
 from tipsight.pictures.subject import advised, short_grade
@@ -113,7 +113,7 @@ def test_the_bank_card_names_the_insert(poppler, monkeypatch):
     told_ = {"inserts": "solid 2, 3, 4", "pulls_out": "yes", "pattern": "hollow-tip foam taper"}
     question = Question(**told_, takes="6 g", behind=("bright",))
     answer = advise(asked(question, 30, "bright"))
-    one = told(answer.at_the_bank, answer.case.box.shot)
+    one = told(answer.at_the_bank)
     assert one.show == "50 mm, 4 mm insert, pen"
     text = poppler.words(cards.bank(advise(question)))
     assert "50 mm" in text
@@ -135,7 +135,7 @@ def test_the_bank_card_has_what_advise_says(poppler, answers, monkeypatch):
     for yards in (20, 40):
         for water in ("dark", "bright", "broken"):
             answer = advise(asked(question, yards, water))
-            cell = told(answer.at_the_bank, answer.case.box.shot)
+            cell = told(answer.at_the_bank)
             assert cell.show in text
             assert cell.shot in text
             assert short_grade(cell.grade) in text
@@ -179,7 +179,7 @@ def test_the_wall_card_is_honest(poppler, answers):
     text = poppler.words(wall.pdf(answers["demo"]))
     assert "ink is not fluorescent" in text
     assert "light in a room or a garden differs" in text
-    assert say.yards(answers["demo"].case.place.range_m) in text
+    assert ANGLER.distance(answers["demo"].case.place.range_m) in text
     for mark in wall.marks(answers["demo"]):
         assert mark.title in text
 

@@ -33,7 +33,7 @@ def test_sampled_cells_are_what_advise_says(worked_out):
     """For the three invented floats; tests/benchmark/pocket_cells.py does as many as one wants."""
     assert len(worked_out) == len(SKIES) * len(WATERS)
     for one in worked_out.values():
-        assert one.cell == told(one.answer.at_the_bank, one.answer.case.box.shot)
+        assert one.cell == told(one.answer.at_the_bank)
 
 
 def tables(html):

@@ -7,10 +7,10 @@ import numpy as np
 import pytest
 
 from tipsight.advice.advise import advise
-from tipsight.advice.swim import painted_mm
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Stock
 from tipsight.inputs.question import Question
+from tipsight.load.tips import showing_diameter_mm
 from tipsight.output.json_form import json_form
 from tipsight.paper import sheet, sheet_words
 from tipsight.pictures import letters
@@ -140,7 +140,7 @@ def test_it_says_what_the_answer_says(poppler, answers, name):
     assert f"{tip.glued_mm:.3g} glued in" in words
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
     assert f"{whole:.3g} mm (" in words
-    assert f"{painted_mm(tip):.2f} mm" in words
+    assert f"{showing_diameter_mm(tip):.2f} mm" in words
 
 
 def test_it_tells_which_paint_melts_foam_and_the_cautions(poppler, answers):

@@ -86,7 +86,7 @@ def test_the_drawn_tip_has_the_answers_level(told):
     )
     picture = patch.with_tip(patch.blank(of, frame), of, frame, case.tip, of.hidden_mm)
     adaptation = float(water.adaptation_cd_m2[here.here])
-    from tipsight.advice.examine import without_streaks
+    from tipsight.advice.sighting import without_streaks
     from tipsight.sight import eye as eyes
 
     glare_lx, angle = of.look.sky_glare

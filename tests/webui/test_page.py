@@ -12,11 +12,12 @@ import pytest
 
 import webui
 from tipsight.advice.advise import advise
+from tipsight.advice.facts import Note, Warn
 from tipsight.errors import OutOfRange
 from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
-from tipsight.output import words
+from tipsight.output import measures, telling
 from tipsight.output.json_form import json_form
 from tipsight.pictures import view
 from webui import create_app, safety
@@ -84,7 +85,7 @@ def test_what_changed_is_what_the_two_answers_say(house):
     after = advise(demo.question().with_options(showing="30 mm", wet="0 mm")).tip_in_hand
     row = re.search(r">Seen<td>([^<]*)<td>([^<]*)<", page.text)
     assert row.groups() == tuple(
-        f"{one.visibility.grade} (level {words.level(one.visibility.level)})"
+        f"{one.visibility.grade} (level {measures.level(one.visibility.level)})"
         for one in (before, after)
     )
 
@@ -187,39 +188,34 @@ def test_typed_text_cannot_become_page(house):
 
 def test_nothing_passes_is_an_answer(client_of):
     answer = advise(demo.question())
-    why = "nothing passes; 7 mm thick tube would be seen, but it takes 2.43 g to sink: ask for bold bites"
-    other = "in so light a wind the ride is a rough guess"
-    none = replace(answer, at_the_bench=None, warnings=(why, other))
+    none = replace(
+        answer, at_the_bench=None, warnings=(Warn(Note.NOTHING_FITS), Warn(Note.LIGHT_AIR))
+    )
     reply = client_of(advise=lambda question: none).get("/")
     assert reply.status_code == 200
     said = texts(reply)
     stuck = said[said.index("Nothing passes") : said.index("What if")]
-    assert (
-        "7 mm thick tube would be seen, but it takes 2.43 g to sink: ask for bold bites." in stuck
-    )
+    assert "No tip that you have keeps the limits on this float; take a float" in stuck
     assert "rough guess" not in stuck
-    assert "Mind In so light a wind the ride is a rough guess." in said
-    assert all(f"At the bank: {one}." in stuck for one in answer.at_the_bank.block.fails)
+    assert "Mind So light a wind makes cat's-paws, no even ripple: the ride is a rough guess." in said
+    assert all(f"At the bank: {telling.failure(one)}." in stuck for one in answer.at_the_bank.block.fails)
     assert "id=mend" not in reply.text
 
 
 def test_a_question_that_nothing_passes_is_answered(house):
     told = {"distance": "60 yd", "bites": "shy"}
-    assert advise(Question(**told)).at_the_bench is None
-    assert "Nothing passes" in texts(house.get(f"/?{urlencode(told)}"))
+    assert not advise(Question(**told)).at_the_bench.block.passes
+    assert "Not all that was wanted" in texts(house.get(f"/?{urlencode(told)}"))
 
 
 def test_short_of_what_was_wanted_says_so_and_how_to_mend_it(client_of):
     answer = advise(demo.question())
-    bench = replace(
-        answer.at_the_bench, block=replace(answer.at_the_bench.block, fails=("sight: short",))
-    )
-    cure = "'kept in view' is out of reach here with what you have: to mend it: come closer than 29 yd"
-    short = replace(answer, at_the_bench=bench, warnings=(cure,))
+    numbers = {"level": 2.84, "wanted": 5.0, "goes_at_m": 29 * 0.9144}
+    short = replace(answer, warnings=(Warn(Note.OUT_OF_REACH, numbers),))
     said = texts(client_of(advise=lambda question: short).get("/"))
     stuck = said[said.index("Not all that was wanted") : said.index("What if")]
-    assert "Sight: short." in stuck
-    assert f"{cure}." in stuck
+    assert "Sight: seen when stared at (level 2.8) where kept in view (5) is wanted." in stuck
+    assert "level 2.8 where 5 is wanted; fish it no farther than 29 yd, stand higher or" in stuck
     assert "Mind" not in said
 
 

@@ -1,12 +1,16 @@
 """The whole question answered: what to do now, what to fit, what it costs, why, and how sure."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from concurrent.futures import Executor
+from functools import partial
+from itertools import chain, islice
 
-from tipsight.advice import bank, fit, ladder, reasons, words
-from tipsight.advice.answer import Answer, Change
+from tipsight import tables
+from tipsight.advice import doubtful, fit, ladder, on_the_spot, reasons
+from tipsight.advice.answer import Answer, Block, Change
 from tipsight.advice.bench import shelf
 from tipsight.advice.cautions import cautions
-from tipsight.advice.examine import examine
+from tipsight.advice.close_look import close_look
 from tipsight.advice.swim import swim
 from tipsight.inputs.case import Case
 from tipsight.inputs.question import Question
@@ -24,7 +28,7 @@ def advise(question: Question) -> Answer:
     Returns
     -------
     Answer
-        All of it, nothing rounded.
+        All of it as facts, nothing rounded.
 
     Raises
     ------
@@ -41,8 +45,84 @@ def advise(question: Question) -> Answer:
     return advise_case(settle(question), question.told())
 
 
+def examine(question: Question) -> Block:
+    """Return how the tip in hand is seen, rides and loads; nothing else is looked for.
+
+    Parameters
+    ----------
+    question : Question
+        What the angler says.
+
+    Returns
+    -------
+    Block
+        What ``advise(question).tip_in_hand`` is, at a part of the cost.
+
+    Raises
+    ------
+    Mistakes
+        With everything in the question that is to be mended.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.question import Question
+    >>> examine(Question(distance="12 yd", behind=["dark"], paint="white")).visibility.grade
+    'stands out'
+    """
+    case = settle(question)
+    return close_look(swim(case), case.tip)
+
+
+def sweep(questions: Iterable[Question], executor: Executor | None = None) -> Iterator[Answer]:
+    """Yield the answer to each question, in their order, as they come.
+
+    Parameters
+    ----------
+    questions : iterable of Question
+        Swims, floats, tips: what they share (the body of a float) is worked out once.
+    executor : concurrent.futures.Executor, optional
+        Answers them side by side; own tables go with the questions.
+
+    Yields
+    ------
+    Answer
+        What `advise` returns for each.
+
+    Raises
+    ------
+    Mistakes
+        At the first question in which something is to be mended.
+
+    Examples
+    --------
+    >>> from tipsight.inputs.question import Question
+    >>> [round(a.case.place.range_m) for a in sweep(Question(distance=f"{y} yd") for y in (20, 30))]
+    [18, 27]
+    """
+    if executor is None:
+        return map(advise, questions)
+    answers = executor.map(partial(_advise_all, tables.in_use()), _batches(questions))
+    return chain.from_iterable(answers)
+
+
+BATCH = 16
+"""Questions that one worker takes at a time, so that those that are alike stay together."""
+
+
+def _batches(questions: Iterable[Question]) -> Iterator[list[Question]]:
+    waiting = iter(questions)
+    while batch := list(islice(waiting, BATCH)):
+        yield batch
+
+
+def _advise_all(own: tables.Tables | None, questions: list[Question]) -> list[Answer]:
+    """Answer questions with the tables that stood where they were put; a worker has its own."""
+    with tables.using(own):
+        return [advise(question) for question in questions]
+
+
 def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
-    """Return the same for a question that is in numbers already.
+    """Return the same as `advise` for a question that is in numbers already.
 
     Parameters
     ----------
@@ -54,7 +134,7 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
     Returns
     -------
     Answer
-        All of it, nothing rounded.
+        All of it as facts, nothing rounded.
 
     Raises
     ------
@@ -62,12 +142,12 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
         If the float sinks, falls over, or has no room for its tip.
     """
     here = swim(case)
-    in_hand = examine(here, case.tip)
+    in_hand = close_look(here, case.tip)
     choices = shelf(here)
     fitted = fit.fit(choices, in_hand)
     bench = fitted.change
-    changes = bank.changes(here, in_hand)
-    now = bank.lead(changes)
+    changes = on_the_spot.changes(here, in_hand)
+    now = on_the_spot.lead(changes)
     offered = (*changes, *((bench,) if bench else ()))
     advised = bench.block if bench else now.block
     leading = _leading(now, bench)
@@ -85,9 +165,9 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
         reasons=reasons.reasons(here, choices, in_hand, leading.block, bench),
         doubts=reasons.doubts(here, leading.block.tip),
         warnings=(
-            *words.asked_again(here),
-            *fitted.warnings,
-            *words.warnings(here, choices, leading.block),
+            *doubtful.asked_again(here),
+            *fitted.in_the_way,
+            *doubtful.warnings(here, choices, leading.block),
         ),
         cautions=cautions(here, now, bench, offered),
     )

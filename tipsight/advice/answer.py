@@ -1,8 +1,26 @@
-"""The answer: what ``advise`` returns, every number unrounded, every choice with what makes it."""
+"""The answer: what ``advise`` returns, all of it facts, every number unrounded."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from html import escape
+from typing import ClassVar
 
-from tipsight.inputs.case import Assumed, Band, Case, Tip
+from tipsight.advice import as_values
+from tipsight.advice.facts import (
+    Action,
+    Caution,
+    ComeCloser,
+    Cure,
+    Doubt,
+    Failure,
+    Limit,
+    Show,
+    Undo,
+    Warn,
+)
+from tipsight.afloat.rig import Rig
+from tipsight.inputs.case import Assumed, Case, Tip
+from tipsight.load.change import ShotChange
 
 
 @dataclass(frozen=True)
@@ -10,7 +28,7 @@ class Sight:
     """How well a tip is seen against one water at the asked distance."""
 
     name: str
-    """The water behind the tip: dark, bright ..."""
+    """Of the water behind the tip, as the case's stretches have it."""
     level: float
     low: float
     high: float
@@ -34,6 +52,11 @@ class Visibility:
     gone_at_m: float | None
     by_background: tuple[Sight, ...]
 
+    @property
+    def worst(self) -> Sight:
+        """The water on which it is seen worst."""
+        return min(self.by_background, key=lambda one: one.level)
+
 
 @dataclass(frozen=True)
 class Handling:
@@ -55,6 +78,8 @@ class Handling:
     visible_dip_mm: float | None
     lean_deg: float | None
     """In the wind or held back, whichever leans more; None for a float that then lies flat."""
+    uprightness: float
+    """What holds it up over what tips it; without limit where nothing tips it."""
     upright: bool
     lift_g: float | None
     """How much holding back lifts the float; None when it then lies flat."""
@@ -80,8 +105,8 @@ class Load:
     """In water."""
     change_g: float
     """Shot to put on (positive) or take off (negative), in air, from the float as it is."""
-    change_words: str
-    """The same by name: 'take off a No 8'."""
+    step: ShotChange
+    """The same in shot by name, as near as the box allows."""
     shot: tuple[ShotLine, ...]
     short_by_g: float
 
@@ -91,46 +116,69 @@ class Block:
     """One tip on this float in this swim: the tip, how it is seen, how it rides, what it takes."""
 
     tip: Tip
-    bands: tuple[Band, ...]
+    painted_mm: float
+    """Diameter of what shows, its paint and any sleeve included."""
+    rig: Rig = field(repr=False, compare=False)
+    """The float cocked by its shot with this tip."""
     visibility: Visibility
     handling: Handling
     load: Load
-    fails: tuple[str, ...] = ()
-    """Which limits it does not meet, in words."""
+    fails: tuple[Failure, ...] = ()
+    """The limits that it does not keep."""
 
     @property
     def passes(self) -> bool:
-        """Whether it meets every limit."""
+        """Whether it keeps every limit."""
         return not self.fails
 
     @property
-    def fails_but_sight(self) -> tuple[str, ...]:
-        """The limits that it does not meet, how it is seen left aside."""
-        return tuple(fail for fail in self.fails if not fail.startswith("sight"))
+    def sound(self) -> bool:
+        """Whether it keeps every limit, how it is seen left aside."""
+        return all(fail.limit is Limit.SIGHT for fail in self.fails)
+
+    def breaks(self, limit: Limit) -> bool:
+        """Return whether it breaks one limit."""
+        return any(fail.limit is limit for fail in self.fails)
 
 
 @dataclass(frozen=True)
 class Change:
     """Something to do, what comes of it, and the options that make it."""
 
-    kind: str
-    """'as it is', 'show more', 'show less', 'pen', 'pen and show more', 'sleeve', 'insert',
-    'pen and insert', 'light stick', 'move', 'repaint', 'fit'."""
+    actions: tuple[Action, ...]
+    """In the order in which they are done; none: leave it as it is."""
     at_the_bank: bool
-    words: str
-    undo: str
-    """'can be undone', 'ends the fluorescent for the day', 'cannot be undone'."""
+    undo: Undo
     block: Block
     options: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def kind(self) -> str:
+        """Its actions by name: 'as it is', 'show more', 'pen and show more', 'fit' ..."""
+        names = [
+            ("show more" if one.more else "show less") if isinstance(one, Show) else one.do
+            for one in self.actions
+        ]
+        return " and ".join(names) or "as it is"
+
+    @property
+    def range_m(self) -> float | None:
+        """The distance to which it comes in, None where it stays."""
+        return next((one.range_m for one in self.actions if isinstance(one, ComeCloser)), None)
+
+    def does(self, kind: type) -> bool:
+        """Return whether an action of a kind is among what it does."""
+        return any(isinstance(one, kind) for one in self.actions)
 
 
 @dataclass(frozen=True)
 class Step:
-    """The least tip that reaches a grade."""
+    """The least tip that reaches a grade, None where it is out of reach."""
 
     grade: str
     block: Block | None
-    words: str
+    in_hand: bool = False
+    """Whether it is the tip in hand as it is."""
     options: dict[str, str] = field(default_factory=dict)
 
 
@@ -159,29 +207,74 @@ class TradePoint:
 
 
 @dataclass(frozen=True)
-class Reason:
-    """Why; and where it says what would turn the answer, the options that do."""
+class Size:
+    """Why: the angle that the tip takes up."""
 
-    words: str
-    options: dict[str, str] = field(default_factory=dict)
-    block: Block | None = None
+    kind: ClassVar = "size"
+    range_m: float
+    showing_mm: float
+    diameter_mm: float
+    tall_arcmin: float
+    wide_arcmin: float
 
 
 @dataclass(frozen=True)
-class Doubt:
-    """One thing that is not known, and how far it spreads the level (high over low)."""
+class PaintShows:
+    """Why: the paint that shows best on one water, and its contrast in luminance."""
 
-    name: str
-    words: str
+    kind: ClassVar = "paint"
+    water: str
+    paint: str
+    contrast: float
+
+
+@dataclass(frozen=True)
+class WaterHides:
+    """Why: what nearer ripples hide of the foot, and what share of the level the streaks take."""
+
+    kind: ClassVar = "water hides"
+    hidden_mm: float
+    streaks_share: float
+
+
+@dataclass(frozen=True)
+class Turns:
+    """What would turn the answer: other water behind the tip, or other eyes."""
+
+    kind: ClassVar = "turns"
+    options: dict[str, str]
+    block: Block
+    water: str = ""
+    colour_vision: str = ""
+    """As told, where normal colour vision would turn it."""
+    level: float | None = None
+    """Of the tip in hand as told, where only its level turns; the block has the other."""
+
+
+Reason = Size | PaintShows | WaterHides | Turns
+
+
+@dataclass(frozen=True)
+class Unsure:
+    """One thing that is not known, and how many times wider it makes the range of the level."""
+
+    kind: Doubt
     spread: float
 
 
 @dataclass(frozen=True)
-class Caution:
-    """A caution that this advice touches, and what brings it up."""
+class Nearly:
+    """A tip that could be seen but breaks a limit, and what would cure it."""
 
-    words: str
-    trigger: str
+    kind: ClassVar = "nearly"
+    block: Block
+    failure: Failure
+    cures: tuple[Cure, ...]
+
+    @property
+    def facts(self) -> Mapping[str, object]:
+        """What it holds beside the block, by name."""
+        return {**vars(self.failure), "cures": self.cures}
 
 
 @dataclass(frozen=True)
@@ -189,20 +282,59 @@ class Answer:
     """The whole answer to one question."""
 
     case: Case
-    question: dict[str, object]
+    question: Mapping[str, object]
     """What was told, by item."""
     assumed: tuple[Assumed, ...]
     tip_in_hand: Block
     at_the_bank: Change
     """The least troublesome thing to do now; the best of them when none is enough."""
     at_the_bench: Change | None
-    """What to fit; None when nothing passes."""
+    """What to fit, the best compromise where nothing keeps all; None when nothing can be fitted."""
     changes: tuple[Change, ...]
     next_step: tuple[Step, ...]
     by_distance: tuple[Rung, ...]
     trade_off: tuple[TradePoint, ...]
     reasons: tuple[Reason, ...]
-    doubts: tuple[Doubt, ...]
+    doubts: tuple[Unsure, ...]
     """Largest first."""
-    warnings: tuple[str, ...]
+    warnings: tuple[Warn | Nearly, ...]
     cautions: tuple[Caution, ...]
+
+    def to_dict(self) -> as_values.Told:
+        """Return all facts as plain values, under the names that ``--json`` has; no sentence."""
+        return as_values.answer(self)
+
+    def row(self) -> dict[str, float | str | bool | None]:
+        """Return one flat row for a table: what was asked, then each of the three tips."""
+        return as_values.row(self)
+
+    def __repr__(self) -> str:
+        bench = self.at_the_bench
+        return (
+            f"<Answer at {self.case.place.range_m:.1f} m: in hand {_brief(self.tip_in_hand)}; at "
+            f"the bank {self.at_the_bank.kind}; at the bench {_brief(bench.block) if bench else None}>"
+        )
+
+    def _repr_html_(self) -> str:
+        bench = self.at_the_bench
+        rows = [("in hand", self.tip_in_hand), ("at the bank", self.at_the_bank.block)]
+        rows += [("at the bench", bench.block)] if bench else []
+        heads = ("tip", "stock", "diameter_mm", "showing_mm", "paint", "grade", "level")
+        cells = "".join(
+            "<tr>" + "".join(f"<td>{escape(one)}</td>" for one in (name, *_cells(block))) + "</tr>"
+            for name, block in rows
+        )
+        head = "".join(f"<th>{one}</th>" for one in heads)
+        return f"<table><thead><tr>{head}</tr></thead><tbody>{cells}</tbody></table>"
+
+
+def _cells(block: Block) -> tuple[str, ...]:
+    tip, seen = block.tip, block.visibility
+    paints = " over ".join(band.paint for band in tip.bands)
+    size = f"{tip.stock.diameter_mm:g}", f"{tip.showing_mm:g}"
+    return (tip.stock.kind, *size, paints, seen.grade, f"{seen.level:.2g}")
+
+
+def _brief(block: Block) -> str:
+    tip = block.tip
+    return f"{tip.stock.diameter_mm:g} x {tip.showing_mm:g} mm, {block.visibility.grade}"

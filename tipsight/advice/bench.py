@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,9 +10,10 @@ from numpy.typing import NDArray
 from tipsight.advice import choose
 from tipsight.advice.answer import Block
 from tipsight.advice.candidates import Schemes, bands_of, schemes, showing_lengths_mm
-from tipsight.advice.examine import examine
-from tipsight.advice.limits import REFUSED, least_glued_mm, least_wet_mm
-from tipsight.advice.swim import FRESH_COATS, LEAST_PULL_G, Swim
+from tipsight.advice.close_look import close_look
+from tipsight.advice.facts import Limit
+from tipsight.advice.limits import Measures, kept, least_glued_mm, least_wet_mm
+from tipsight.advice.swim import FRESH_COATS, Swim
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Stock, Tip
 from tipsight.load import budget, materials, tips
@@ -94,21 +95,17 @@ class Shelf:
         return np.stack([self.swim.ride_margin(d, self.showing_mm) for d in self.painted_mm])
 
     @cached_property
-    def limits(self) -> dict[str, Mask]:
-        """Which pieces keep each limit but sight, each of shape (T, L)."""
-        swim, margin = self.swim, self.ride_margin
-        bare = np.array([s.diameter_mm for s in self.stock])[:, None]
-        longest = np.array([swim.longest_showing_mm(s.diameter_mm) for s in self.stock])[:, None]
-        room = bare <= swim.thickest_mm + 1e-9
-        return {
-            "ride": margin >= REFUSED,
-            "bite": self.sink_force_g <= swim.case.wanted.bite_share * self.pull_g + 1e-12,
-            "strength": self.showing_mm <= longest + 1e-9,
-            "body": np.broadcast_to(
-                room & (self.glued_mm <= swim.hull.body_length_mm), margin.shape
-            ),
-            "load": self.pull_g >= LEAST_PULL_G,
-        }
+    def limits(self) -> dict[Limit, Mask]:
+        """Which pieces keep each limit but sight and balance, each broadcasting to (T, L)."""
+        told = Measures(
+            ride_margin=self.ride_margin,
+            sink_force_g=self.sink_force_g,
+            pull_g=self.pull_g,
+            diameter_mm=np.array([s.diameter_mm for s in self.stock])[:, None],
+            showing_mm=self.showing_mm,
+            glued_mm=self.glued_mm,
+        )
+        return kept(self.swim, told)
 
     @cached_property
     def levels(self) -> tuple[Array, ...]:
@@ -130,9 +127,10 @@ class Shelf:
             out.append(np.minimum.reduce(grids))
         return tuple(out)
 
-    def fields(self, ignore: str = "") -> tuple[choose.Field, ...]:
-        """Return what the choice looks at, all limits but sight kept unless one is ignored."""
-        allowed = np.logical_and.reduce([m for name, m in self.limits.items() if name != ignore])
+    def fields(self, *ignored: Limit) -> tuple[choose.Field, ...]:
+        """Return what the choice looks at, all limits but sight kept unless some are ignored."""
+        masks = [mask for limit, mask in self.limits.items() if limit not in ignored]
+        allowed = reduce(np.logical_and, masks, np.ones_like(self.ride_margin, dtype=bool))
         which = np.unique(self.painted_mm, return_inverse=True)[1]
         change = (self.pull_g - self.swim.pull_g) / self.swim.wet_share
         return tuple(
@@ -145,10 +143,10 @@ class Shelf:
             for level, s in zip(self.levels, self.schemes, strict=True)
         )
 
-    def nearest(self, limit: str, level: float) -> tuple[choose.Field, ...]:
+    def nearest(self, limit: Limit, level: float) -> tuple[choose.Field, ...]:
         """Return what the choice looks at without one limit, of the ride only what rides best."""
-        fields = self.fields(ignore=limit)
-        if limit != "ride":
+        fields = self.fields(limit)
+        if limit is not Limit.RIDE:
             return fields
         margins = [self.ride_margin[:, s.showing_index] for s in self.schemes]
         seen = [f.allowed & (f.level.max(axis=-1) >= level) for f in fields]
@@ -176,22 +174,20 @@ class Shelf:
         )
 
     def looked_at(self, picks: Iterable[choose.Pick]) -> Iterator[Block]:
-        """Yield tips that keep every limit but sight; those that sink are passed by."""
+        """Yield the blocks of some tips; those that sink are passed by."""
         for pick in picks:
             try:
-                block = examine(self.swim, self.tip(pick))
+                yield close_look(self.swim, self.tip(pick))
             except Mistakes:
                 continue
-            if not block.fails_but_sight:
-                yield block
 
     def passing(self, fields: tuple[choose.Field, ...], wanted: float) -> Iterator[Block]:
         """Yield tips that reach a level and keep every other limit, the choice first."""
-        return self.looked_at(choose.ranked(fields, wanted))
+        return (b for b in self.looked_at(choose.ranked(fields, wanted)) if b.sound)
 
     def best_seen(self, fields: tuple[choose.Field, ...]) -> Block | None:
         """Return the tip seen best of those that keep every limit but sight."""
-        return next(self.looked_at(choose.brightest(fields)), None)
+        return next((b for b in self.looked_at(choose.brightest(fields)) if b.sound), None)
 
 
 def repaint(swim: Swim) -> Shelf:

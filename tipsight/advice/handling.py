@@ -3,37 +3,28 @@
 import math
 
 from tipsight.advice.answer import Handling
-from tipsight.advice.swim import Swim, painted_mm
+from tipsight.advice.swim import Swim
 from tipsight.afloat import bite, heave, lean, ride
+from tipsight.afloat.rig import Rig
 from tipsight.inputs.case import Tip
 from tipsight.sight import dip
+
+MOST_HOLD_M_S = 1.0
+"""Held back harder than this, a float leans and lifts as at this: where `lean` ends."""
+LEAST_IN_WIND_MM = 2.0
+"""Shorter tips catch the wind as one of this: where `lean` begins."""
 
 
 def _number(value: float) -> float | None:
     return None if math.isnan(value) else value
 
 
-def handling(swim: Swim, tip: Tip, level: float) -> Handling:
-    """Return how the float rides with ``tip`` and what bites it shows.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tip : Tip
-        The tip to be on the float.
-    level : float
-        Visibility level of the tip on the worst water [-].
-
-    Returns
-    -------
-    Handling
-        Forces, margins and dips.
-    """
-    painted, warm = painted_mm(tip), swim.case.stream.temperature_c
-    rides = swim.rides(painted)
+def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float) -> Handling:
+    """Return how the float rides with a tip and what bites it shows, seen at a level."""
+    warm = swim.case.stream.temperature_c
+    rides = swim.rides(painted_mm)
     margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
-    low, high = bite.sink_force_g(painted, tip.showing_mm, warm)
+    low, high = bite.sink_force_g(painted_mm, tip.showing_mm, warm)
     seen = float(
         dip.visible_dip_mm(
             level,
@@ -44,31 +35,36 @@ def handling(swim: Swim, tip: Tip, level: float) -> Handling:
             swim.adaptation_cd_m2,
         )
     )
-    rigged = swim.rigged(tip)
     held_deg, lift_g = (
-        float(x) for x in lean.held_back(rigged, min(swim.stream.hold_m_s, 1.0), painted, warm)
+        float(x)
+        for x in lean.held_back(rigged, min(swim.stream.hold_m_s, MOST_HOLD_M_S), painted_mm, warm)
     )
     blown_deg = float(
         lean.wind_lean_deg(
-            rigged, swim.case.wind.speed_m_s, painted, max(tip.showing_mm, 2.0), warm
+            rigged,
+            swim.case.wind.speed_m_s,
+            painted_mm,
+            max(tip.showing_mm, LEAST_IN_WIND_MM),
+            warm,
         )
     )
+    stands = float(lean.uprightness(rigged, painted_mm, warm))
+    lies = math.isnan(held_deg + blown_deg)
     return Handling(
         sink_force_g=float(low),
         sink_force_high_g=float(high),
-        stiffness_g_per_mm=float(heave.stiffness_g_per_mm(painted, warm)),
+        stiffness_g_per_mm=float(heave.stiffness_g_per_mm(painted_mm, warm)),
         ride_margin=margin,
         time_under=float(ride.time_under(margin)),
         dips_per_min=float(ride.dips_per_min(tip.showing_mm, rides)[0]),
         ordinary_dip_s=_number(float(ride.ordinary_dip_s(tip.showing_mm, rides)[0])),
         hidden_mm=min(float(swim.hidden_mm[swim.here]), tip.showing_mm),
         hidden_high_mm=min(float(swim.hidden_high_mm[swim.here]), tip.showing_mm),
-        slow_bite_g=_number(float(bite.slow_bite_g(painted, seen, warm))),
-        pluck_g=float(bite.pluck_g(rigged, painted, temperature_c=warm)),
+        slow_bite_g=_number(float(bite.slow_bite_g(painted_mm, seen, warm))),
+        pluck_g=float(bite.pluck_g(rigged, painted_mm, temperature_c=warm)),
         visible_dip_mm=_number(seen),
-        lean_deg=_number(
-            max(held_deg, blown_deg) if not math.isnan(held_deg + blown_deg) else math.nan
-        ),
-        upright=bool(lean.upright(rigged, painted, warm)[1]),
+        lean_deg=None if lies else max(held_deg, blown_deg),
+        uprightness=stands,
+        upright=stands >= lean.SAFE,
         lift_g=_number(lift_g),
     )

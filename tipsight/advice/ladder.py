@@ -1,36 +1,25 @@
 """The same tip nearer and farther, longer and thicker: what each step gains and costs."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
 
 from tipsight.advice.answer import Rung, TradePoint
-from tipsight.advice.examine import quick_level, series
-from tipsight.advice.limits import quick_fails
-from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, Swim, painted_mm
+from tipsight.advice.close_look import is_sound
+from tipsight.advice.sighting import quick_levels, series
+from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, Swim
 from tipsight.inputs.case import Band, Tip
 from tipsight.load import budget
-from tipsight.units import INCH_MM, YARD_M
+from tipsight.load.tips import showing_diameter_mm
+from tipsight.units import YARD_M
 
-QUARTER_INCH_MM = INCH_MM / 4
+QUARTER_INCH_MM = 6.35
 THINNEST_MM = 1.0
 
 
 def by_distance(swim: Swim, in_hand: Tip, advised: Tip) -> tuple[Rung, ...]:
-    """Return the level of both tips at 10 to 60 yd on dark and on bright water.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    in_hand, advised : Tip
-        The two tips.
-
-    Returns
-    -------
-    tuple of Rung
-        Nearest first.
-    """
+    """Return the level of both tips at 10 to 60 yd on dark and on bright water."""
     levels = {
         (which, water.name): series(swim, swim.waters[water.name], tip)
         for which, tip in (("in hand", in_hand), ("advised", advised))
@@ -50,18 +39,6 @@ def by_distance(swim: Swim, in_hand: Tip, advised: Tip) -> tuple[Rung, ...]:
 def stretched(tip: Tip, showing_mm: float) -> Tip:
     """Return the same tip with more or less of it showing, its bands in the same shares.
 
-    Parameters
-    ----------
-    tip : Tip
-        The tip.
-    showing_mm : float
-        Length to show [mm].
-
-    Returns
-    -------
-    Tip
-        The tip, its wet and glued parts unchanged.
-
     Examples
     --------
     >>> from tipsight.inputs.case import Stock
@@ -74,41 +51,40 @@ def stretched(tip: Tip, showing_mm: float) -> Tip:
     return replace(tip, showing_mm=showing_mm, bands=bands)
 
 
-def _point(swim: Swim, tip: Tip, chosen: Tip, of: str) -> TradePoint:
-    level = quick_level(swim, tip)
-    force = float(
-        budget.sink_force_g(painted_mm(tip), tip.showing_mm, swim.case.stream.temperature_c)
-    )
-    margin = float(swim.ride_margin(painted_mm(tip), tip.showing_mm)[0])
-    passes = level >= swim.case.wanted.level and not quick_fails(swim, tip)
-    return TradePoint(
-        tip.stock.diameter_mm, tip.showing_mm, level, force, margin, passes, tip == chosen, of
-    )
+def _points(swim: Swim, tips: Sequence[Tip], chosen: Tip, of: str) -> list[TradePoint]:
+    found = []
+    for tip, level in zip(tips, quick_levels(swim, tips), strict=True):
+        painted = showing_diameter_mm(tip)
+        force = budget.sink_force_g(painted, tip.showing_mm, swim.case.stream.temperature_c)
+        found.append(
+            TradePoint(
+                diameter_mm=tip.stock.diameter_mm,
+                showing_mm=tip.showing_mm,
+                level=level,
+                sink_force_g=float(force),
+                ride_margin=float(swim.ride_margin(painted, tip.showing_mm)[0]),
+                passes=level >= swim.case.wanted.level and bool(is_sound(swim, tip)),
+                chosen=tip == chosen,
+                of=of,
+            )
+        )
+    return found
 
 
 def trade_off(swim: Swim, tip: Tip) -> tuple[TradePoint, ...]:
     """Return what each added quarter inch, and each half millimetre of thickness, gains and costs.
 
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tip : Tip
-        The tip advised.
-
-    Returns
-    -------
-    tuple of TradePoint
-        Quarter inches from a half up, the tip itself among them; then thicknesses.
+    Quarter inches from a half up, the tip itself among them; then thicknesses.
     """
     lengths = sorted({*(QUARTER_INCH_MM * n for n in range(2, 10)), tip.showing_mm})
-    points = [_point(swim, stretched(tip, float(x)), tip, "longer") for x in lengths]
+    longer = [stretched(tip, float(x)) for x in lengths]
     wall = tip.stock.diameter_mm - tip.stock.bore_mm if tip.stock.bore_mm else 0.0
+    thicker = []
     for step in (-1.0, -0.5, 0.0, 0.5, 1.0):
         diameter = tip.stock.diameter_mm + step
         if THINNEST_MM <= diameter <= swim.thickest_mm and diameter > wall:
             stock = replace(
                 tip.stock, diameter_mm=diameter, bore_mm=diameter - wall if wall else 0.0
             )
-            points.append(_point(swim, replace(tip, stock=stock), tip, "thicker"))
-    return tuple(points)
+            thicker.append(replace(tip, stock=stock))
+    return (*_points(swim, longer, tip, "longer"), *_points(swim, thicker, tip, "thicker"))

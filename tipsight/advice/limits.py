@@ -1,35 +1,136 @@
-"""The limits that a tip must keep, for one tip in words and for a whole shelf as masks."""
+"""The limits that a tip must keep, each in one place: for one tip, and for a whole shelf at once."""
 
 import math
-from dataclasses import replace
+from collections.abc import Callable
+from dataclasses import dataclass
 
-from tipsight.advice.answer import Handling, Load, Visibility
-from tipsight.advice.swim import Swim, painted_mm
-from tipsight.afloat import heave
-from tipsight.errors import Mistakes
-from tipsight.inputs.case import Tip
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from tipsight.advice.facts import Cure, Failure, Limit
+from tipsight.advice.swim import Swim
+from tipsight.afloat import lean
 from tipsight.inputs.settle_tip import glued_needed_mm
-from tipsight.load import budget
-from tipsight.sight import grades
 
-RIDES, REFUSED = 3.0, 2.0
-"""Ride margin that rides well, and below which a tip is refused (judgement)."""
-LEAST_WET_MM = 10.0
-"""What keeps the body's shoulder down (judgement)."""
+Mask = NDArray[np.bool_]
+
+RIDES_WELL, RIDES = 3.0, 2.0  # ride margin; below the second a tip is refused; judgement
+LEAST_PULL_G = 0.02  # shot that a float must be left with to cock it; judgement
+LEAST_WET_MM = 10.0  # what keeps the body's shoulder down; judgement
+SLACK = 1e-9
+"""So much beyond a limit is the rounding of a sum."""
+
+
+@dataclass(frozen=True)
+class Measures:
+    """What the limits look at; arrays broadcast. What is left out is not looked at."""
+
+    ride_margin: ArrayLike
+    sink_force_g: ArrayLike
+    pull_g: ArrayLike
+    diameter_mm: ArrayLike
+    """Of the stock."""
+    showing_mm: ArrayLike
+    glued_mm: ArrayLike
+    level: ArrayLike | None = None
+    uprightness: ArrayLike | None = None
+
+
+@dataclass(frozen=True)
+class Bound:
+    """One limit: what is measured, what is allowed, and what would cure it."""
+
+    limit: Limit
+    least: bool
+    """Whether what is allowed is the least or the most."""
+    value: Callable[[Measures], ArrayLike | None]
+    allowed: Callable[[Swim, Measures], ArrayLike]
+    cures: tuple[Cure, ...]
+
+    def kept(self, swim: Swim, told: Measures) -> Mask:
+        """Return where the limit is kept; everywhere if what it measures is left out."""
+        value = self.value(told)
+        if value is None:
+            return np.asarray(True)
+        spare = np.subtract(value, self.allowed(swim, told))
+        return np.asarray((spare if self.least else -spare) >= -SLACK)
+
+    def failure(self, swim: Swim, told: Measures) -> Failure:
+        """Return the limit with what one tip has and what is allowed."""
+        value = self.value(told)
+        return Failure(
+            self.limit,
+            float(np.asarray(math.nan if value is None else value)),
+            float(np.asarray(self.allowed(swim, told))),
+        )
+
+
+BOUNDS = (
+    Bound(
+        Limit.SIGHT,
+        True,
+        lambda told: told.level,
+        lambda swim, told: swim.case.wanted.level,
+        (Cure.COME_CLOSER, Cure.STAND_HIGHER, Cure.OTHER_STRETCH),
+    ),
+    Bound(
+        Limit.RIDE,
+        True,
+        lambda told: told.ride_margin,
+        lambda swim, told: RIDES,
+        (Cure.CALMER_WATER,),
+    ),
+    Bound(
+        Limit.BITE,
+        False,
+        lambda told: told.sink_force_g,
+        lambda swim, told: np.multiply(swim.case.wanted.bite_share, told.pull_g),
+        (Cure.BOLDER_BITES, Cure.MORE_SHOT),
+    ),
+    Bound(
+        Limit.STRENGTH,
+        False,
+        lambda told: told.showing_mm,
+        lambda swim, told: swim.longest_showing_mm(told.diameter_mm),
+        (Cure.THICKER_TIP,),
+    ),
+    Bound(
+        Limit.BODY,
+        False,
+        lambda told: told.diameter_mm,
+        lambda swim, told: swim.thickest_mm,
+        (Cure.THICKER_BODY,),
+    ),
+    Bound(
+        Limit.ROOM,
+        False,
+        lambda told: told.glued_mm,
+        lambda swim, told: swim.hull.body_length_mm,
+        (Cure.LONGER_BODY,),
+    ),
+    Bound(
+        Limit.LOAD,
+        True,
+        lambda told: told.pull_g,
+        lambda swim, told: LEAST_PULL_G,
+        (Cure.BIGGER_FLOAT, Cure.LIGHTER_TIP),
+    ),
+    Bound(
+        Limit.BALANCE,
+        True,
+        lambda told: told.uprightness,
+        lambda swim, told: lean.SAFE,
+        (Cure.BIGGER_FLOAT, Cure.LIGHTER_TIP),
+    ),
+)
+"""Every limit, sight first; the order in which failures are told."""
+BY_LIMIT = {bound.limit: bound for bound in BOUNDS}
 
 
 def least_wet_mm(wave_rms_mm: float) -> float:
     """Return the length that must stay wet [mm]: twice the water's own ups and downs, or 10 mm.
 
-    Parameters
-    ----------
-    wave_rms_mm : float
-        Root mean square of the chop against the float [mm].
-
-    Returns
-    -------
-    float
-        In whole millimetres [mm].
+    In whole millimetres; ``wave_rms_mm`` is the chop's root mean square against the float [mm].
 
     Examples
     --------
@@ -40,91 +141,21 @@ def least_wet_mm(wave_rms_mm: float) -> float:
 
 
 def least_glued_mm(outside_mm: float) -> float:
-    """Return the length to glue in for so much outside [mm], in whole millimetres.
-
-    Parameters
-    ----------
-    outside_mm : float
-        Showing and wet part together [mm].
-
-    Returns
-    -------
-    float
-        Length in the body [mm].
+    """Return the length to glue in [mm] for so much outside [mm], in whole millimetres.
 
     Examples
     --------
     >>> least_glued_mm(30.0), least_glued_mm(60.0)
     (5.0, 8.0)
     """
-    return float(math.ceil(glued_needed_mm(outside_mm) - 1e-9))
+    return float(math.ceil(glued_needed_mm(outside_mm) - SLACK))
 
 
-def tenths(value: float) -> float:
-    """Return a number to the tenth below, so that none is said to reach what it falls short of.
-
-    Parameters
-    ----------
-    value : float
-        A level or a margin [-].
-
-    Returns
-    -------
-    float
-        Tenths.
-
-    Examples
-    --------
-    >>> tenths(4.97), tenths(5.0)
-    (4.9, 5.0)
-    """
-    return math.floor(10 * value + 1e-6) / 10
+def kept(swim: Swim, told: Measures) -> dict[Limit, Mask]:
+    """Return where each limit is kept, those left out whose measure is not told."""
+    return {b.limit: b.kept(swim, told) for b in BOUNDS if b.value(told) is not None}
 
 
-def fails(
-    swim: Swim, tip: Tip, sight: Visibility, handled: Handling, loaded: Load
-) -> tuple[str, ...]:
-    """Return which limits a tip does not keep, and by how much, in words."""
-    wanted, words = swim.case.wanted, []
-    if sight.level < wanted.level:
-        words.append(
-            f"sight: {sight.grade} (level {tenths(sight.level):.1f}) where {grades.grade(wanted.level)} "
-            f"({wanted.level:g}) is wanted"
-        )
-    if handled.ride_margin < REFUSED:
-        words.append(
-            f"ride: margin {tenths(handled.ride_margin):.1f} where {REFUSED:g} is the least"
-        )
-    bite_limit = wanted.bite_share * loaded.pull_g
-    if handled.sink_force_g > bite_limit + 1e-9:
-        words.append(
-            f"bite: {handled.sink_force_g:.2f} g to sink it where {bite_limit:.2f} g is the most"
-        )
-    longest = swim.longest_showing_mm(tip.stock.diameter_mm)
-    if tip.showing_mm > longest + 1e-9:
-        words.append(
-            f"strength: {tip.showing_mm:.0f} mm showing where {longest:.0f} mm is the most"
-        )
-    if not handled.upright:
-        words.append("balance: top-heavy, it leans or falls over")
-    return tuple(words)
-
-
-def quick_fails(swim: Swim, tip: Tip) -> bool:
-    """Return whether a tip breaks any limit but sight, without all of its numbers."""
-    painted, warm = painted_mm(tip), swim.case.stream.temperature_c
-    stiff = float(heave.stiffness_g_per_mm(painted, warm))
-    force, old = stiff * tip.showing_mm, swim.case.tip
-    if (
-        float(swim.ride_margin(painted, tip.showing_mm)[0]) < REFUSED
-        or tip.showing_mm > swim.longest_showing_mm(tip.stock.diameter_mm) + 1e-9
-    ):
-        return True
-    if replace(tip, showing_mm=old.showing_mm, wet_mm=old.wet_mm, bands=old.bands) == old:
-        pull = swim.pull_g - stiff * (tip.showing_mm - old.showing_mm)  # the same stick, set anew
-    else:
-        try:
-            pull = budget.pull_g(swim.hull, tip, warm)
-        except Mistakes:
-            return True
-    return bool(force > swim.case.wanted.bite_share * pull + 1e-12)
+def failures(swim: Swim, told: Measures) -> tuple[Failure, ...]:
+    """Return the limits that one tip does not keep, and by how much."""
+    return tuple(b.failure(swim, told) for b in BOUNDS if not b.kept(swim, told))

@@ -34,8 +34,6 @@ RANGE_M = np.unique(
 PEN = "felt pen"
 DARK = Stretch("dark", bank_height_deg=25.0)
 BRIGHT = Stretch("bright", bank_height_deg=0.5)
-LEAST_PULL_G = 0.02
-"""A float must be left with this much shot to cock it (judgement)."""
 FRESH_COATS = 3
 """White, colour and colour on a fresh tip (common practice, no source)."""
 SHOT_DEPTH_SHARE = {"bulk": 0.6, "spread": 0.5, "even": 0.5}
@@ -49,12 +47,6 @@ def finish_of(tip: Tip, name: str) -> Finish:
     if name == PEN:
         return Finish(PEN, gloss=tip.gloss)
     return Finish(name, tip.seasons, tip.undercoat, tip.gloss)
-
-
-def painted_mm(tip: Tip) -> float:
-    """Return the diameter of the showing part, its paint and any sleeve included [mm]."""
-    painted = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
-    return painted + (tips.SLEEVE_MM if tip.sleeve else 0.0)
 
 
 @dataclass(frozen=True)
@@ -99,9 +91,10 @@ class Swim:
         """Thickest stock that the body takes."""
         return self.pattern.max_body_share * self.hull.body_diameter_mm
 
-    def longest_showing_mm(self, diameter_mm: float) -> float:
+    def longest_showing_mm(self, diameter_mm: ArrayLike) -> Array:
         """Return the most that a tip of a diameter can stand [mm]."""
-        return min(self.pattern.max_showing_mm, self.pattern.max_showing_diameters * diameter_mm)
+        stands = np.multiply(self.pattern.max_showing_diameters, diameter_mm)
+        return np.minimum(self.pattern.max_showing_mm, stands)
 
     def at(self, range_m: float) -> "Swim":
         """Return the same swim with the tip watched at the nearest of the worked distances."""
@@ -177,7 +170,7 @@ def swim(case: Case) -> Swim:
         factor = ride.boil_factor_from_dips(
             stream.dips_per_min_told,
             case.tip.showing_mm,
-            painted_mm(case.tip),
+            tips.showing_diameter_mm(case.tip),
             tackle,
             sea,
             stream,
@@ -208,7 +201,7 @@ def swim(case: Case) -> Swim:
         pull_g=pull_now,
         waters={},
         judged=tuple(s.name for s in case.stretches),
-        unsure=sum(s.share for s in case.stretches) > 1.01,
+        unsure=any(s.might_be for s in case.stretches),
         diameters_mm=diameters,
         ride=ride.ride(tackle, sea, stream, diameters),
     )

@@ -38,6 +38,27 @@ def upright(
     return s.stiffness_n_m_rad, np.asarray(stands)
 
 
+def uprightness(rig: Rig, diameter_mm: ArrayLike, temperature_c: float = 10.0) -> Array:
+    """Return how many times the shot's moment outdoes what tips a float over [-].
+
+    Without limit for a float that nothing tips; `SAFE` is the least that stands with a margin.
+    ``diameter_mm`` is the tip's with its paint [mm], any shape; 0.5 to 30. See `upright`.
+
+    Examples
+    --------
+    >>> from tipsight.afloat import body
+    >>> from tipsight.afloat.rig import rig
+    >>> hull = body.Profile(np.array([0.0, -30.0, -60.0]), np.array([1.5, 6.0, 1.5]))
+    >>> round(float(uprightness(rig(hull, 10.0, 1.0, 30.0, 1.2), 3.0)), 2)
+    1.06
+    """
+    s = stance(rig, diameter_mm, temperature_c)
+    tips_it = np.asarray(s.weight_n * (s.weight_at_m - s.lift_at_m))
+    held = s.shot_pull_n * s.lift_at_m
+    over = tips_it > 0.0
+    return np.asarray(np.where(over, held / np.where(over, tips_it, 1.0), np.inf))
+
+
 def held_back(
     rig: Rig,
     hold_m_s: ArrayLike,

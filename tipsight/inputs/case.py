@@ -1,6 +1,7 @@
 """The question in numbers: small frozen things that the sums take, with unit and scale in every name."""
 
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 ColourVision = Literal["normal", "red-weak", "red-blind", "green-weak", "green-blind"]
@@ -52,6 +53,10 @@ class Stretch:
     bank_sunlit: bool = False
     sun_ahead: bool = False
     """The sun lane: the sun stands on the line of sight whatever the bearing says."""
+    might_be: bool = False
+    """Whether it is one of those that a part of the trot might have, which is not known."""
+    mirrors: str = ""
+    """The bank that it mirrors, as told; empty for a word such as dark or bright."""
 
 
 @dataclass(frozen=True)
@@ -265,3 +270,18 @@ class Case:
     """The tip in hand."""
     box: Box
     assumed: tuple[Assumed, ...] = field(default=())
+
+
+def shown(bands: Sequence[Band], showing_mm: float) -> tuple[Band, ...]:
+    """Return the bands that show, the last of them as far down as the water.
+
+    Examples
+    --------
+    >>> shown((Band("black", 0, 15), Band("white", 15, 20)), 30)[-1].to_top_mm
+    30
+    """
+    above = [band for band in bands if band.from_top_mm < showing_mm]
+    return tuple(
+        replace(band, to_top_mm=showing_mm if n == len(above) - 1 else band.to_top_mm)
+        for n, band in enumerate(above)
+    )

@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import replace
 
 from tipsight.inputs.case import Light, Stretch
 from tipsight.inputs.items import Word, choose, names_of, words_of
@@ -30,7 +31,7 @@ Named = tuple[Stretch, float | None]
 def settle_behind(asker: Asker, light: Light) -> tuple[Stretch, ...]:
     """Return the stretches of water behind the tip, whose shares add to 1.
 
-    "Not sure" alone is the whole trot on dark and the whole on bright. The sun of ``light`` says
+    "Not sure" is dark and bright, each marked as what it might be. The sun of ``light`` says
     whether a bank that was not said to be lit is.
 
     >>> from tipsight.inputs.question import Question
@@ -48,15 +49,21 @@ def settle_behind(asker: Asker, light: Light) -> tuple[Stretch, ...]:
     if len(named) < len(texts):
         return ()
     if len(named) == 1 and named[0][0].name == "not sure" and named[0][1] in (None, 1.0):
-        return tuple(_word(name, 1.0) for name in ("dark", "bright"))
+        return _might_be(1.0)
     shares = _shares(asker, [share for _, share in named])
     stretches: list[Stretch] = []
     for (stretch, _), share in zip(named, shares, strict=True):
         if stretch.name == "not sure":
-            stretches += [_word(name, share) for name in ("dark", "bright")]
+            stretches += _might_be(share)
         else:
             stretches.append(_with(stretch, share, stretch.name))
     return _apart(stretches)
+
+
+def _might_be(share: float) -> tuple[Stretch, ...]:
+    """Return what a part of the trot might mirror, where it is not known."""
+    kinds = ("dark", "bright")
+    return tuple(replace(_word(kind, share / len(kinds)), might_be=True) for kind in kinds)
 
 
 def _shares(asker: Asker, told: list[float | None]) -> list[float]:
@@ -127,7 +134,9 @@ def _bank(plain: str, light: Light) -> Stretch:
         lit = light.beam and light.sun_height_deg > 0 and light.sun_bearing_deg >= 90
     skyline = math.degrees(math.atan2(height, beyond))
     bank = _kind(kind) if kind else "dark trees"
-    return Stretch(f"{kind or 'bank'}, {skyline:.0f} deg", 1.0, skyline, bank, bank_sunlit=lit)
+    mirrors = kind or "bank"
+    name = f"{mirrors}, {skyline:.0f} deg"
+    return Stretch(name, 1.0, skyline, bank, bank_sunlit=lit, mirrors=mirrors)
 
 
 def _kind(text: str) -> str:
@@ -142,9 +151,7 @@ def _kind(text: str) -> str:
 
 
 def _with(stretch: Stretch, share: float, name: str) -> Stretch:
-    return Stretch(
-        name, share, stretch.bank_height_deg, stretch.bank, stretch.bank_sunlit, stretch.sun_ahead
-    )
+    return replace(stretch, name=name, share=share)
 
 
 def _apart(stretches: list[Stretch]) -> tuple[Stretch, ...]:

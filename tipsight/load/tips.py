@@ -42,6 +42,18 @@ def painted_diameter_mm(diameter_mm: ArrayLike, coats: ArrayLike) -> Array:
     return bare + 2.0 * within("coats on the tip", coats, 0.0, 20.0) * coat("tip coat")[0]
 
 
+def showing_diameter_mm(tip: Tip) -> float:
+    """Return the diameter of a tip's showing part, its paint and any sleeve included [mm].
+
+    Examples
+    --------
+    >>> round(showing_diameter_mm(Tip(Stock("quill", 3.0), 20.0, coats=3, sleeve=True)), 2)
+    4.18
+    """
+    painted = float(painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    return painted + (SLEEVE_MM if tip.sleeve else 0.0)
+
+
 def stock_mass_g_per_mm(stocks: Sequence[Stock]) -> Array:
     """Return what a millimetre of bare stock weighs [g/mm], shape (stocks,).
 

@@ -1,182 +1,75 @@
-"""The first six lines: what to do now at the bank, and what to fit at the bench."""
-
-from dataclasses import replace
+"""The first lines: what to do now at the bank, and what to fit at the bench."""
 
 from tipsight.advice.answer import Answer, Block, Change
-from tipsight.output import things, words
+from tipsight.advice.facts import CarryLight, Limit
+from tipsight.output import doing, warned
 from tipsight.output.layout import WIDTH, hanging
-from tipsight.output.notes import why_nothing
+from tipsight.output.measures import ANGLER, Reader, level, levels, listed, sentence
+from tipsight.output.telling import shortcoming, shortcomings
 
 MOST = 6
-_SHORT = {
-    "sight": "",
-    "ride": "does not ride this water",
-    "bite": "stiffer than the bites allow",
-    "strength": "longer than such a tip can stand",
-    "balance": "top-heavy",
-    "body": "too thick for the body",
-    "load": "no shot left to cock it",
-}
-"""The limits, each by what breaking it means."""
 
 
-def shortcomings(block: Block, wanted: str) -> str:
-    """Return what a tip falls short in, in few words; empty when it passes.
-
-    Parameters
-    ----------
-    block : Block
-        The tip looked at.
-    wanted : str
-        The grade that is wanted.
-
-    Returns
-    -------
-    str
-        A piece of a sentence.
-    """
-    found = []
-    for fail in block.fails:
-        kind = fail.partition(":")[0]
-        found.append(_SHORT.get(kind, kind) or f"short of {wanted}")
-    return " and ".join([", ".join(found[:-1]), found[-1]] if len(found) > 1 else found)
+def likely(block: Block) -> str:
+    """Return the level of a tip with its range, and the worst of several waters."""
+    seen = block.visibility
+    where = f" on {seen.worst.name} water, the worst" if len(seen.by_background) > 1 else ""
+    return f"Level {level(seen.worst.level)}, likely {levels(seen.worst.low, seen.worst.high)}{where}."
 
 
-def shot_words(block: Block) -> str:
-    """Return the shot to put on or take off, or that it stays.
-
-    Parameters
-    ----------
-    block : Block
-        The tip looked at.
-
-    Returns
-    -------
-    str
-        By name.
-    """
-    return block.load.change_words or "leave the shot as it is"
-
-
-def fitting(change: Change) -> str:
-    """Return what to fit: stock, length in millimetres and inches, paint and shot.
-
-    Parameters
-    ----------
-    change : Change
-        What is advised for the bench.
-
-    Returns
-    -------
-    str
-        A piece of a sentence.
-    """
-    tip = change.block.tip
-    if change.kind == "as it is":
-        return "nothing to fit; the tip you have does"
-    if change.kind == "repaint":
-        what = (
-            f"repaint it {things.paint(change.block.bands, tip.showing_mm)}, "
-            f"{tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) showing"
-        )
-    else:
-        what = (
-            f"fit {things.stock(tip)}, {tip.showing_mm:g} mm ({words.inches(tip.showing_mm)}) "
-            f"showing, {things.paint(change.block.bands, tip.showing_mm)}"
-        )
-    return f"{what}: {shot_words(change.block)}"
-
-
-def left_alone(block: Block) -> str:
-    """Return that the tip in hand stays, with its length and shot.
-
-    Parameters
-    ----------
-    block : Block
-        The tip in hand.
-
-    Returns
-    -------
-    str
-        A sentence without its end.
-    """
-    load = block.load
-    showing = f"leave it as it is, {block.tip.showing_mm:.0f} mm showing"
-    return f"{words.with_inches(showing)}, {words.grams(load.shot_g)} of {load.shot_metal} shot"
-
-
-def _likely(block: Block) -> str:
-    waters = block.visibility.by_background
-    worst = min(waters, key=lambda one: one.level)
-    where = f" on {worst.name} water, the worst" if len(waters) > 1 else ""
-    likely = words.levels(worst.low, worst.high)
-    return f" Level {words.level(worst.level)}, likely {likely}{where}."
-
-
-def _bank(answer: Answer, wanted: str) -> tuple[str, ...]:
+def bank(answer: Answer, wanted: str, reader: Reader = ANGLER) -> tuple[str, ...]:
+    """Return what to do now: the order with what comes of it, then what else may be added."""
     change, before = answer.at_the_bank, answer.tip_in_hand
     now = before.visibility.grade
     short = shortcomings(change.block, wanted)
-    title = "NOW, AT THE BANK: "
-    if change.kind == "as it is":
-        said = f"{left_alone(before)}. "
+    closer = move(answer)
+    if not change.actions:
+        said = f"{doing.left_alone(before, reader)}. "
         said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
-    elif (
-        short
-        and now == change.block.visibility.grade
-        and not _gained(before, change.block)
-        and (moved := move(answer))
-        and moved.block.tip == change.block.tip
-    ):
-        asked = f"{answer.case.place.range_m / words.YARD_M:.0f} yd"
-        stick = next((one for one in answer.changes if one.kind == "light stick"), None)
+    elif closer is not None and short and not _lifts(before, change.block) and same_tip(answer):
+        asked = reader.far(answer.case.place.range_m)
+        stick = light_stick(answer)
         said = (
-            f"{words.with_inches(moved.words)}: {moved.block.visibility.grade} there. At {asked} "
+            f"{doing.change(closer, reader)}: {closer.block.visibility.grade} there. At {asked} "
         )
         if stick is None:
             said += f"nothing that can be done now lifts it: it stays {now}."
         else:
-            said += f"only a light stick shows, if your rules allow: {shot_words(stick.block)}."
-        return (title + said, _undo(moved))
+            said += f"only a light stick shows, if your rules allow: {doing.shot(stick.block)}."
+        return (said, undo(closer))
     else:
-        said = f"{words.with_inches(change.words)}. {turns(before, change.block)}"
+        said = f"{doing.change(change, reader)}. {turns(before, change.block)}"
         if not short:
             said += ", and that is enough."
         else:  # what stays as it was on the worst water is short enough said
-            said += "." if _gained(before, change.block) else f": the best to be had, yet {short}."
-    return (
-        title + said,
-        _stick(answer),
-        nearer(answer),
-        _undo(change),
-        _likely(change.block),
-    )
+            said += "." if gained(before, change.block) else f": the best to be had, yet {short}."
+    return (said, or_light(answer), nearer(answer, reader), undo(change), likely(change.block))
+
+
+def same_tip(answer: Answer) -> bool:
+    """Return whether one comes closer with the tip that is advised here."""
+    closer = move(answer)
+    return closer is not None and closer.block.tip == answer.at_the_bank.block.tip
+
+
+def _lifts(before: Block, after: Block) -> bool:
+    other = before.visibility.grade != after.visibility.grade
+    return other or bool(gained(before, after))
 
 
 def turns(before: Block, after: Block) -> str:
-    """Return the grade now and then, with what else is amiss now, or what one water gains.
-
-    Parameters
-    ----------
-    before, after : Block
-        The tip in hand, and what is advised, before the same waters.
-
-    Returns
-    -------
-    str
-        A sentence without its end.
-    """
+    """Return the grade now and then, with what else is amiss now, or what one water gains."""
     now, then = before.visibility.grade, after.visibility.grade
-    amiss = shortcomings(replace(before, fails=before.fails_but_sight), "")
-    if amiss and after.passes:
-        return f"Now {now}, but {amiss}; then {then}"
+    fails = [shortcoming(f.limit, "") for f in before.fails if f.limit is not Limit.SIGHT]
+    if fails and after.passes:
+        return f"Now {now}, but {listed(fails)}; then {then}"
     if now != then:
         return f"Now {now}, then {then}"
-    gained = _gained(before, after)
-    return "; ".join([f"It stays {now}" + " on the worst water" * bool(gained), *gained])
+    more = gained(before, after)
+    return "; ".join([f"It stays {now}" + " on the worst water" * bool(more), *more])
 
 
-def _gained(before: Block, after: Block) -> list[str]:
+def gained(before: Block, after: Block) -> list[str]:
     """Return what single waters gain where the worst stays as it was."""
     if before.visibility.grade != after.visibility.grade:
         return []
@@ -188,103 +81,82 @@ def _gained(before: Block, after: Block) -> list[str]:
     ]
 
 
-def _stick(answer: Answer) -> str:
+def light_stick(answer: Answer) -> Change | None:
+    """Return the light stick that is offered, if there is one."""
+    return next((one for one in answer.changes if one.does(CarryLight)), None)
+
+
+def or_light(answer: Answer) -> str:
     """Return the light stick that is offered where no paint is enough."""
-    stick = next((one for one in answer.changes if one.kind == "light stick"), None)
+    stick = light_stick(answer)
     if stick is None or answer.at_the_bank.block.passes:
         return ""
-    return f" Or a light stick, where allowed: {shot_words(stick.block)}."
+    return f"Or a light stick, where allowed: {doing.shot(stick.block)}."
 
 
-def _undo(change: Change) -> str:
-    return "" if change.kind == "as it is" else f" ({change.undo[0].upper()}{change.undo[1:]}.)"
+def undo(change: Change) -> str:
+    """Return whether a change can be undone, in brackets; nothing where nothing is done."""
+    return f"({sentence(doing.undo(change))})" if change.actions else ""
 
 
 def move(answer: Answer) -> Change | None:
-    """Return the change that comes closer, if there is one.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    Change or None
-        With the best of the tips that can be had at the bank.
-    """
-    return next((change for change in answer.changes if change.kind == "move"), None)
+    """Return the change that comes closer, if there is one."""
+    return next((change for change in answer.changes if change.range_m is not None), None)
 
 
-def nearer(answer: Answer) -> str:
-    """Return how near the best of the tips would do, where none does at the asked distance.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    str
-        A sentence after a space, or nothing.
-    """
-    moved = move(answer)
-    if moved is None:
+def nearer(answer: Answer, reader: Reader = ANGLER) -> str:
+    """Return how near the best of the tips would do, where none does at the asked distance."""
+    closer = move(answer)
+    if closer is None:
         return ""
-    there = f"fish it no farther than {moved.options['distance']}"
-    if moved.block.tip != answer.at_the_bank.block.tip:
-        there = words.with_inches(moved.words)
-    return f" Or {there}: {moved.block.visibility.grade}."
-
-
-def _bench(answer: Answer, wanted: str) -> tuple[str, ...]:
-    change = answer.at_the_bench
-    title = "OR AT THE BENCH: " if answer.at_the_bank.block.passes else "AT THE BENCH: "
-    if change is not None and change.kind == "as it is":
-        return (f"{title}{fitting(change)}.",)
-    if change is None:
-        return (f"{title}{why_nothing(answer).rstrip('.')}.",)
-    short = shortcomings(change.block, wanted)
-    said = f"{title}{fitting(change)}. {turns(answer.tip_in_hand, change.block)}"
-    return (
-        said + (f": the best to be had, yet {short}." if short else "."),
-        _likely(change.block),
+    there = (
+        doing.action(closer.actions[-1], reader)
+        if same_tip(answer)
+        else doing.change(closer, reader)
     )
+    return f"Or {there}: {closer.block.visibility.grade}."
 
 
-def head(answer: Answer, wanted: str) -> tuple[str, ...]:
-    """Return the first lines, six at the most.
+def bench(answer: Answer, wanted: str, reader: Reader = ANGLER) -> tuple[str, ...]:
+    """Return what to fit, with what comes of it; where nothing can be fitted, why."""
+    change = answer.at_the_bench
+    if change is None or not change.actions:
+        if change is not None and change.block.passes:
+            return (f"{doing.change(change, reader)}.",)
+        return (f"nothing passes: {why_nothing(answer, reader)}.",)
+    short = shortcomings(change.block, wanted)
+    said = f"{doing.change(change, reader)}. {turns(answer.tip_in_hand, change.block)}"
+    return (said + (f": the best to be had, yet {short}." if short else "."), likely(change.block))
 
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-    wanted : str
-        The grade that is wanted.
 
-    Returns
-    -------
-    tuple of str
-        What to do now, then what to fit.
-    """
+def why_nothing(answer: Answer, reader: Reader = ANGLER) -> str:
+    """Return the first of what stands in the way, without its end."""
+    stands = next((one for one in answer.warnings if warned.in_the_way(one)), None)
+    if stands is None:
+        return "nothing that you have does"
+    return warned.warning(stands, answer.case, reader)
+
+
+def head(answer: Answer, wanted: str, reader: Reader = ANGLER) -> tuple[str, ...]:
+    """Return the first lines, six at the most: what to do now, then what to fit."""
+    enough = answer.at_the_bank.block.passes
+    title = "OR AT THE BENCH: " if enough else "AT THE BENCH: "
     lines: list[str] = []
-    for pieces in (_bank(answer, wanted), _bench(answer, wanted)):
-        said = pieces[0]
-        for more in pieces[1:]:
-            if len(hanging(said + more)) <= MOST // 2:
-                said += more
+    for label, pieces in (
+        ("NOW, AT THE BANK: ", bank(answer, wanted, reader)),
+        (title, bench(answer, wanted, reader)),
+    ):
+        said = label + pieces[0]
+        for more in filter(None, pieces[1:]):
+            if len(hanging(f"{said} {more}")) <= MOST // 2:
+                said += f" {more}"
         lines += hanging(said)
     return tuple(_cut(lines))
 
 
 def _cut(lines: list[str]) -> list[str]:
     """Return no more than six lines; a sentence that is cut off ends in dots."""
-    return (
-        lines
-        if len(lines) <= MOST
-        else [
-            *lines[: MOST - 1],
-            lines[MOST - 1][: WIDTH - 4].rsplit(" ", 1)[0].rstrip(",;") + " ...",
-        ]
-    )
+    if len(lines) <= MOST:
+        return lines
+    last = lines[MOST - 1][: WIDTH - 4].rsplit(" ", 1)[0].rstrip(",;")
+    return [*lines[: MOST - 1], f"{last} ..."]

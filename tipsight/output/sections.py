@@ -1,11 +1,14 @@
-"""What follows the first six lines, section by section, each in a fuller and a shorter form."""
+"""What follows the first lines, section by section, each in a fuller and a shorter form."""
 
 from collections.abc import Callable, Sequence
 
 from tipsight.advice.answer import Answer, Block
-from tipsight.output import block_words, words
-from tipsight.output.layout import WIDTH, Section, entry, table
+from tipsight.advice.facts import Repaint
+from tipsight.output import doing, measures, names, readings, telling, warned
+from tipsight.output.layout import WIDTH, Section, entry, hanging, table
+from tipsight.output.measures import ANGLER, Reader, sentence
 from tipsight.sight import grades
+from tipsight.units import YARD_M
 
 AS_IS, BANK, BENCH = "as is", "bank", "bench"
 SHORT = {"seen when stared at": "stared at", "kept in view": "kept"}
@@ -13,23 +16,21 @@ SHORT = {"seen when stared at": "stared at", "kept in view": "kept"}
 Subjects = tuple[tuple[str, Block], ...]
 
 
+def short_grade(level: float) -> str:
+    """Return the grade of a level, short enough for a column."""
+    word = grades.grade(level)
+    return SHORT.get(word, word)
+
+
 def subjects(answer: Answer) -> Subjects:
     """Return the tips that the answer is about, each with its label.
 
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    tuple of (str, Block)
-        The tip in hand; what it becomes at the bank; what is fitted at the bench.
+    The tip in hand; what it becomes at the bank; what is fitted at the bench.
     """
     found = [(AS_IS, answer.tip_in_hand)]
-    if answer.at_the_bank.kind != "as it is":
+    if answer.at_the_bank.actions:
         found.append((BANK, answer.at_the_bank.block))
-    if answer.at_the_bench is not None and answer.at_the_bench.kind != "as it is":
+    if answer.at_the_bench is not None and answer.at_the_bench.actions:
         found.append((BENCH, answer.at_the_bench.block))
     return tuple(found)
 
@@ -39,75 +40,43 @@ def _advised(answer: Answer) -> Subjects:
 
 
 def sight_rows(
-    answer: Answer, of: Subjects, waters: Sequence[str] | None = None
+    answer: Answer, of: Subjects, reader: Reader = ANGLER, waters: Sequence[str] | None = None
 ) -> tuple[str, ...]:
-    """Return how each tip is seen on each water, as a table.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-    of : tuple of (str, Block)
-        The tips, each with its label.
-    waters : sequence of str or None
-        Waters to be told of; None tells of all.
-
-    Returns
-    -------
-    tuple of str
-        Lines of 80 columns at the most.
-    """
+    """Return how each tip is seen on each water, or on those named, as a table."""
     wanted = answer.case.wanted.level
-    rows = [
-        (
-            label,
-            one.grade,
-            f"{words.level(one.level)} ({words.levels(one.low, one.high)})",
-            words.goes(one.goes_at_m, one.level, wanted),
-        )
-        for place, first in enumerate(of[0][1].visibility.by_background)
-        for label, block in of
-        if waters is None or first.name in waters
-        for one in (block.visibility.by_background[place],)
-    ]
-    names = [
+    told = [
         one.name
         for one in of[0][1].visibility.by_background
-        for _ in of
         if waters is None or one.name in waters
     ]
+    rows, of_row = [], []
+    for name in told:
+        for label, block in of:
+            one = next(s for s in block.visibility.by_background if s.name == name)
+            likely = measures.levels(one.low, one.high)
+            seen = f"{measures.level(one.level)} ({likely})"
+            rows.append((label, one.grade, seen, reader.goes(one.goes_at_m, one.level, wanted)))
+            of_row.append(names.stretch(answer.case, name))
     room = WIDTH - 2 - max(map(len, table(rows)))
-    named = [(_fitting(name, room), *row) for name, row in zip(names, rows, strict=True)]
-    asked = words.yards(answer.case.place.range_m)
+    named = []
+    for stretch, row in zip(of_row, rows, strict=True):
+        whole = names.whole_water(stretch)
+        fits = whole if len(whole) <= room else names.short_water(stretch)[:room].rstrip()
+        named.append((fits, *row))
+    asked = reader.distance(answer.case.place.range_m)
     title = f"SIGHT at {asked}, by the water behind the tip: level (likely)"
     return (title, *table(named))
 
 
-def _fitting(name: str, room: int) -> str:
-    """Return the name of a water, of a bank without its height where there is no room for it."""
-    return name if len(name) <= room else name.partition(",")[0][:room].rstrip()
-
-
-def sight(answer: Answer) -> Section:
-    """Return how the tips are seen, all three of them or the two that are advised.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    Section
-        In fuller and shorter form.
-    """
-    worst = min(answer.tip_in_hand.visibility.by_background, key=lambda one: one.level).name
+def sight(answer: Answer, reader: Reader = ANGLER) -> Section:
+    """Return how the tips are seen, all three of them or the two that are advised."""
+    worst = answer.tip_in_hand.visibility.worst.name
     return Section(
         "sight",
         (
-            sight_rows(answer, subjects(answer)),
-            sight_rows(answer, _advised(answer)),
-            sight_rows(answer, _advised(answer), (worst,)),
+            sight_rows(answer, subjects(answer), reader),
+            sight_rows(answer, _advised(answer), reader),
+            sight_rows(answer, _advised(answer), reader, (worst,)),
         ),
     )
 
@@ -123,60 +92,39 @@ def _each(title: str, of: Subjects, say: Callable[[Block], str]) -> tuple[str, .
     )
 
 
-def handling(answer: Answer) -> tuple[Section, ...]:
-    """Return riding, bites and shot for the tips that are advised.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    tuple of Section
-        One each for riding, bites, shot, and what to cut.
-    """
+def handling(answer: Answer, reader: Reader = ANGLER) -> tuple[Section, ...]:
+    """Return riding, bites, shot and what to cut, for the tips that are advised."""
     of, case = _advised(answer), answer.case
 
     def bites(terse: bool) -> tuple[str, ...]:
-        return _each("BITES", of, lambda block: block_words.bite_words(case, block, terse))
+        return _each("BITES", of, lambda block: readings.bites(case, block, terse))
 
     return (
-        Section("rides", (_each("RIDES", of, block_words.ride_words),)),
+        Section("rides", (_each("RIDES", of, readings.ride),)),
         Section("bites", (bites(False), bites(True))),
-        Section("shot", (_each("SHOT", of, block_words.load_words),)),
-        Section("cut", (_cut(answer),)),
+        Section("shot", (_each("SHOT", of, readings.load),)),
+        Section("cut", (_cut(answer, reader),)),
     )
 
 
-def _cut(answer: Answer) -> tuple[str, ...]:
-    if answer.at_the_bench is None or answer.at_the_bench.kind in ("repaint", "as it is"):
+def _cut(answer: Answer, reader: Reader) -> tuple[str, ...]:
+    bench = answer.at_the_bench
+    if bench is None or not bench.actions or bench.does(Repaint):
         return ()
-    tip = answer.at_the_bench.block.tip
+    tip = bench.block.tip
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
     return entry(
         "CUT",
-        f"{words.length(whole)}: {tip.showing_mm:g} mm shows, {tip.wet_mm:g} wet, "
+        f"{reader.length(whole)}: {tip.showing_mm:g} mm shows, {tip.wet_mm:g} wet, "
         f"{tip.glued_mm:g} glued in; {tip.coats} coats in all",
     )
 
 
 def next_step(answer: Answer) -> Section:
-    """Return the least tip for each grade.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    Section
-        In fuller and shorter form.
-    """
+    """Return the least tip for each grade, grades with the same tip together."""
     said: dict[str, list[str]] = {}
     for step in answer.next_step:
-        said.setdefault(step.words, []).append(step.grade)
+        said.setdefault(doing.step(step), []).append(step.grade)
 
     def lines(most: int | None) -> tuple[str, ...]:
         return tuple(
@@ -188,27 +136,18 @@ def next_step(answer: Answer) -> Section:
     return Section("next", (lines(None), lines(1)))
 
 
-def ladder(answer: Answer) -> Section:
-    """Return the grade of both tips at each distance on dark and on bright water.
-
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    Section
-        In fuller and shorter form.
-    """
+def ladder(answer: Answer, reader: Reader = ANGLER) -> Section:
+    """Return the grade of both tips at each distance on dark and on bright water."""
 
     def row(label: str, which: str, water: str) -> tuple[str, ...]:
         found = [getattr(rung, which)[water] for rung in answer.by_distance]
-        return (label, *(SHORT.get(word := grades.grade(level), word) for level in found))
+        return (label, *map(short_grade, found))
 
     if not answer.by_distance:
         return Section("ladder", ((),))
-    top = ("YARDS", *(f"{rung.range_m / words.YARD_M:.0f}" for rung in answer.by_distance))
+    yards = reader.distances == "yd"
+    far = [rung.range_m / (YARD_M if yards else 1.0) for rung in answer.by_distance]
+    top = ("YARDS" if yards else "METRES", *(f"{one:.0f}" for one in far))
     waters = tuple(answer.by_distance[0].in_hand)
     advised = BANK if answer.at_the_bench is None else BENCH
     old = [row(f"{AS_IS}, {water}", "in_hand", water) for water in waters]
@@ -222,29 +161,64 @@ def ladder(answer: Answer) -> Section:
     return Section("ladder", (lines([*old, *new]), lines(new)))
 
 
-def why(answer: Answer) -> Section:
-    """Return the reasons.
+def why(answer: Answer, reader: Reader = ANGLER) -> Section:
+    """Return the reasons."""
+    said = [telling.reason(one, answer.case, reader) for one in answer.reasons]
 
-    Parameters
-    ----------
-    answer : Answer
-        The whole answer.
-
-    Returns
-    -------
-    Section
-        In fuller and shorter form.
-    """
-    said = [reason.words for reason in answer.reasons]
-
-    def lines(count: int) -> tuple[str, ...]:
+    def lines(count: int, most: int | None = None) -> tuple[str, ...]:
         kept = said if len(said) <= count else [*said[: count - 1], said[-1]]
         return tuple(
-            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text)
+            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text, most)
         )
 
-    brief = [text.partition(": ")[0].rstrip(".") + "." for text in said[:3]]
-    least = tuple(
-        line for n, text in enumerate(brief) for line in entry("" if n else "WHY", text, 1)
+    return Section("why", (lines(5), lines(4), lines(3), lines(3, 1)))
+
+
+def doubt(answer: Answer) -> Section:
+    """Return the biggest doubt."""
+    if not answer.doubts:
+        return Section("doubt", ((),))
+    said = telling.doubt(answer.doubts[0])
+    return Section("doubt", (entry("MOST UNSURE", said), entry("MOST UNSURE", said, 1)))
+
+
+def not_told(answer: Answer) -> Section:
+    """Return what was not told, and what was taken for it."""
+    said = [f"{one.item.replace('_', ' ')} {one.taken}" for one in answer.assumed]
+    if not said:
+        return Section("not told", ((),))
+
+    def lines(count: int) -> tuple[str, ...]:
+        more = f"; and {len(said) - count} more: see --full" if count < len(said) else ""
+        return entry("NOT TOLD", f"so taken as: {'; '.join(said[:count])}{more}")
+
+    forms = [lines(count) for count in range(len(said), 0, -1)]
+    shorter = [form for n, form in enumerate(forms) if n == 0 or len(form) < len(forms[n - 1])]
+    return Section("not told", tuple(shorter))
+
+
+def warnings(answer: Answer, reader: Reader = ANGLER) -> Section:
+    """Return what the answer has to warn of."""
+    said = [sentence(one) for one in warned.warnings(answer, reader)]
+    if not said:
+        return Section("warnings", ((),))
+    each = tuple(line for one in said for line in entry("NOTE", one))
+    run_on = f"NOTES  {' '.join(said)}"
+    forms = [hanging(run_on, most=most) for most in (None, 4, 3, 2)]
+    return Section("warnings", (each, *forms))
+
+
+def cautions(answer: Answer) -> Section:
+    """Return the cautions, each with what brings it up."""
+    said = [f"{telling.caution(one)} [{telling.trigger(one)}]" for one in answer.cautions]
+    long = tuple(line for one in said for line in entry("CARE", one))
+    return Section("cautions", (long, hanging(f"CARE  {' '.join(said)}") if said else ()))
+
+
+def assumed_list(answer: Answer) -> tuple[str, ...]:
+    """Return everything that was not told, one a line."""
+    return tuple(
+        line
+        for one in answer.assumed
+        for line in hanging(f"{one.item.replace('_', ' ')}: {one.taken}", "  ")
     )
-    return Section("why", (lines(5), lines(4), lines(3), least))

@@ -1,8 +1,9 @@
 """The bench's load job alone: shot to each mark of the tip, shot left, and the shot list."""
 
 from tipsight.inputs.case import Case, WeighedFloat
-from tipsight.load import balance, budget, change, hull, law, plan, shot, staircase, tips
-from tipsight.output import shot_words, things, words
+from tipsight.load import balance, budget, change, hull, law, plan, shot, staircase
+from tipsight.load.tips import showing_diameter_mm
+from tipsight.output import measures, names, shot_words
 from tipsight.output.layout import entry, hanging, table
 
 
@@ -59,13 +60,13 @@ def shotting(case: Case) -> str:
     shots = box.shot or shot.sizes(box.shot_metal)
     planned = plan.plan(pull, box.shot, body.fixing, warm)
     known = "weighed" if isinstance(case.float_, WeighedFloat) else "worked out from its parts"
-    painted = float(tips.painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
+    painted = showing_diameter_mm(tip)
     sinks = float(budget.sink_force_g(painted, tip.showing_mm, warm)) / share
     steps = staircase.staircase(body, tip, box.shot_metal, shots, warm)
     lines = [
         *hanging(
-            f"{case.float_.pattern}, {known}, with a tip of {things.stock(tip)}, "
-            f"{words.length(tip.showing_mm)} showing; {box.shot_metal} shot, water at {warm:g} C"
+            f"{case.float_.pattern}, {known}, with a tip of {names.stock(tip)}, "
+            f"{measures.ANGLER.length(tip.showing_mm)} showing; {box.shot_metal} shot, water at {warm:g} C"
         ),
         "",
         "SHOT TO EACH BAND, from the body up",
@@ -75,8 +76,8 @@ def shotting(case: Case) -> str:
                 *(
                     (
                         shot_words.mark(s),
-                        words.length(s.showing_mm),
-                        words.grams(s.shot_g),
+                        measures.ANGLER.length(s.showing_mm),
+                        measures.grams(s.shot_g),
                         shot_words.counted(s.shot),
                     )
                     for s in steps
@@ -86,15 +87,15 @@ def shotting(case: Case) -> str:
         "",
         *entry(
             "SHOT LEFT",
-            f"{words.grams(pull / share)} as it is to show (a pull of "
-            f"{words.grams(pull)} in water)",
+            f"{measures.grams(pull / share)} as it is to show (a pull of "
+            f"{measures.grams(pull)} in water)",
         ),
         *entry(
             "SINKS IT",
             f"{shot_words.near(change.nearest(sinks, law.usable(shots)))} more "
-            f"({words.grams(sinks)})",
+            f"({measures.grams(sinks)})",
         ),
-        *entry("WEIGHS", f"{words.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
+        *entry("WEIGHS", f"{measures.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
         "",
         "SHOT LIST, the float set to the depth",
         *(
@@ -102,7 +103,7 @@ def shotting(case: Case) -> str:
             if planned.shot
             else ("  no shot that you have fits",)
         ),
-        *entry("IN ALL", f"{words.grams(planned.shot_g)}; {_short(planned.left_g / share)}"),
+        *entry("IN ALL", f"{measures.grams(planned.shot_g)}; {_short(planned.left_g / share)}"),
     ]
     if any(shot.is_lead(one.metal) for one in box.shot):
         said = shot_words.lead_care()
@@ -114,4 +115,4 @@ def shotting(case: Case) -> str:
 def _short(left_g: float) -> str:
     if left_g < 0.005:
         return "nothing left over"
-    return f"{words.grams(left_g)} short, which no shot that you have makes up"
+    return f"{measures.grams(left_g)} short, which no shot that you have makes up"

@@ -3,12 +3,12 @@
 from collections.abc import Callable
 
 from tipsight.advice.answer import Answer
-from tipsight.advice.swim import painted_mm
 from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import hull, plan, shot
-from tipsight.output import things, words
+from tipsight.load.tips import showing_diameter_mm
+from tipsight.output import measures, names
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
 from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
 from tipsight.pictures.subject import advised, short_grade
@@ -87,7 +87,7 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
         page,
         left,
         top - 9.5,
-        f"{things.stock(block.tip)}, {words.length(block.tip.showing_mm)} showing",
+        f"{names.stock(block.tip)}, {measures.ANGLER.length(block.tip.showing_mm)} showing",
         6.5,
         wide,
     )
@@ -141,7 +141,7 @@ def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
     """
     case, (_, block) = answer.case, advised(answer)
     warm, tip, metal = case.stream.temperature_c, block.tip, case.box.shot_metal
-    stiff = float(stiffness_g_per_mm(painted_mm(tip), warm))
+    stiff = float(stiffness_g_per_mm(showing_diameter_mm(tip), warm))
     share = float(shot.wet_share(metal, warm))
     had = [s for s in case.box.shot if not shot.is_olivette(s.name)] or list(shot.sizes(metal))
     one = min(had, key=lambda s: abs(s.mass_g * share / stiff - TRIM_MM))
@@ -203,13 +203,13 @@ def bank(
     question = Question(**answer.question)  # type: ignore[arg-type]  # it holds what was told
     if settle(question) != answer.case:
         raise ValueError("the answer does not hold the question that it answers")
-    yards, names = YARDS[::2], [w for w in WATERS if w != "sun lane"]
+    yards, behind = YARDS[::2], [w for w in WATERS if w != "sun lane"]
     found: dict[tuple[int, str], Cell] = {}
     for yard in yards:
-        for name in names:
+        for name in behind:
             found[yard, name] = cell(question, yard, name)
             if progress:
-                progress(len(found), len(yards) * len(names))
+                progress(len(found), len(yards) * len(behind))
     page = _card(paper, "Bank card")
     left, top, wide = _X + 3.0, _Y + TALL_CARD_MM, WIDE_CARD_MM - 6.0
     tip = answer.tip_in_hand.tip
@@ -218,20 +218,20 @@ def bank(
         page,
         left,
         top - 9.3,
-        f"{things.stock(tip)}, {things.paint(tip.bands, tip.showing_mm)}",
+        f"{names.stock(tip)}, {names.paint(tip.bands, tip.showing_mm)}",
         6,
         wide,
     )
-    y, across = top - 14.0, (wide - 7.0) / len(names)
+    y, across = top - 14.0, (wide - 7.0) / len(behind)
     page.text(left, y, "yd", 6, bold=True)
-    for column, name in enumerate(names):
+    for column, name in enumerate(behind):
         page.text(left + 7 + column * across, y, name, 6, bold=True)
     tall = (y - _Y - 7.0) / len(yards)
     for row, yard in enumerate(yards):
         y = top - 16.0 - row * tall
         page.line(left, y + 0.6, left + wide, y + 0.6, 0.1)
         page.text(left, y - 3.2, f"{yard}", 7, bold=True)
-        for column, name in enumerate(names):
+        for column, name in enumerate(behind):
             one, x = found[yard, name], left + 7 + column * across
             # with an insert there is too much for one line
             apart = one.insert_mm is not None

@@ -1,17 +1,15 @@
 """One cell of the bank card or of the pocket file: what to do now with this float, worked out anew."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tipsight.advice import bank
+from tipsight.advice import on_the_spot
 from tipsight.advice.answer import Change
-from tipsight.advice.examine import examine
+from tipsight.advice.close_look import close_look
+from tipsight.advice.facts import CarryLight, Insert, Pen, Sleeve
 from tipsight.advice.swim import swim
-from tipsight.inputs.case import Shot
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load.change import Counted, nearest
-from tipsight.load.law import usable
+from tipsight.load.change import Counted
 from tipsight.output import shot_words
 
 YARDS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)
@@ -19,8 +17,6 @@ WATERS = ("dark", "bright", "broken", "sun lane")
 RIPPLES = ("glass", "fur", "ripple", "wavelets")
 SKIES = ("dull overcast", "bright overcast", "broken cloud", "hazy", "clear")
 _SUNLESS = ("dull overcast", "bright overcast")
-_PENNED = ("pen", "pen and show more", "pen and insert")
-_SWAPPED = ("insert", "pen and insert")
 
 
 @dataclass(frozen=True)
@@ -87,20 +83,18 @@ def asked(
     return question.with_options(**changes)
 
 
-def told(change: Change, shots: Sequence[Shot]) -> Cell:
-    """Return what `advise` leads with at the bank as a cell, its shot in sizes that are to be had."""
+def told(change: Change) -> Cell:
+    """Return what `advise` leads with at the bank as a cell."""
     block = change.block
-    counted = nearest(abs(block.load.change_g), usable(shots)).shot
-    more = block.load.change_g > 0.0
     return Cell(
         block.tip.showing_mm,
         block.visibility.grade,
-        pen=change.kind in _PENNED,
-        sleeve=change.kind == "sleeve",
-        light_stick=change.kind == "light stick",
-        insert_mm=block.tip.stock.diameter_mm if change.kind in _SWAPPED else None,
-        on=counted if more else (),
-        off=() if more else counted,
+        pen=change.does(Pen),
+        sleeve=change.does(Sleeve),
+        light_stick=change.does(CarryLight),
+        insert_mm=block.tip.stock.diameter_mm if change.does(Insert) else None,
+        on=block.load.step.on,
+        off=block.load.step.off,
     )
 
 
@@ -132,5 +126,5 @@ def cell(
     """
     case = settle(asked(question, yards, water, looks, sky))
     here = swim(case)
-    in_hand = examine(here, case.tip)
-    return told(bank.lead(bank.changes(here, in_hand)), case.box.shot)
+    in_hand = close_look(here, case.tip)
+    return told(on_the_spot.lead(on_the_spot.changes(here, in_hand)))

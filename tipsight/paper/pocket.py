@@ -6,7 +6,7 @@ from html import escape
 from tipsight.inputs.case import Case
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.output import things
+from tipsight.output import names
 from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell
 from tipsight.units import YARD_M
 
@@ -101,7 +101,7 @@ def _table(where: str, title: str, rows: dict[int, list[Cell]], waters: Sequence
 def _about(case: Case) -> str:
     tip, angler = case.tip, case.angler
     return (
-        f"{case.float_.pattern}, {things.stock(tip)}, {things.paint(tip.bands, tip.showing_mm)}, "
+        f"{case.float_.pattern}, {names.stock(tip)}, {names.paint(tip.bands, tip.showing_mm)}, "
         f"as it is {tip.showing_mm:.3g} mm showing; eyes of {angler.age_years:.0f} years, colour "
         f"vision {angler.colour_vision}, {case.place.eye_height_m:.3g} m above the water; "
         f"{case.box.shot_metal} shot"

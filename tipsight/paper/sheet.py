@@ -1,10 +1,10 @@
 """The bench sheet: the tip and the float at true size, and all that is done to make it."""
 
 from tipsight.advice.answer import Answer
-from tipsight.advice.swim import painted_mm
-from tipsight.inputs.case import Tip
+from tipsight.inputs.case import Tip, shown
 from tipsight.load import hull, tips
-from tipsight.output import things, words
+from tipsight.load.tips import showing_diameter_mm
+from tipsight.output import measures, names
 from tipsight.paper.page import TALL_MM, Page, Paper
 from tipsight.paper.sheet_words import column
 from tipsight.pictures.subject import Work, made
@@ -55,15 +55,15 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     tip = block.tip
     body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
     for points in (8.5, 8.0, 7.5, 7.0, 6.5, 6.0):
-        page = Page(paper, f"Bench sheet: {things.stock(tip)}")
+        page = Page(paper, f"Bench sheet: {names.stock(tip)}")
         foot_mm = column(page, _COLUMN_MM, _TOP_MM, points, answer, body)
         if foot_mm > _FLOOR_MM - 4.0:
             break
     page.text(0, TALL_MM - 6, f"Bench sheet: tip {_TITLES[work]}", 14, bold=True)
-    seen = f"{words.yards(case.place.range_m)}: {block.visibility.grade}"
-    shows = f"{words.length(tip.showing_mm)} showing"
+    seen = f"{measures.ANGLER.distance(case.place.range_m)}: {block.visibility.grade}"
+    shows = f"{measures.ANGLER.length(tip.showing_mm)} showing"
     page.text(
-        0, TALL_MM - 12, f"{case.float_.pattern}; {things.stock(tip)}, {shows}; at {seen}", 8.5
+        0, TALL_MM - 12, f"{case.float_.pattern}; {names.stock(tip)}, {shows}; at {seen}", 8.5
     )
     _piece(page, 20.0, tip, "the piece to cut" if work == "fit" else "the tip")
     _float(page, 54.0, tip, body)
@@ -78,7 +78,7 @@ def _edges(tip: Tip) -> list[tuple[float, str]]:
     """Return each edge of the cut piece below its top, with all that it is."""
     outside = tip.showing_mm + tip.wet_mm
     marks = [(0.0, "top")]
-    above = things.shown(tip.bands, tip.showing_mm)[:-1]
+    above = shown(tip.bands, tip.showing_mm)[:-1]
     marks += [(band.to_top_mm, f"foot of {band.paint}") for band in above]
     marks += [(tip.showing_mm, "waterline"), (outside, "body")]
     marks.append((outside + tip.glued_mm, "end, glued in" if tip.glued_mm else "end"))
@@ -111,7 +111,7 @@ def _piece(page: Page, x: float, tip: Tip, what: str) -> None:
 
 def _paint(page: Page, x: float, top: float, tip: Tip, wide_mm: float) -> None:
     """Draw the blocks of paint that show, about x, in their screen colours."""
-    for band in things.shown(tip.bands, tip.showing_mm):
+    for band in shown(tip.bands, tip.showing_mm):
         tall, fill = band.to_top_mm - band.from_top_mm, swatches().get(band.paint, UNPAINTED)
         at = x - wide_mm / 2, top - band.to_top_mm
         page.box(*at, wide_mm, tall, fill=fill, edge_mm=0.1)
@@ -119,7 +119,7 @@ def _paint(page: Page, x: float, top: float, tip: Tip, wide_mm: float) -> None:
 
 def _float(page: Page, x: float, tip: Tip, body: hull.Hull) -> None:
     """Draw the float's outline with its tip, cut off where the page ends."""
-    top, painted = _TOP_MM - 6.0, painted_mm(tip)
+    top, painted = _TOP_MM - 6.0, showing_diameter_mm(tip)
     page.text(x, top + 3.0, "the float, 1:1", 7, align="middle")
     _paint(page, x, top, tip, painted)
     outside = tip.showing_mm + tip.wet_mm

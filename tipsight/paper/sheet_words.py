@@ -2,10 +2,12 @@
 
 from tipsight import tables
 from tipsight.advice.answer import Answer, Block
-from tipsight.advice.swim import painted_mm
+from tipsight.advice.facts import Care
 from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
-from tipsight.output import shot_words, things, words
+from tipsight.load.tips import showing_diameter_mm
+from tipsight.output import doing, measures, names, shot_words, telling
+from tipsight.output.measures import sentence
 from tipsight.paper.page import POINT_MM, WIDE_MM, Page
 from tipsight.pictures.subject import Work, made
 
@@ -99,8 +101,8 @@ def column(
     if what == "bank":
         told.head("What to do, at the bank")
         change = answer.at_the_bank
-        for said in (words.with_inches(change.words), change.undo):
-            told.say(f"{said[0].upper()}{said[1:]}.")
+        for said in (doing.change(change), doing.undo(change)):
+            told.say(sentence(said))
     else:
         _coats(told, block.tip, body, what)
     _stairs(told, answer, block, body)
@@ -114,15 +116,15 @@ def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work) -> None:
     told.head("Sizes")
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
     parts = f"{tip.showing_mm:.3g} showing + {tip.wet_mm:.3g} wet + {tip.glued_mm:.3g} glued in"
-    bare, wide = tip.stock.diameter_mm, painted_mm(tip)
+    bare, wide = tip.stock.diameter_mm, showing_diameter_mm(tip)
     body_size = f"{body.body_diameter_mm:.3g} mm by {body.body_length_mm:.3g} mm"
     inset = 2.9 * told.points
-    told.named("stock", things.stock(tip), inset)
+    told.named("stock", names.stock(tip), inset)
     if what == "bank":
-        told.named("paint", things.paint(tip.bands, tip.showing_mm), inset)
+        told.named("paint", names.paint(tip.bands, tip.showing_mm), inset)
     told.named(
         "cut it" if what == "fit" else "length",
-        f"{whole:.3g} mm ({words.inches(whole)}): {parts}",
+        f"{whole:.3g} mm ({measures.inches(whole)}): {parts}",
         inset,
     )
     told.named("thick", f"bare {bare:.3g} mm; with {tip.coats} coats {wide:.2f} mm", inset)
@@ -136,7 +138,7 @@ def _coats(told: _Column, tip: Tip, body: hull.Hull, what: Work) -> None:
     for number, row in enumerate(rows, 1):
         said = row["words"]
         if row["step"] == "colour":
-            said = f"{things.paint(tip.bands, tip.showing_mm)}, from the top down. {said}"
+            said = f"{names.paint(tip.bands, tip.showing_mm)}, from the top down. {said}"
         told.named(str(number), said + (f" ({row['drying']})" if row["drying"] else ""), 5.0)
     if warned := paint_warnings(body):
         told.say(f"Mind: {'; '.join(warned)}.", bold=True)
@@ -156,7 +158,9 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
         shows = f"{step.showing_mm:.0f} mm showing" if step.showing_mm else "all drowned"
         told.page.text(told.x, told.y + 0.6, f"{shot_words.mark(step)}, {shows}", told.points)
         told.y -= told.step_mm
-        told.page.text(told.x + 5, told.y + 0.6, words.grams(step.shot_g), told.points, bold=True)
+        told.page.text(
+            told.x + 5, told.y + 0.6, measures.grams(step.shot_g), told.points, bold=True
+        )
         told.page.text(
             told.x + 22, told.y + 0.6, f"about {shot_words.counted(step.shot)}", told.points
         )
@@ -184,9 +188,9 @@ def _care(told: _Column, answer: Answer, tip: Tip, what: Work) -> None:
     if what == "fit" and tip.stock.kind == "quill":
         said.append(_FEATHERS)
     said += [
-        caution.words
+        telling.caution(caution)
         for caution in answer.cautions
-        if any(word in caution.words.lower() for word in ("lead", "light stick"))
+        if caution.kind in (Care.LEAD, Care.LIGHT_STICK)
     ]
     if said:
         told.head("Care")

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer
-from tipsight.advice.swim import painted_mm
 from tipsight.inputs.case import Tip
-from tipsight.output import things, words
+from tipsight.load.tips import showing_diameter_mm
+from tipsight.output import measures, names
 from tipsight.paper.page import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
 from tipsight.units import FOOT_M
@@ -42,7 +42,7 @@ def marks(answer: Answer) -> tuple[Mark, ...]:
 
     def mark(title: str, of: Tip, longer: float = 0.0, thicker: float = 0.0) -> Mark:
         said = f"{of.stock.diameter_mm + thicker:.3g} by {of.showing_mm + longer:.3g} mm"
-        return Mark(f"{title}: {said}", painted_mm(of) + thicker, of.showing_mm + longer)
+        return Mark(f"{title}: {said}", showing_diameter_mm(of) + thicker, of.showing_mm + longer)
 
     return (
         mark("advised", tip),
@@ -86,7 +86,11 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     far = answer.case.place.range_m
     page = Page(paper, "Wall card")
     page.text(
-        0, TALL_MM - 6, f"Wall card: the angle of a tip at {words.yards(far)}", 14, bold=True
+        0,
+        TALL_MM - 6,
+        f"Wall card: the angle of a tip at {measures.ANGLER.distance(far)}",
+        14,
+        bold=True,
     )
     page.lines(
         0,
@@ -119,8 +123,8 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
         "What this cannot show: ink is not fluorescent, paper is not water, and the light in a room or a "
         "garden differs from that on the river; nothing here moves, and there is no ripple. It shows size "
         "alone. A coarse printer makes the thinnest marks too wide: look at them with a glass. "
-        f"The tips: advised {things.stock(made(answer)[1].tip)}, "
-        f"in hand {things.stock(answer.tip_in_hand.tip)}."
+        f"The tips: advised {names.stock(made(answer)[1].tip)}, "
+        f"in hand {names.stock(answer.tip_in_hand.tip)}."
     )
     page.lines(0, 32, said, WIDE_MM, 8)
     page.ruler(0, 6, 100.0, "100 mm")

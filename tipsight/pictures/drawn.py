@@ -1,8 +1,8 @@
 """The drawings of a whole answer by name."""
 
 from tipsight.advice.answer import Answer
-from tipsight.advice.swim import painted_mm
 from tipsight.errors import Mistake, Mistakes
+from tipsight.load.tips import showing_diameter_mm
 from tipsight.pictures import svg
 from tipsight.pictures.subject import made
 from tipsight.pictures.svg_parts import Drawing
@@ -39,7 +39,7 @@ def drawing(answer: Answer, name: str) -> Drawing:
     """
     tip = made(answer)[1].tip
     if name == "tip":
-        return svg.tip(tip, tip.bands, painted_mm(tip), "The tip")
+        return svg.tip(tip, tip.bands, showing_diameter_mm(tip), "The tip")
     if name == "float":
         return svg.float_(answer.case, tip)
     if name == "shot":

@@ -6,8 +6,9 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from tipsight.advice.swim import finish_of, painted_mm
+from tipsight.advice.swim import finish_of
 from tipsight.inputs.case import Tip
+from tipsight.load.tips import showing_diameter_mm
 from tipsight.pictures.cast import Frame, Seen, cast
 from tipsight.pictures.ripple import STEP_MM, WIDEST_STEP_MM, Sheet, sheet
 from tipsight.pictures.stage import Scene
@@ -174,7 +175,7 @@ def with_tip(
     numpy.ndarray
         A pixel that is covered in part is mixed.
     """
-    half = painted_mm(tip) / 2.0
+    half = showing_diameter_mm(tip) / 2.0
     edges_x = (np.arange(frame.columns + 1) - frame.columns / 2.0) * frame.pixel_mm
     edges_u = np.arange(frame.rows + 1) * frame.pixel_mm - frame.below_mm
     wide = np.diff(np.clip(edges_x, at_mm - half, at_mm + half)) / frame.pixel_mm

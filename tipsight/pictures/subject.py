@@ -3,6 +3,7 @@
 from typing import Literal
 
 from tipsight.advice.answer import Answer, Block
+from tipsight.advice.facts import Repaint
 from tipsight.advice.swim import BRIGHT, DARK
 from tipsight.inputs.case import Stretch
 
@@ -40,6 +41,6 @@ def advised(answer: Answer) -> tuple[Place, Block]:
 def made(answer: Answer) -> tuple[Work, Block]:
     """Return the work that a tip takes, at the bench if there is any for it, and that tip."""
     bench = answer.at_the_bench
-    if bench is None or bench.kind == "as it is":
+    if bench is None or not bench.actions:
         return "bank", answer.at_the_bank.block
-    return ("repaint" if bench.kind == "repaint" else "fit"), bench.block
+    return ("repaint" if bench.does(Repaint) else "fit"), bench.block

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from tipsight.advice.swim import painted_mm as worn_mm
-from tipsight.inputs.case import Band, Case, Tip
+from tipsight.inputs.case import Band, Case, Tip, shown
 from tipsight.load import hull, shot, staircase, tips
-from tipsight.output import shot_words, things, words
+from tipsight.load.tips import showing_diameter_mm as worn_mm
+from tipsight.output import measures, names, shot_words
 from tipsight.pictures.svg_parts import BARE, Drawing, line, path, rect, swatches, text
 from tipsight.pictures.trade import point_words, seen_against_sunk
 
@@ -39,7 +39,7 @@ def _bands(
             (band.to_top_mm - band.from_top_mm) * k,
             _fill(band.paint),
         )
-        for band in things.shown(bands, end_mm)
+        for band in shown(bands, end_mm)
     ]
 
 
@@ -82,7 +82,7 @@ def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> Dra
     left, wet, label = x - wide / 2, min(drawn.wet_mm, 15.0) * k, top - 40.0
     parts = _bands(bands, drawn.showing_mm, x, top, painted_mm, k)
     labels, said = [], []
-    for band in things.shown(bands, drawn.showing_mm):
+    for band in shown(bands, drawn.showing_mm):
         middle = top + (band.from_top_mm + band.to_top_mm) / 2 * k
         label = max(middle - 4, label + 46)
         where = f"{band.from_top_mm:.3g} to {band.to_top_mm:.3g} mm"
@@ -99,7 +99,7 @@ def tip(drawn: Tip, bands: Sequence[Band], painted_mm: float, title: str) -> Dra
     labels += [text(96, max(water + 6, label + 42), "water"), text(4, top + 10 * k + 20, "10")]
     high = max(water + wet + 26, label + 54)
     desc = (
-        f"{things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing; "
+        f"{names.stock(drawn)}, {drawn.showing_mm:.3g} mm showing; "
         f"from the top down {', '.join(said) or 'bare'}"
     )
     return Drawing((300, high), title, desc, parts, labels)
@@ -153,7 +153,7 @@ def float_(case: Case, drawn: Tip, title: str = "The float") -> Drawing:
     labels += [text(x + 40, root + 22 * n + 40, said) for n, said in enumerate(beside)]
     desc = (
         f"{case.float_.pattern}, {long_mm:.0f} mm below the foot of the tip, body {wide_mm:.3g} mm "
-        f"thick; tip {things.stock(drawn)}, {drawn.showing_mm:.3g} mm showing, {drawn.wet_mm:.3g} mm wet"
+        f"thick; tip {names.stock(drawn)}, {drawn.showing_mm:.3g} mm showing, {drawn.wet_mm:.3g} mm wet"
     )
     return Drawing((330, low + 16), title, desc, parts, labels)
 
@@ -201,7 +201,7 @@ def stairs(case: Case, drawn: Tip, title: str = "Shot to each band") -> Drawing:
     for step in reversed(steps):
         y = top + step.showing_mm * k
         label = max(y + 6, label + 50)
-        mark, grams = shot_words.mark(step), words.grams(step.shot_g)
+        mark, grams = shot_words.mark(step), measures.grams(step.shot_g)
         by_name = shot_words.counted(step.shot)
         parts += [line(x - side, y, x + side, y, 2), line(x + side, y, 70, label - 6, 1)]
         labels += [

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from xml.sax.saxutils import escape
 
 from tipsight.advice.answer import TradePoint
-from tipsight.output import words
+from tipsight.advice.limits import RIDES, RIDES_WELL
+from tipsight.output import measures
 from tipsight.pictures.subject import short_grade
 from tipsight.pictures.svg_parts import Drawing, line, path, text
 from tipsight.sight import grades
@@ -27,7 +28,7 @@ def _mark(point: TradePoint) -> tuple[str, str]:
 
     The first is its name, the second the drawing of it about the middle, with room to be touched.
     """
-    rides, well = point.ride_margin >= words.JUST, point.ride_margin >= words.WELL
+    rides, well = point.ride_margin >= RIDES, point.ride_margin >= RIDES_WELL
     shape = point.of if rides else "none"
     name = f"{shape[0]}{well:d}"
     drawn = _SHAPES[shape].format("" if well else ' fill="none"')
@@ -40,7 +41,7 @@ def _size(point: TradePoint) -> str:
 
 
 def _worth(grade: str, point: TradePoint, rides: str) -> str:
-    return f"{grade}, sinks at {words.grams(point.sink_force_g)}, {rides}"
+    return f"{grade}, sinks at {measures.grams(point.sink_force_g)}, {rides}"
 
 
 def point_words(point: TradePoint) -> str:
@@ -51,14 +52,14 @@ def point_words(point: TradePoint) -> str:
     >>> point_words(TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, False, "longer"))
     '3 mm by 25 mm: seen when stared at, sinks at 0.20 g, rides well'
     """
-    worth = _worth(grades.grade(point.level), point, words.rides(point.ride_margin))
+    worth = _worth(grades.grade(point.level), point, measures.rides(point.ride_margin))
     return f"{_size(point)}: {worth}"
 
 
 def _told(point: TradePoint) -> str:
     """Return what a point says when it is reached, in two short lines above the drawing."""
     first = f"{_size(point)}, advised: " if point.chosen else f"{_size(point)}: "
-    rides = words.rides(point.ride_margin) if point.ride_margin >= words.JUST else "does not ride"
+    rides = measures.rides(point.ride_margin) if point.ride_margin >= RIDES else "does not ride"
     rest = _worth(short_grade(grades.grade(point.level)), point, rides)
     return f'<text y="18">{escape(first)}<tspan x="0" dy="22">{escape(rest)}</tspan></text>'
 

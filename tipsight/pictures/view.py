@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Case, Tip
-from tipsight.output import things, words
+from tipsight.output import measures, names
+from tipsight.output.measures import ANGLER, Reader
 from tipsight.pictures import letters
 from tipsight.pictures.panels import (
     INSET_PX,
@@ -44,7 +45,7 @@ class Panel:
 def _panels(answer: Answer, water: str) -> tuple[Panel, Panel]:
     def panel(title: str, block: Block) -> Panel:
         sight = next(s for s in block.visibility.by_background if s.name == water)
-        seen = f"{sight.grade} (level {words.levels(sight.low, sight.high)})"
+        seen = f"{sight.grade} (level {measures.levels(sight.low, sight.high)})"
         return Panel(title, block.tip, seen)
 
     place, block = advised(answer)
@@ -55,12 +56,12 @@ def _said(panel: Panel) -> tuple[str, str]:
     """Return a panel's two lines of words."""
     tip = panel.tip
     return (
-        f"{panel.title}: {things.stock(tip)}, {tip.showing_mm:.3g} mm showing: {panel.seen}",
-        things.paint(tip.bands, tip.showing_mm),
+        f"{panel.title}: {names.stock(tip)}, {tip.showing_mm:.3g} mm showing: {panel.seen}",
+        names.paint(tip.bands, tip.showing_mm),
     )
 
 
-def describe(answer: Answer) -> str:
+def describe(answer: Answer, reader: Reader = ANGLER) -> str:
     """Return in words what the picture shows, for those who do not see it.
 
     Examples
@@ -76,7 +77,7 @@ def describe(answer: Answer) -> str:
         for water in waters(answer)
     ]
     return (
-        f"Computed view of the tip at {words.yards(place.range_m)}, as seen from "
+        f"Computed view of the tip at {reader.distance(place.range_m)}, as seen from "
         f"{place.eye_height_m:.2g} m above the water. {'. '.join(rows)}."
     )
 
@@ -163,7 +164,7 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
         for water in each
     ]
     sky = answer.question.get("sky")
-    title = f"View from the bank: {words.yards(place.range_m)}, eye {place.eye_height_m:.2g} m"
+    title = f"View from the bank: {measures.ANGLER.distance(place.range_m)}, eye {place.eye_height_m:.2g} m"
     title += f" above the water, {sky}" if sky else " above the water"
     said = caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
     foot = letters.broken(said, SIZE_PX, wide - 2 * MARGIN_PX)

@@ -27,3 +27,14 @@ def grade(level: float) -> str:
     """
     value = float(within("visibility level", level, 0.0, float("inf")))
     return [word for word, least in limits() if value >= least][-1]
+
+
+def wanted() -> tuple[float, ...]:
+    """Return the levels from which a tip is of use, the least first: what can be asked of it.
+
+    Examples
+    --------
+    >>> [grade(level) for level in wanted()][1:]
+    ['kept in view', 'easy']
+    """
+    return tuple(level for _, level in limits())[2:5]

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from tipsight.advice.answer import ShotLine
 from tipsight.inputs.case import Band, Stock, Tip
-from tipsight.output import things, times, words
+from tipsight.output import measures, names
+from tipsight.output.measures import ANGLER
 from tipsight.output.plain import plain
 
 QUARTER = {"": 0.0, "¼": 0.25, "½": 0.5, "¾": 0.75}
@@ -21,7 +22,7 @@ often = settings(deadline=None, derandomize=True, max_examples=60)
 )
 def test_yards_are_the_international_yard(range_m: float, said: str) -> None:
     """Published: international yard and pound agreement 1959, one yard is 0.9144 m exactly."""
-    assert words.yards(range_m) == said
+    assert ANGLER.distance(range_m) == said
 
 
 @pytest.mark.parametrize(
@@ -44,13 +45,13 @@ def test_yards_are_the_international_yard(range_m: float, said: str) -> None:
     ],
 )
 def test_inches_in_quarters_and_short_ones_in_eighths(length_mm: float, said: str) -> None:
-    assert words.inches(length_mm) == said
+    assert measures.inches(length_mm) == said
 
 
 @given(st.floats(3.2, 300.0))
 @often
 def test_inches_are_never_more_than_an_eighth_off(length_mm: float) -> None:
-    said = words.inches(length_mm)
+    said = measures.inches(length_mm)
     if found := re.fullmatch(r"([1357])/8 in", said):
         said_mm = 25.4 * float(found[1]) / 8
     else:
@@ -63,7 +64,7 @@ def test_inches_are_never_more_than_an_eighth_off(length_mm: float) -> None:
 @given(st.floats(1.0, 80.0))
 @often
 def test_a_length_says_millimetres_first(length_mm: float) -> None:
-    found = re.match(r"(\d+) mm, ", words.length(length_mm))
+    found = re.match(r"(\d+) mm, ", ANGLER.length(length_mm))
     assert found is not None
     assert abs(float(found[1]) - length_mm) <= 0.5
 
@@ -73,7 +74,7 @@ def test_a_length_says_millimetres_first(length_mm: float) -> None:
     [(2.0, "2.0"), (1.97, "1.9"), (19.96, "19.9"), (20.0, "20.0"), (20.01, "20+"), (900.0, "20+")],
 )
 def test_margins_end_at_twenty(margin: float, said: str) -> None:
-    assert words.margin(margin) == said
+    assert measures.margin(margin) == said
 
 
 @pytest.mark.parametrize(
@@ -86,8 +87,8 @@ def test_margins_end_at_twenty(margin: float, said: str) -> None:
     ],
 )
 def test_riding_turns_at_two_and_three(margin: float, said: str) -> None:
-    assert words.rides(margin) == said
-    assert words.rides(margin, upright=False) == "falls over"
+    assert measures.rides(margin) == said
+    assert measures.rides(margin, upright=False) == "falls over"
 
 
 @pytest.mark.parametrize(
@@ -102,21 +103,21 @@ def test_riding_turns_at_two_and_three(margin: float, said: str) -> None:
     ],
 )
 def test_dips(dip_s: float | None, per_min: float, said: str) -> None:
-    assert times.dips(dip_s, per_min) == said
+    assert measures.dips(dip_s, per_min) == said
 
 
 @given(st.floats(1 / 60, 200.0))
 @often
 def test_a_rate_is_never_one_minutes(per_min: float) -> None:
-    assert "about 1 minutes" not in times.rate(per_min)
-    assert times.rate(per_min) != "0 a minute"
+    assert "about 1 minutes" not in measures.rate(per_min)
+    assert measures.rate(per_min) != "0 a minute"
 
 
 @given(st.floats(0.01, 60.0))
 @often
 def test_a_time_is_never_nothing(duration_s: float) -> None:
-    assert times.seconds(duration_s) != "about  s"
-    assert re.fullmatch(r"about \d*[¼½¾]? s", times.seconds(duration_s))
+    assert measures.seconds(duration_s) != "about  s"
+    assert re.fullmatch(r"about \d*[¼½¾]? s", measures.seconds(duration_s))
 
 
 @pytest.mark.parametrize(
@@ -124,26 +125,26 @@ def test_a_time_is_never_nothing(duration_s: float) -> None:
     [(0.0, 0.01, "under 0.1"), (0.2, 3.14, "0.2 to 3.1"), (9.94, 9.96, "9.9 to 10")],
 )
 def test_levels(low: float, high: float, said: str) -> None:
-    assert words.levels(low, high) == said
+    assert measures.levels(low, high) == said
 
 
 def test_grams_are_never_minus_nothing() -> None:
-    assert words.grams(0.0) == "0.00 g"
-    assert words.grams(-0.001) == "under 0.01 g"
-    assert words.grams(2.404) == "2.40 g"
+    assert measures.grams(0.0) == "0.00 g"
+    assert measures.grams(-0.001) == "under 0.01 g"
+    assert measures.grams(2.404) == "2.40 g"
 
 
 def test_paint_tells_what_shows_of_each_block() -> None:
     bands = (Band("black", 0, 15), Band("white", 15, 30), Band("red", 30, 45))
-    assert things.paint(bands, 45) == "black 15 mm over white 15 mm over red 15 mm"
-    assert things.paint(bands, 20) == "black 15 mm over white 5 mm"
-    assert things.paint(bands, 10) == "black"
-    assert things.paint((), 10) == "bare"
+    assert names.paint(bands, 45) == "black 15 mm over white 15 mm over red 15 mm"
+    assert names.paint(bands, 20) == "black 15 mm over white 5 mm"
+    assert names.paint(bands, 10) == "black"
+    assert names.paint((), 10) == "bare"
 
 
 def test_stock_tells_what_the_tip_wears() -> None:
     tip = Tip(Stock("thin tube", 5.0, 4.0), 30.0, sleeve=True, light_stick="3 x 23 mm")
-    assert things.stock(tip) == (
+    assert names.stock(tip) == (
         "5 mm thin tube (4 mm bore) with a sleeve with a 3 x 23 mm light stick"
     )
 
@@ -155,15 +156,8 @@ def test_shot_is_told_by_place() -> None:
         ShotLine("No 6", 1, "dropper"),
         ShotLine("No 10", 1, "trim under the float"),
     )
-    assert things.shot_list(lines) == "bulk SSG, 3 BB; dropper No 6; trim under the float No 10"
-    assert things.shot_list(()) == "no shot"
-
-
-def test_inches_stand_only_behind_lengths_of_tip() -> None:
-    said = "swap in the 3 mm solid and let 25 mm show: take off two No 8"
-    assert words.with_inches(said) == (
-        "swap in the 3 mm solid and let 25 mm (1 in) show: take off two No 8"
-    )
+    assert names.shot_list(lines) == "bulk SSG, 3 BB; dropper No 6; trim under the float No 10"
+    assert names.shot_list(()) == "no shot"
 
 
 @given(st.text(alphabet="a 1¼½¾×–−°é", max_size=30))
@@ -177,4 +171,4 @@ def test_plain_keeps_fractions_apart() -> None:
 
 
 def test_nothing_is_no_length() -> None:
-    assert words.length(0.0) == "0 mm"
+    assert ANGLER.length(0.0) == "0 mm"

@@ -1,26 +1,14 @@
-"""What tips, paint and shot are called."""
+"""What tips, paints, waters and shot are called."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from tipsight.advice.answer import ShotLine
-from tipsight.inputs.case import Band, Tip
+from tipsight.advice.swim import BRIGHT, DARK
+from tipsight.inputs.case import Band, Case, Stock, Stretch, Tip, shown
 
 
 def paint(bands: Sequence[Band], showing_mm: float) -> str:
     """Return the paint of a tip from the top down, with the height of each block in whole mm.
-
-    Parameters
-    ----------
-    bands : sequence of Band
-        From the top down.
-    showing_mm : float
-        Length out of the water [mm].
-
-    Returns
-    -------
-    str
-        One paint, or blocks one over the other.
 
     Examples
     --------
@@ -37,45 +25,31 @@ def paint(bands: Sequence[Band], showing_mm: float) -> str:
     )
 
 
-def shown(bands: Sequence[Band], showing_mm: float) -> tuple[Band, ...]:
-    """Return the bands that show, the last of them as far down as the water.
-
-    Parameters
-    ----------
-    bands : sequence of Band
-        From the top down.
-    showing_mm : float
-        Length out of the water [mm].
-
-    Returns
-    -------
-    tuple of Band
-        Those that show, ending at the waterline.
+def fitting(tip: Tip) -> str:
+    """Return a tip as a maker would ask for it: stock, length and paint.
 
     Examples
     --------
-    >>> shown((Band("black", 0, 15), Band("white", 15, 20)), 30)[-1].to_top_mm
-    30
+    >>> from tipsight.inputs.case import Stock
+    >>> fitting(Tip(Stock("quill", 3.0), 30.0, bands=(Band("black", 0, 30),)))
+    '3 mm quill, 30 mm showing, black'
     """
-    above = [band for band in bands if band.from_top_mm < showing_mm]
-    return tuple(
-        replace(band, to_top_mm=showing_mm if n == len(above) - 1 else band.to_top_mm)
-        for n, band in enumerate(above)
-    )
+    paints = " over ".join(band.paint for band in tip.bands)
+    return f"{stick(tip.stock)}, {tip.showing_mm:g} mm showing, {paints}"
+
+
+def stick(stock: Stock) -> str:
+    """Return a piece of stock: diameter and kind."""
+    return f"{stock.diameter_mm:g} mm {stock.kind}"
+
+
+def stick_with_bore(stock: Stock) -> str:
+    """Return a piece of stock, with its bore where it is hollow."""
+    return stick(stock) + (f" ({stock.bore_mm:g} mm bore)" if stock.bore_mm else "")
 
 
 def stock(tip: Tip) -> str:
     """Return what a tip is cut from, with what it wears.
-
-    Parameters
-    ----------
-    tip : Tip
-        The tip.
-
-    Returns
-    -------
-    str
-        Diameter and kind.
 
     Examples
     --------
@@ -83,9 +57,7 @@ def stock(tip: Tip) -> str:
     >>> stock(Tip(Stock("thin tube", 5.0, 4.0), 30.0))
     '5 mm thin tube (4 mm bore)'
     """
-    said = f"{tip.stock.diameter_mm:g} mm {tip.stock.kind}"
-    if tip.stock.bore_mm:
-        said += f" ({tip.stock.bore_mm:g} mm bore)"
+    said = stick_with_bore(tip.stock)
     if tip.sleeve:
         said += " with a sleeve"
     if tip.light_stick != "none":
@@ -95,16 +67,6 @@ def stock(tip: Tip) -> str:
 
 def shot_list(lines: Sequence[ShotLine]) -> str:
     """Return a shot list by place.
-
-    Parameters
-    ----------
-    lines : sequence of ShotLine
-        In the order in which they are told.
-
-    Returns
-    -------
-    str
-        Each place with its shot.
 
     Examples
     --------
@@ -128,3 +90,18 @@ def shot_list(lines: Sequence[ShotLine]) -> str:
 
 def _many(where: str, count: int) -> str:
     return f"{where}s" if where == "dropper" and count > 1 else where
+
+
+def whole_water(stretch: Stretch) -> str:
+    """Return the water behind the tip by name, a bank with its height."""
+    return stretch.name
+
+
+def short_water(stretch: Stretch) -> str:
+    """Return the water behind the tip by name, a bank without its height."""
+    return stretch.mirrors or stretch.name
+
+
+def stretch(case: Case, name: str) -> Stretch:
+    """Return the stretch of a question, or the plain dark or bright one, that has a name."""
+    return next(s for s in (*case.stretches, DARK, BRIGHT) if s.name == name)

@@ -4,35 +4,20 @@ from tipsight.advice.answer import Load, ShotLine
 from tipsight.advice.swim import Swim
 from tipsight.inputs.case import Tip
 from tipsight.load import budget, change, law, plan
-from tipsight.output import shot_words
 
 
 def load(swim: Swim, tip: Tip) -> Load:
-    """Return the load of the float with ``tip``, and what to put on or take off.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tip : Tip
-        The tip to be on the float.
-
-    Returns
-    -------
-    Load
-        Shot in air of the box's metal, never more than the float takes.
-    """
+    """Return what the float takes with a tip, in shot of the box's metal, never more than that."""
     box, warm = swim.case.box, swim.case.stream.temperature_c
     pull = budget.pull_g(swim.hull, tip, warm)
     planned = plan.plan(pull, box.shot, swim.hull.fixing, warm)
     wanted, now = pull / swim.wet_share, swim.pull_g / swim.wet_share
-    step = change.change(now, wanted, law.usable(box.shot))
     return Load(
         shot_metal=box.shot_metal,
         shot_g=wanted,
         pull_g=pull,
         change_g=wanted - now,
-        change_words=shot_words.change(step),
+        step=change.change(now, wanted, law.usable(box.shot)),
         shot=tuple(ShotLine(name, count, where) for name, count, where in planned.shot),
         short_by_g=planned.left_g / swim.wet_share,
     )

@@ -1,4 +1,4 @@
-"""One tip on this float in this swim: how it is seen, how it rides, what it takes."""
+"""How a tip is seen: its level on each water over distance, and what each doubt does to it."""
 
 import math
 from collections.abc import Sequence
@@ -7,13 +7,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.advice.answer import Block, Sight, Visibility
-from tipsight.advice.handling import handling
-from tipsight.advice.limits import fails
-from tipsight.advice.shotting import load
-from tipsight.advice.swim import Swim, finish_of, painted_mm
+from tipsight.advice.answer import Sight, Visibility
+from tipsight.advice.facts import Doubt
+from tipsight.advice.swim import Swim, finish_of
 from tipsight.advice.waters import STREAKS_DOUBT, Water
 from tipsight.inputs.case import Tip
+from tipsight.load.tips import showing_diameter_mm
 from tipsight.sight import detect, grades, kernel, reach
 
 Array = NDArray[np.float64]
@@ -34,11 +33,11 @@ class Seen:
     water: str
     level: Array
     colour_share: float
-    doubts: dict[str, Spread]
+    doubts: dict[Doubt, Spread]
 
-    def band(self, here: int, without: str = "") -> tuple[float, float]:
+    def band(self, here: int, without: Doubt | None = None) -> tuple[float, float]:
         """Return low and high level at the asked distance, one doubt left out if named."""
-        kept = [spread for name, spread in self.doubts.items() if name != without]
+        kept = [spread for doubt, spread in self.doubts.items() if doubt is not without]
         down, up = (
             float(np.sqrt(sum(min(0.0, s * side) ** 2 for s in ends)))
             for side, ends in ((1, [min(k) for k in kept]), (-1, [max(k) for k in kept]))
@@ -63,7 +62,7 @@ def _levels(swim: Swim, water: Water, tip: Tip) -> tuple[Array, Array]:
     edges, finishes = blocks_of(swim, tip)
     return kernel.level_parts(
         water.kernels,
-        diameter_mm=painted_mm(tip),
+        diameter_mm=showing_diameter_mm(tip),
         edges_mm=detect.cut(edges, swim.hidden_mm[:, None]),
         contrast=water.contrast[finishes].swapaxes(0, 1),
         eye=swim.eye,
@@ -85,7 +84,7 @@ def _here(
     hidden, gains = np.broadcast_arrays(hidden, np.asarray(gain, dtype=float))
     parts = kernel.level_parts(
         water.at(swim.here, streaks),
-        diameter_mm=painted_mm(tip),
+        diameter_mm=showing_diameter_mm(tip),
         edges_mm=detect.cut(edges, hidden[..., None, None]),
         contrast=gains[..., None, None, None] * water.contrast[finishes, swim.here],
         eye=swim.eye,
@@ -94,22 +93,7 @@ def _here(
 
 
 def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
-    """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    water : Water
-        One of its waters.
-    tip : Tip
-        The tip to be looked at.
-
-    Returns
-    -------
-    Seen
-        The level over distance, and the spread that each doubt gives it where it is asked about.
-    """
+    """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone."""
     here, place = swim.here, swim.case.place
     lum, col = _levels(swim, water, tip)
     level = np.hypot(lum, col)
@@ -129,69 +113,28 @@ def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
     ratios = np.log(np.maximum([*streaks, *doubtful], FLOOR)) - base
     strong, weak, pale, sharp, hidden = (float(x) for x in ratios)
     doubts = {
-        "distance": (float(far), float(near)),
-        "eyes": (-eyes, eyes),
-        "streaks": (strong, weak),
-        "water": (pale, sharp),
-        "ripple": (hidden, 0.0),
+        Doubt.DISTANCE: (float(far), float(near)),
+        Doubt.EYES: (-eyes, eyes),
+        Doubt.STREAKS: (strong, weak),
+        Doubt.WATER: (pale, sharp),
+        Doubt.RIPPLE: (hidden, 0.0),
     }
     share = float(col[here] ** 2 / max(level[here] ** 2, FLOOR))
     return Seen(water.name, level, share, doubts)
 
 
 def series(swim: Swim, water: Water, tip: Tip) -> Array:
-    """Return the level of ``tip`` against ``water`` at all distances.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    water : Water
-        One of its waters.
-    tip : Tip
-        The tip to be looked at.
-
-    Returns
-    -------
-    numpy.ndarray
-        Level at each of the swim's distances [-].
-    """
+    """Return the level of ``tip`` against ``water`` at all distances."""
     return np.asarray(np.hypot(*_levels(swim, water, tip)))
 
 
 def quick_level(swim: Swim, tip: Tip) -> float:
-    """Return the worst level of ``tip`` over the judged waters at the asked distance.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tip : Tip
-        The tip to be looked at.
-
-    Returns
-    -------
-    float
-        Level [-].
-    """
+    """Return the worst level of ``tip`` over the judged waters at the asked distance."""
     return quick_levels(swim, [tip])[0]
 
 
 def quick_levels(swim: Swim, tips: Sequence[Tip]) -> list[float]:
-    """Return the same for many tips, those with as many bands worked out together.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tips : sequence of Tip
-        The tips to be looked at.
-
-    Returns
-    -------
-    list of float
-        Level of each [-].
-    """
+    """Return the same for many tips, those with as many bands worked out together."""
     split = [blocks_of(swim, tip) for tip in tips]
     hidden = swim.hidden_mm[swim.here]
     levels = np.zeros(len(tips))
@@ -199,7 +142,7 @@ def quick_levels(swim: Swim, tips: Sequence[Tip]) -> list[float]:
         which = [i for i, (_, finishes) in enumerate(split) if len(finishes) == bands]
         edges = detect.cut(np.stack([split[i][0] for i in which]), hidden)[:, None, :]
         finishes = np.array([split[i][1] for i in which])
-        width = np.array([[painted_mm(tips[i])] for i in which])
+        width = np.array([[showing_diameter_mm(tips[i])] for i in which])
         levels[which] = np.min(
             [
                 np.hypot(
@@ -219,20 +162,7 @@ def quick_levels(swim: Swim, tips: Sequence[Tip]) -> list[float]:
 
 
 def without_streaks(swim: Swim, tip: Tip) -> float:
-    """Return the worst level of ``tip`` with the streaks of the ripple left out.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tip : Tip
-        The tip to be looked at.
-
-    Returns
-    -------
-    float
-        Level [-].
-    """
+    """Return the worst level of ``tip`` with the streaks of the ripple left out."""
     return min(float(_here(swim, swim.waters[name], tip, streaks=0.0)) for name in swim.judged)
 
 
@@ -269,25 +199,3 @@ def visibility(swim: Swim, sights: list[Seen]) -> Visibility:
         reach.goes_at(swim.range_m, worst, 1.0),
         tuple(each),
     )
-
-
-def examine(swim: Swim, tip: Tip) -> Block:
-    """Return everything about ``tip`` on this float in this swim.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-    tip : Tip
-        The tip to be looked at.
-
-    Returns
-    -------
-    Block
-        Sight, handling, load, and the limits that are not met.
-    """
-    sights = [seen(swim, swim.waters[name], tip) for name in swim.judged]
-    sight = visibility(swim, sights)
-    handled = handling(swim, tip, sight.level)
-    loaded = load(swim, tip)
-    return Block(tip, tip.bands, sight, handled, loaded, fails(swim, tip, sight, handled, loaded))

@@ -1,0 +1,180 @@
+"""What an answer warns of, in words: where it leaves what is known, and what stands in the way."""
+
+from collections.abc import Callable
+
+from tipsight.advice.answer import Answer, Nearly
+from tipsight.advice.facts import Cure, Failure, Limit, Note, Warn
+from tipsight.inputs.case import Case
+from tipsight.output import names
+from tipsight.output.measures import ANGLER, Reader, figures, grams, listed, tenths
+from tipsight.output.telling import cures, failure
+from tipsight.sight import grades
+
+
+def _breaks(told: Failure) -> str:
+    value, allowed = told.value, told.allowed
+    match told.limit:
+        case Limit.RIDE:
+            return f"its ride margin is {tenths(value):.1f} where {allowed:g} is the least"
+        case Limit.BITE:
+            return (
+                f"it takes {value:.2f} g to sink where {allowed:.2f} g is the most for such bites"
+            )
+        case Limit.STRENGTH:
+            return (
+                f"it would show {value:g} mm where {allowed:.0f} mm is the most that it can stand"
+            )
+        case Limit.BODY:
+            return f"it is {value:g} mm thick where the body takes {allowed:.1f} mm"
+        case Limit.ROOM:
+            return f"{value:.0f} mm of it must be glued in where the body has {allowed:.0f} mm"
+        case Limit.LOAD:
+            return f"it leaves {grams(value)} for shot"
+        case _:
+            return failure(told)
+
+
+def nearly(told: Nearly, reader: Reader = ANGLER) -> str:
+    """Return a tip that could be seen, the limit that it breaks, and the cure."""
+    return (
+        f"{names.fitting(told.block.tip)} could be seen, but {_breaks(told.failure)}; "
+        f"{cures(told.cures, None, reader)}"
+    )
+
+
+_SIGHT_CURES = (Cure.COME_CLOSER, Cure.STAND_HIGHER, Cure.OTHER_STRETCH)
+_AS_FOR = {
+    "peak_wavelength_mm": ("length", "a longer ripple", "a shorter ripple"),
+    "slope_rms": ("slope", "a steeper ripple", "a flatter ripple"),
+    "bank_height_deg": ("height", "a higher far bank", "a lower far bank"),
+    "look_down_deg": ("look-down", "a steeper look", "a flatter look"),
+}
+"""What of a water's streaks is held; as what it is taken from below, and from above."""
+_CHECKED = {"width_arcmin": "width", "height_arcmin": "height", "adaptation_cd_m2": "light"}
+_PLAIN = {
+    Note.LEAD_LEFT_OUT: "of your lead only No 8 and smaller is counted on, as larger lead is banned "
+    "on many waters: for a bulk you need shot of another metal; ask again with it",
+    Note.NO_STOCK: "you have no tip stock: you need what is advised for the bench",
+    Note.NOTHING_FITS: "no tip that you have keeps the limits on this float; take a float with "
+    "more shot, or look for calmer water",
+    Note.TOP_HEAVY: "this tip makes the float top-heavy",
+    Note.LIES_FLAT: "held so hard this float lies flat: run it freer, or take a bigger one",
+    Note.SINKING_LINE: "a sinking line bows and drags the tip under: grease it, or let more show",
+    Note.LIGHT_NOT_RECKONED: "the glow of the light stick is not in these sums: they tell how the "
+    "painted tip is seen by what daylight is left",
+    Note.HARDLY_DIPS: "this tip hardly ever dips by itself, so no length of dip is given",
+    Note.NO_DIP_SEEN: "seen so poorly no dip can be told, so no slow bite is given",
+    Note.LIGHT_AIR: "so light a wind makes cat's-paws, no even ripple: the ride is a rough guess",
+    Note.WAVES_ACROSS: "waves that run across the line of sight: the doubt of the sight is larger",
+    Note.BREAKING: "so steep a sea breaks: its waves are taken as a tenth as high as they are long",
+    Note.HARDER_THAN_WEIR: "water that boils more than a weir is taken to look like a weir's",
+    Note.CRESTS_BEYOND: "what the crests hide at worst is not known for so flat or so steep a look",
+    Note.AFTER_SUNSET: "after sunset the sky is taken to be spread as at sunset: a judgement",
+    Note.SHARP_EYES: "sight better than 6/6 counts as 6/6",
+}
+_Values = dict[str, float]
+_COUNTED: dict[Note, Callable[[_Values, Reader], str]] = {
+    Note.WEIGHT_ODD: lambda v, _: (
+        f"you told that the float weighs {v['weighs_g']:.2g} g, where one "
+        f"of its kind that takes so much weighs about {v['usual_g']:.1f} g: weigh it again, without "
+        "its shot"
+    ),
+    Note.OUT_OF_REACH: lambda v, reader: (
+        f"'{grades.grade(v['wanted'])}' is out of reach here with "
+        f"what you have: the best is '{grades.grade(v['level'])}', level {tenths(v['level']):.1f} where "
+        f"{v['wanted']:g} is wanted; {cures(_SIGHT_CURES, v.get('goes_at_m'), reader)}"
+    ),
+    Note.NONE_BETTER: lambda v, reader: (
+        "none is seen better than the tip in hand; "
+        + cures(_SIGHT_CURES, v.get("goes_at_m"), reader)
+    ),
+    Note.BEST_KEPT: lambda v, reader: (
+        "the best that keeps the limits reaches level "
+        f"{tenths(v['level']):.1f} where {v['wanted']:g} is the least to be seen; "
+        + cures(_SIGHT_CURES, v.get("goes_at_m"), reader)
+    ),
+    Note.HELD_LIFTS: lambda v, _: (
+        f"holding back lifts the float by {v['lift_g']:.2f} g: over-shot "
+        "it by as much, and do not trust a fine setting"
+    ),
+    Note.SHOULDER_OUT: lambda v, _: (
+        "with "
+        + (f"only {v['wet_mm']:.0f} mm" if v["wet_mm"] >= 0.5 else "none")
+        + " of the tip under water the body's shoulder lifts out in a ripple and the float rides less "
+        "evenly"
+    ),
+    Note.SEEN_TO_THE_END: lambda v, _: (
+        f"on some water it is still seen at {v['farthest_m']:.0f} m, where the sums end"
+    ),
+    Note.DISTANCE_BEYOND: lambda v, _: (
+        f"the distance may lie outside {v['nearest_m']:.0f} to "
+        f"{v['farthest_m']:.0f} m, where the sums end: the range of the level is wider than is said"
+    ),
+    Note.STRONG_WIND: lambda v, _: (
+        f"no slopes of water were measured in a wind over {v['limit_m_s']:g} m/s"
+    ),
+    Note.HELD_HARD: lambda v, _: (
+        f"held back by more than {v['limit_m_s']:g} m/s: how it leans and "
+        f"lifts is that at {v['limit_m_s']:g} m/s"
+    ),
+    Note.HIGH_SUN: lambda v, _: (
+        f"with the sun over {v['limit_deg']:g} deg a clear sky is not known so well"
+    ),
+    Note.YOUNG_EYES: lambda v, _: f"eyes under {v['limit_years']:g} count as {v['limit_years']:g}",
+    Note.DIVISIONS_LEFT_OUT: lambda v, _: (
+        f"{v['count']:.0f} ways to divide a tip were not tried: a "
+        "band would be under 5 mm or too small to tell apart at that distance"
+    ),
+}
+"""What is said of each kind of warning, from its numbers."""
+
+
+def warning(told: Warn | Nearly, case: Case, reader: Reader = ANGLER) -> str:
+    """Return one warning as a sentence without its end."""
+    if isinstance(told, Nearly):
+        return nearly(told, reader)
+    numbers = {key: value for key, value in told.values.items() if isinstance(value, float | int)}
+    waters = told.values.get("waters", ())
+    on = listed([_water(case, name) for name in waters] if isinstance(waters, tuple) else [])
+    if told.kind is Note.COLOUR_CARRIES:
+        return (
+            f"on {on} water it is colour, not brightness, that shows this tip: the less certain "
+            "half of the sums"
+        )
+    if told.kind is Note.OUTSIDE:
+        name, unit = str(told.values["name"]), str(told.values["unit"])
+        return _outside(name, unit, numbers, on)
+    return _PLAIN.get(told.kind) or _COUNTED[told.kind](numbers, reader)
+
+
+def _outside(name: str, unit: str, told: _Values, on: str) -> str:
+    value, low, high = told["value"], told["low"], told["high"]
+    unit = unit and f" {unit}"
+    if name in _CHECKED:
+        return (
+            f"the {_CHECKED[name]} of {figures(value)}{unit} is outside {low:g} to {high:g}{unit}, "
+            "where the sum was checked"
+        )
+    says, from_below, from_above = _AS_FOR[name]
+    return (
+        f"{on} water: its streaks are taken as for {from_below if value < low else from_above} "
+        f"({says} {figures(value)}{unit}; known from {low:g} to {high:g}{unit})"
+    )
+
+
+def _water(case: Case, name: str) -> str:
+    return names.whole_water(names.stretch(case, name))
+
+
+def warnings(answer: Answer, reader: Reader = ANGLER) -> tuple[str, ...]:
+    """Return all that the answer has to warn of, nothing said twice."""
+    said = [warning(one, answer.case, reader) for one in answer.warnings]
+    return tuple(dict.fromkeys(said))
+
+
+IN_THE_WAY = (Note.OUT_OF_REACH, Note.NONE_BETTER, Note.BEST_KEPT, Note.NOTHING_FITS)
+
+
+def in_the_way(told: Warn | Nearly) -> bool:
+    """Return whether a warning says why nothing better is advised."""
+    return isinstance(told, Nearly) or told.kind in IN_THE_WAY
