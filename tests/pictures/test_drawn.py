@@ -2,10 +2,12 @@
 
 import re
 import xml.etree.ElementTree as ET
+from itertools import pairwise
 
 import pytest
 
 from tipsight.advice.advise import advise
+from tipsight.advice.answer import TradePoint
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
 from tipsight.inputs.case import Band, Stock, Tip
@@ -93,3 +95,46 @@ def test_a_sleeve_is_drawn_as_thick_as_it_is_and_ends_at_the_water(answer):
         above, wet = ET.fromstring(picture.alone()).findall(f"{SVG}rect")  # noqa: S314
         assert float(above.get("width")) / k == pytest.approx(4.18, abs=0.02)
         assert float(wet.get("width")) / k == pytest.approx(3.18, abs=0.02)
+
+
+def test_the_words_of_the_stairs_never_lie_on_each_other(answer):
+    """Letters of 18 px; each mark has two lines of them, 21 px apart."""
+    said = ET.fromstring(drawn.drawing(answer, "shot").alone())  # noqa: S314
+    down = [float(one.get("y")) for one in said.iter(f"{SVG}text")]
+    assert len(down) >= 6
+    assert all(lower - upper >= 20.0 for upper, lower in pairwise(down))
+
+
+def points(*chosen):
+    return tuple(
+        TradePoint(3.0, 20.0 + 5 * n, 3.0 + n, 0.1 + 0.1 * n, 4.0, True, n in chosen, "longer")
+        for n in range(3)
+    )
+
+
+def test_only_the_advised_point_has_a_ring():
+    said = svg.seen_against_sunk(points(1), 4.0).alone()
+    rings = [one for one in ET.fromstring(said).iter(f"{SVG}circle") if one.get("r") == "13"]  # noqa: S314
+    assert len(rings) == 1
+    assert "25 mm, advised" in said
+
+
+def test_only_the_wanted_grade_has_an_unbroken_line():
+    """Grades begin at 1, 2.5, 5, 10 and 20; levels of 3 to 5 have two of them in the picture."""
+    for wanted, other in ((5.0, 2.5), (2.5, 5.0)):
+        said = ET.fromstring(svg.seen_against_sunk(points(), wanted).alone())  # noqa: S314
+        level = [one for one in said.findall(f"{SVG}path") if one.get("d").startswith("M34 ")]
+        solid = [one for one in level if not one.get("stroke-dasharray")]
+        higher = [float(one.get("d").split()[-1]) for one in solid]
+        broken = [float(one.get("d").split()[-1]) for one in level if one not in solid]
+        drawn_at = min(y for y in higher if y != 300.0)
+        assert broken
+        assert (drawn_at < min(broken)) == (wanted > other)
+
+
+def test_what_can_be_reached_is_a_group_and_what_cannot_a_picture(answer):
+    roles = {
+        name: ET.fromstring(drawn.drawing(answer, name).alone()).get("role")  # noqa: S314
+        for name in drawn.NAMES
+    }
+    assert roles == {"tip": "img", "float": "img", "shot": "img", "sunk": "group"}

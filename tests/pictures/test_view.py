@@ -9,7 +9,9 @@ from PIL import Image
 
 from tipsight import Question, advise
 from tipsight.inputs import demo
+from tipsight.output import measures
 from tipsight.pictures import panels, view
+from tipsight.pictures.stage import scene
 from tipsight.pictures.subject import advised, made, waters
 
 
@@ -40,7 +42,7 @@ def test_its_words_name_every_water_both_tips_and_their_grades(dusk):
     for block in (dusk.tip_in_hand, advised(dusk)[1]):
         for sight in block.visibility.by_background:
             assert sight.name in said
-            assert sight.grade in said
+            assert f"{sight.grade} (level {measures.levels(sight.low, sight.high)})" in said
     assert "22 yd (20 m)" in said
 
 
@@ -53,6 +55,13 @@ def test_each_pixel_has_its_true_angle_from_five_metres():
     """At 96 to the inch a pixel is 25.4 / 96 mm: from 5 m the angle of 1.94 mm at 40 yd."""
     panel, _ = panels.frames(36.576, 30.0)
     assert panel.pixel_mm / 36.576 == pytest.approx(25.4 / 96 / 5.0, rel=1e-9)
+
+
+def test_the_foot_stands_well_up_the_panel_and_low_in_the_magnified_one():
+    """38 parts of 100; 14 mm, of the 26 mm left free about the longest tip."""
+    panel, inset = panels.frames(36.576, 30.0)
+    assert panel.below_mm / panel.tall_mm == pytest.approx(0.38)
+    assert (inset.below_mm, inset.tall_mm) == (14.0, pytest.approx(56.0))
 
 
 def measured(picture, frame):
@@ -78,6 +87,16 @@ def test_the_eyes_told_see_less(bright):
     water = waters(bright)[0]
     good, told = panels.pictures(bright, water)[1], panels.pictures(bright, water, "told")[1]
     assert np.ptp(told[..., 1]) < 0.9 * np.ptp(good[..., 1])
+
+
+def test_weaker_own_eyes_see_so_much_less_contrast(bright):
+    """Age, sight and veil as for good eyes; a factor of a half leaves half the contrast."""
+    case = panels._good(bright.case)
+    case = replace(case, angler=replace(case.angler, own_eye_factor=0.5))
+    of = scene(case, waters(bright)[0], [case.tip])
+    picture = of.water * np.linspace(0.5, 1.5, 40)[:, None, None] * np.ones((40, 40, 1))
+    found = panels._weakened(of, picture, 100.0)
+    assert found - of.water == pytest.approx(0.5 * (picture - of.water), abs=1e-3 * of.water.max())
 
 
 def test_the_view_shows_the_streaks_that_the_answer_reckons_with(bright, monkeypatch):
@@ -117,6 +136,16 @@ def test_what_is_made_is_the_tip_for_the_bench(dusk, bright):
     )
     assert block is not None
     assert title
+
+
+def test_what_is_enough_at_the_bank_is_advised_there(dusk):
+    assert dusk.at_the_bench is not None
+    failing = dusk.at_the_bank
+    assert not failing.block.passes
+    assert advised(dusk)[0] == "bench"
+    enough = replace(failing, block=replace(failing.block, fails=()))
+    assert advised(replace(dusk, at_the_bank=enough)) == ("bank", enough.block)
+    assert advised(replace(dusk, at_the_bench=None))[0] == "bank"
 
 
 def test_the_words_under_it_tell_dusk_from_day(dusk, bright):
