@@ -12,7 +12,7 @@ from pathlib import Path
 
 import numpy as np
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "sight"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "helpers"))
 
 
 def median_s(work: Callable[[], object], runs: int = 15) -> float:
@@ -61,7 +61,7 @@ def answer_cold() -> None:
 
 def sight_against_brute_force() -> None:
     """Candidates by the closed sums against a two-dimensional transform of each."""
-    from reference import brute_level  # the literal one, in tests/sight
+    from sight_reference import brute_level  # the literal one, in tests/helpers
 
     from tipsight.sight import kernel
     from tipsight.sight.clutter import Clutter
