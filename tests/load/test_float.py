@@ -136,6 +136,30 @@ def test_a_built_float_that_was_weighed():
     assert hull.hull_of(told, AVON_TIP).mass_g == pytest.approx(made.mass_g)
 
 
+def test_a_weighed_float_is_drawn_from_the_size_nearest_in_load():
+    """9 g is the load of the 9.5 mm size, whose top is 4 mm; a small one blown up would have 6."""
+    made = hull.weighed(
+        WeighedFloat("long cane balsa", 9.0), patterns.pattern("long cane balsa").tip
+    )
+    coats_mm = 2.0 * (3 * 0.03 + 2 * 0.03)
+    assert 2.0 * made.profile.r_mm[0] == pytest.approx(4.0 + coats_mm, abs=0.1)
+
+
+def test_the_tip_may_be_as_long_inside_and_as_thick_as_the_body():
+    made = hull.build(BuiltFloat("", (LONG, LONG_STEM), 0, 0, 0.0))
+    tip = Tip(Stock("balsa", 8.0, 0.0, 100.0), 10.0, 10.0, 60.0, coats=0)
+    assert budget.pull_g(made, tip) > 0.0
+    with pytest.raises(
+        Mistakes, match=r"glued: '60\.1 mm' will not do; the body is only 60 mm long"
+    ):
+        budget.pull_g(made, replace(tip, glued_mm=60.1))
+    thick = replace(tip, stock=Stock("balsa", 8.1, 0.0, 100.0))
+    with pytest.raises(
+        Mistakes, match=r"tip: '8\.1 mm' will not do; the body is only 8\.0 mm thick"
+    ):
+        budget.pull_g(made, thick)
+
+
 def test_hull_of_a_weighed_float():
     said = WeighedFloat("quill avon", 2.4)
     assert hull.hull_of(said, AVON_TIP).mass_g == hull.weighed(said, AVON_TIP).mass_g
@@ -247,6 +271,9 @@ def test_uprighting_of_a_uniform_rod():
     )
 
 
+LAWFUL_LEAD = {"No 8", "No 9", "No 10", "No 11", "No 12", "No 13"}
+
+
 def test_staircase_rises_by_the_stiffness():
     bands = (Band("black", 0, 12.0), Band("fluorescent orange", 12.0, 25.0))
     tip = replace(AVON_TIP, bands=bands)
@@ -269,6 +296,10 @@ def test_staircase_rises_by_the_stiffness():
     sleeved = staircase.staircase(AVON, replace(tip, sleeve=True), "lead", shot.sizes("lead"))
     wide = float(heave.stiffness_g_per_mm(painted + 1.0))
     assert sleeved[-1].pull_g - sleeved[1].pull_g == pytest.approx(25.0 * wide)
+    assert sleeved[1].pull_g - sleeved[0].pull_g == pytest.approx(
+        10.0 * stiffness
+    )  # no sleeve there
+    assert {name for step in sleeved for name, _ in step.shot} <= LAWFUL_LEAD
 
 
 def test_staircase_has_a_step_for_each_band_of_one_paint():
@@ -334,6 +365,7 @@ def test_a_maker_may_change_a_size(tmp_path):
 
 SINKS = Tip(Stock("solid", 9.0, 0.0, 1050.0), 60.0, 10.0, 10.0)
 LONG = Part("body", "cylinder", "balsa", 60.0, 8.0, 8.0)
+LONG_STEM = Part("stem", "cylinder", "wire", 60.0, 1.0, 1.0)
 
 
 @pytest.mark.parametrize(

@@ -168,6 +168,80 @@ def test_plan_adds_up_and_never_over_shoots(pull_g, fixing):
         assert answer.left_g < 0.009  # a No 13 in water
 
 
+BOXES = [
+    ("SSG", "AAA", "BB", "No 3", "No 5", "No 8", "No 10", "No 12"),
+    ("SSG", "BB", "No 8"),
+    ("AAA", "No 3", "No 4", "No 6", "No 10"),
+    ("AB", "No 1", "No 9", "No 11"),
+    ("No 3", "No 12"),
+]
+LOADS = [0.36, 0.55, 0.83, 0.97, 1.13, 1.19, 1.21, 1.31, 1.66, 2.31, 3.17, 4.42, 6.13, 9.71, 12.3]
+
+
+@pytest.mark.parametrize("box", BOXES)
+@pytest.mark.parametrize("pull_g", LOADS)
+@pytest.mark.parametrize("fixing", ["bulk", "spread"])
+def test_a_plan_keeps_the_rule_at_the_least_cost(box, pull_g, fixing):
+    """The rules of common practice, written here a second time and put to HiGHS."""
+    sizes = [Shot(name, TABLE[name], "tin") for name in box if TABLE[name] * SHARE <= pull_g]
+    small, heaviest = pull_g < 1.2, max(0.2, 0.03 * pull_g / SHARE)
+    if fixing == "bulk":
+        rule = exact.Rule(0.4, 0.92, 1, 4, 3) if small else exact.Rule(0.7, 0.92, 2, 4, 3)
+        least = 0.02 if small else 0.06
+        allowed = [
+            exact.Size(m, SHARE, None, small or m >= 0.25, least <= m <= heaviest, m <= 0.06)
+            for m in (size.mass_g for size in sizes)
+        ]
+    else:
+        rule, string = exact.Rule(0.7, 1.0, 0, 0, 3), max(0.2, pull_g / SHARE / 10.0)
+        allowed = [
+            exact.Size(s.mass_g, SHARE, None, 0.04 <= s.mass_g <= string, False, s.mass_g <= 0.06)
+            for s in sizes
+        ]
+    answer = plan.plan(pull_g, sizes, fixing)
+    theirs = by_milp(pull_g, allowed, rule) if any(size.bulk for size in allowed) else None
+    if theirs is None:  # nothing keeps the rule, so all of it is in one place
+        assert len({where for _, _, where in answer.shot}) == 1
+        return
+    price = {"bulk": 0.5, "spread": 0.5, "dropper": 0.5, "trim under the float": 1.5}
+    cost_mg = answer.left_g * 1e3 + sum(count * price[where] for _, count, where in answer.shot)
+    assert cost_mg == pytest.approx(theirs, abs=2e-3)
+
+
+def test_one_olivette_at_the_most():
+    box = [Shot("2 g olivette", 2.0, "tin"), Shot("BB", 0.4, "tin"), Shot("No 8", 0.06, "tin")]
+    answer = plan.plan(4.3 * SHARE, box)  # two of them would be 93 % of it
+    assert counts_of(answer)["2 g olivette"] == 1
+
+
+def test_sizes_come_heaviest_first():
+    masses = [size.mass_g for size in shot.sizes(olivettes=True)]
+    assert masses == sorted(masses, reverse=True)
+
+
+@pytest.mark.parametrize(
+    ("depth_m", "places"),
+    [
+        # two droppers below a bulk at 45 % of one metre, and at 75 cm in two
+        (1.0, [("SSG", 0.45), ("No 5", 0.30), ("No 6", 0.15)]),
+        (2.0, [("SSG", 0.75), ("No 5", 0.50), ("No 6", 0.25)]),
+    ],
+)
+def test_layout_of_a_bulk_by_hand(depth_m, places):
+    placed = plan.layout(plan.plan(1.6, shot.sizes()), depth_m)
+    assert [(one.name, pytest.approx(one.from_hook_m)) for one in placed] == places
+
+
+def test_layout_of_a_string_by_hand():
+    six = plan.ShotPlan(
+        (("No 4", 3, "spread"), ("No 8", 1, "trim under the float")), 0.66, 0.57, 0
+    )
+    placed = plan.layout(six, 2.0)
+    assert [(one.name, one.from_hook_m) for one in placed] == [
+        ("No 8", 2.0), ("No 4", 1.5), ("No 4", 1.0), ("No 4", 0.5),
+    ]  # fmt: skip
+
+
 def test_small_loads_have_their_own_rule():
     answer = plan.plan(0.6, shot.sizes())
     wheres = [where for _, _, where in answer.shot]
@@ -235,6 +309,20 @@ def test_nearest_few_shot(mass_g, counted):
     near = change.nearest(mass_g, shot.sizes())
     assert near.shot == counted
     assert (near.mass_g, near.lightest) == (mass_g, "No 13")
+
+
+def test_more_than_nine_of_a_size_are_not_counted_on():
+    """Twelve No 1 make 3.6 g to the hair; an SSG and the rest of 2 g, another and a No 1, do."""
+    box = [Shot("SSG", 1.6, "tin"), Shot("No 1", 0.3, "tin")]
+    assert change.nearest(3.6, box).shot == (("SSG", 2), ("No 1", 1))
+    assert change.nearest(2.7, box).shot == (("No 1", 9),)
+    # seven BB and a No 5 are nearest to the 2.96 g that three SSG leave
+    assert change.nearest(7.76, shot.sizes()).shot == (("SSG", 3), ("BB", 7), ("No 5", 1))
+
+
+def test_half_the_lightest_is_its_least():
+    assert change.nearest(0.006, shot.sizes()).shot == (("No 13", 1),)
+    assert change.nearest(0.004, shot.sizes()).shot == ()
 
 
 def test_nearest_without_a_box():

@@ -17,7 +17,7 @@ class Material:
     low_kg_m3: float
     high_kg_m3: float
     kind: str
-    """wood, foam, quill, carbon, glass, plastic or metal."""
+    """wood, quill, carbon, glass, plastic or metal."""
     foam: bool
     """Whether spirit and cellulose melt it."""
     styrene: bool

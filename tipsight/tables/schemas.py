@@ -86,7 +86,7 @@ SCHEMAS: dict[str, Schema] = {
     ),
     "materials": Schema(
         {"name": NAME, **each("density_kg_m3 low_kg_m3 high_kg_m3", DENSITY_KG_M3),
-         "kind": OneOf(("wood", "foam", "quill", "carbon", "glass", "plastic", "metal")),
+         "kind": OneOf(("wood", "quill", "carbon", "glass", "plastic", "metal")),
          **each("foam styrene", YES_NO), **SOURCE},
         check=row_checks.material,
     ),
