@@ -6,6 +6,7 @@ from tipsight import tables
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, BuiltFloat, WeighedFloat
 from tipsight.inputs.parts import part_said, parts_of, sizes_of
+from tipsight.inputs.quantities import Unread
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.inputs.settle_tip import stock_words
@@ -72,6 +73,26 @@ class TestFloat:
         assert part_said("body, cone, balsa, 20 mm long, 8 mm top").foot_mm == 0.0
 
     @pytest.mark.parametrize(
+        ("long", "thick", "inside", "said"),
+        [
+            (1, 0.3, 0, ""),
+            (600, 60, 600, ""),
+            (0.9, 9, 0, "a part is 1 to 600 mm long"),
+            (601, 9, 0, "a part is 1 to 600 mm long"),
+            (9, 0.29, 0, "a part is 0.3 to 60 mm thick"),
+            (9, 60.1, 0, "a part is 0.3 to 60 mm thick"),
+            (9, 9, 601, "a part runs 0 to 600 mm inside the one above it"),
+        ],
+    )
+    def test_how_large_a_part_may_be(self, long, thick, inside, said):
+        text = f"stem, cylinder, cane, {long} mm long, {thick} mm thick, {inside} mm inside"
+        if said:
+            with pytest.raises(Unread, match=f"^{said}$"):
+                part_said(text)
+        else:
+            assert part_said(text).top_mm == thick
+
+    @pytest.mark.parametrize(
         "other", [{"size": "12 mm"}, {"parts": ("body, dome, balsa, 9 mm long, 9 mm top",)}]
     )
     def test_weighed_and_built_at_once(self, other):
@@ -83,6 +104,18 @@ class TestFloat:
             Mistakes, match="size: '12 mm' will not do; the parts tell how it is built"
         ):
             settle(Question(size="12 mm", parts="body, cylinder, balsa, 90 mm long, 8 mm thick"))
+
+    @pytest.mark.parametrize(
+        ("said", "fixing"),
+        [
+            ("as the pattern", None),
+            ("bulk and droppers", "bulk"),
+            ("shirt-button", "spread"),
+            ("even string", "even"),
+        ],
+    )
+    def test_how_the_line_is_shotted(self, said, fixing):
+        assert _case(shotting=said).float_.fixing == fixing
 
     def test_too_much_shot(self):
         assert "that is 158.4 g of shot; a float takes 0.05 to 60 g" in _mistakes(takes="99 SSG")
@@ -133,6 +166,18 @@ class TestOneStick:
             "then and "
             "30 mm now; say weighed_tip if it was changed (for example 10 mm)"
         )
+
+    def test_lengths_that_clash_by_less_than_they_are_measured(self):
+        """It is one stick: how much is wet now then tells how much was."""
+        told = {"wet": "10 mm", "takes_showing": "20 mm"}
+        assert _case(**told, weighed_wet="10.5 mm").weighed_tip.wet_mm == 10.0
+        assert "one tip cannot stand 30.6 mm out" in _mistakes(**told, weighed_wet="10.6 mm")
+
+    def test_what_is_glued_in_is_taken_in_half_millimetres_upwards(self):
+        """Of 45 mm outside, .12 or 5.4 mm must be glued."""
+        assert _case(showing="35 mm").tip.glued_mm == 5.5
+        assert "5.5 mm or more" in _mistakes(showing="35 mm", glued="5.3 mm")
+        assert _case(showing="35 mm", glued="5.4 mm").tip.glued_mm == 5.4
 
     def test_a_tip_that_was_changed(self):
         case = _case(

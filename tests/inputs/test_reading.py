@@ -135,6 +135,15 @@ def test_stock_sizes(text, sizes):
     assert [said.diameter_mm for said in stock_sizes(text)] == sizes
 
 
+def test_how_thick_a_tip_may_be():
+    assert [stock_said(f"{size} mm solid").diameter_mm for size in (0.5, 14)] == [0.5, 14.0]
+    for size in (0.49, 14.1):
+        with pytest.raises(Unread, match=r"^a tip is 0\.5 to 14 mm thick$"):
+            stock_said(f"{size} mm solid")
+        with pytest.raises(Unread, match=r"^the sizes go from 0\.5 to 14 mm, the smaller first$"):
+            stock_sizes(f"solid {min(size, 3)}-{max(size, 3)}")
+
+
 def test_pieces_leave_decimals_alone():
     assert pieces("dark 60,5%; bright", commas=False) == ["dark 60,5%", "bright"]
     assert pieces("BB, AAA,No 4") == ["bb", "aaa", "no 4"]
@@ -159,6 +168,7 @@ PAINTS = (Word("black"), Word("white"), Word("fluorescent orange"))
             "black 0-15 mm, fluorescent orange 15-30 mm",
             [("black", 0, 15), ("fluorescent orange", 15, 30)],
         ),
+        ("black 10 mm, white 5 mm", [("black", 0, 10), ("white", 10, 15)]),
         ("Black 15 over white", [("black", 0, 15), ("white", 15, None)]),
         ("black 1,5 cm; white 15-30", [("black", 0, 15), ("white", 15, 30)]),
         ("black 0 to 7.5, white", [("black", 0, 7.5), ("white", 7.5, None)]),

@@ -123,6 +123,9 @@ class TestStream:
             "by more than that (for example checked)"
         )
 
+    def test_a_float_may_be_held_still(self):
+        assert _case(pace="0.2 m/s", run="held hard").stream.hold_m_s == 0.2
+
     def test_line(self):
         assert not _case(line="sinking").stream.floating_line
 
@@ -198,6 +201,11 @@ class TestLight:
 
 
 class TestBehind:
+    def test_shares_that_add_nearly_to_the_whole_are_brought_to_it(self):
+        shares = [one.share for one in _case(behind="dark 60%; bright 36%").stretches]
+        assert shares == pytest.approx([0.625, 0.375])
+        assert "the shares add to 94 %; " in _mistakes(behind="dark 60%; bright 34%")
+
     def test_words(self):
         case = _case(behind=("dark", "broken", "bright", "sun lane"))
         assert [stretch.bank_height_deg for stretch in case.stretches] == [25.0, 10.0, 0.5, 0.5]

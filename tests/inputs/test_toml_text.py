@@ -211,5 +211,12 @@ def test_tables_for_stretches_and_parts():
     assert case.float_.parts[1].inside_mm == 2.0
 
 
+def test_what_was_told_stands_by_itself_and_what_was_taken_beside_not_sure():
+    asked = Question(age=80, depth="not sure")
+    lines = toml_text.write(asked, settle(asked)).splitlines()
+    assert 'age = "80"' in lines
+    assert 'depth = "not sure"  # taken as "1.5 m"' in lines
+
+
 def test_a_mark_at_the_head_of_a_file_is_left_out():
     assert toml_text.read("\ufeff[place]\ndistance = '40 yd'").distance == "40 yd"
