@@ -27,9 +27,9 @@ def _taken(case):
 def test_nothing_told_is_a_whole_question():
     case = _case()
     assert case.place.range_m == pytest.approx(36.576)
-    assert [(stretch.name, stretch.share) for stretch in case.stretches] == [
-        ("dark", 1.0),
-        ("bright", 1.0),
+    assert [(stretch.name, stretch.share, stretch.might_be) for stretch in case.stretches] == [
+        ("dark", 0.5, True),
+        ("bright", 0.5, True),
     ]
     assert case.box.shot_metal == "tin"
     assert {"distance", "behind", "age", "pattern", "size", "showing", "shot"} <= set(_taken(case))
@@ -224,10 +224,10 @@ class TestBehind:
 
     def test_not_sure_for_a_part(self):
         stretches = _case(behind=("dark 60%", "not sure 40%")).stretches
-        assert [(s.name, s.share) for s in stretches] == [
-            ("dark", 0.6),
-            ("dark 2", 0.4),
-            ("bright", 0.4),
+        assert [(s.name, s.share, s.might_be) for s in stretches] == [
+            ("dark", 0.6, False),
+            ("dark 2", 0.2, True),
+            ("bright", 0.2, True),
         ]
 
     def test_a_bank(self):

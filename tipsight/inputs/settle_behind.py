@@ -48,15 +48,13 @@ def settle_behind(asker: Asker, light: Light) -> tuple[Stretch, ...]:
             asker.unread("behind", unread, said=text, example=f"dark 60%, or {EXAMPLE}")
     if len(named) < len(texts):
         return ()
-    if len(named) == 1 and named[0][0].name == "not sure" and named[0][1] in (None, 1.0):
-        return _might_be(1.0)
     shares = _shares(asker, [share for _, share in named])
     stretches: list[Stretch] = []
     for (stretch, _), share in zip(named, shares, strict=True):
         if stretch.name == "not sure":
             stretches += _might_be(share)
         else:
-            stretches.append(_with(stretch, share, stretch.name))
+            stretches.append(replace(stretch, share=share))
     return _apart(stretches)
 
 
@@ -150,15 +148,11 @@ def _kind(text: str) -> str:
     return found.value
 
 
-def _with(stretch: Stretch, share: float, name: str) -> Stretch:
-    return replace(stretch, name=name, share=share)
-
-
 def _apart(stretches: list[Stretch]) -> tuple[Stretch, ...]:
     seen: dict[str, int] = {}
     result = []
     for stretch in stretches:
         seen[stretch.name] = seen.get(stretch.name, 0) + 1
         name = stretch.name if seen[stretch.name] == 1 else f"{stretch.name} {seen[stretch.name]}"
-        result.append(_with(stretch, stretch.share, name))
+        result.append(replace(stretch, name=name))
     return tuple(result)
