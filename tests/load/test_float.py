@@ -47,6 +47,13 @@ def test_every_pattern_carries_its_usual_tip(name, size):
     assert usual.default_size in usual.sizes
 
 
+@pytest.mark.parametrize("name", NAMES)
+def test_the_tip_it_carries_is_one_that_people_make(name):
+    usual = patterns.pattern(name)
+    assert usual.usual_from_mm <= usual.tip.stock.diameter_mm <= usual.usual_to_mm
+    assert usual.usual_showing_from_mm <= usual.tip.showing_mm <= usual.usual_showing_to_mm
+
+
 def test_profile_runs_down_and_holds_the_volume():
     assert AVON.profile.z_mm[0] == 0.0
     assert np.all(np.diff(AVON.profile.z_mm) <= 0.0)

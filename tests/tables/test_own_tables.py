@@ -242,7 +242,7 @@ def test_a_pattern_of_ones_own_in_wood_of_ones_own(tmp_path):
         materials=["name,density_kg_m3,low_kg_m3,high_kg_m3,kind,foam,styrene,source",
                    "elder pith,45,30,60,wood,no,no,mine"],
         patterns=[",".join(SCHEMAS["patterns"].columns),
-                  "pith,mine,elder pith,10 mm,cane,3,15,10,8,bulk,0.4,14,60,0.6,mine"],
+                  "pith,mine,elder pith,10 mm,cane,3,15,10,8,bulk,0.4,14,60,0.6,2,5,3,40,mine"],
         pattern_parts=[",".join(SCHEMAS["pattern_parts"].columns),
                        "pith,10 mm,body,ellipsoid,elder pith,60,10,10,0,0,mine"],
     )  # fmt: skip
@@ -333,7 +333,7 @@ def test_tables_are_light_to_load():
 WORDS, ALSO = ",".join(SCHEMAS["words"].columns), "item,said,meant,source"
 STOCK, PAINTS = (lines_of(name)[0] for name in ("stock", "paints"))
 RED = "red,yes,{},,0.02,0.62,612,9,0,500,30,{},#b01f24,mine"
-PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,mine"
+PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,2,5,3,40,mine"
 
 
 @pytest.mark.parametrize(
@@ -405,6 +405,13 @@ PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,mine"
                       PATTERN.format("9 mm").replace("mine,", "foam taper,", 1)],
          "patterns.csv, line 2, default_size: '9 mm' will not do; say one of 10 mm, 11 mm, 12 mm, 13 mm, "
          "13.5 mm"),
+        ("patterns", [",".join(SCHEMAS["patterns"].columns),
+                      PATTERN.format("12 mm").replace("mine,", "foam taper,", 1).replace("2,5,", "5.5,5,")],
+         "patterns.csv, line 2, usual_to_mm: '5' will not do; it is not below usual_from_mm, 5.5"),
+        ("patterns", [",".join(SCHEMAS["patterns"].columns),
+                      PATTERN.format("12 mm").replace("mine,", "foam taper,", 1).replace("3,40,", "50,40,")],
+         "patterns.csv, line 2, usual_showing_to_mm: '40' will not do; it is not below "
+         "usual_showing_from_mm, 50"),
         ("pattern_parts", [",".join(SCHEMAS["pattern_parts"].columns),
                            "quill avn,12 mm,body,cone,balsa,8,3,12,0,0,mine"],
          "pattern_parts.csv, line 2, pattern: 'quill avn' will not do; say one of straight balsa, long "

@@ -29,6 +29,12 @@ class Pattern:
     max_showing_mm: float
     max_body_share: float
     """Thickest tip stock, as a share of the body's diameter."""
+    usual_from_mm: float
+    """Thinnest stock that people use on it."""
+    usual_to_mm: float
+    usual_showing_from_mm: float
+    """Shortest showing part that people give it, in calm water."""
+    usual_showing_to_mm: float
 
 
 @tables.derived
@@ -51,6 +57,10 @@ def _pattern(row: tables.Row) -> Pattern:
         row["max_showing_diameters"],
         row["max_showing_mm"],
         row["max_body_share"],
+        row["usual_from_mm"],
+        row["usual_to_mm"],
+        row["usual_showing_from_mm"],
+        row["usual_showing_to_mm"],
     )
 
 

@@ -73,11 +73,15 @@ def kittler(row: Row, _rows: Rows, _packaged: Rows) -> Fault | None:
 
 
 def pattern(row: Row, rows: Rows, _packaged: Rows) -> Fault | None:
-    """Let the default size be one of the pattern's."""
+    """Let the default size be one of the pattern's, and hold its usual tips in order."""
     sizes = [part["size"] for part in rows("pattern_parts") if part["pattern"] == row["name"]]
     if not sizes:
         return "name", "pattern_parts.csv has no parts of it"
-    return None if row["default_size"] in sizes else ("default_size", _listed(sizes))
+    if row["default_size"] not in sizes:
+        return "default_size", _listed(sizes)
+    return _falls(row, "usual_from_mm", "usual_to_mm") or _falls(
+        row, "usual_showing_from_mm", "usual_showing_to_mm"
+    )
 
 
 def water(row: Row, rows: Rows, _packaged: Rows) -> Fault | None:

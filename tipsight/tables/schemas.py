@@ -110,7 +110,8 @@ SCHEMAS: dict[str, Schema] = {
          **each("tip_showing_mm tip_wet_mm tip_glued_mm", TIP_MM),
          "fixing": OneOf(("bulk", "spread", "even")), "mass_share": Number(0.05, 5.0),
          "max_showing_diameters": Number(1.0, 100.0), "max_showing_mm": Number(1.0, 200.0),
-         "max_body_share": Number(0.05, 1.0), **SOURCE},
+         "max_body_share": Number(0.05, 1.0), **each("usual_from_mm usual_to_mm", Number(0.5, 14.0)),
+         **each("usual_showing_from_mm usual_showing_to_mm", Number(1.0, 200.0)), **SOURCE},
         check=row_checks.pattern,
     ),
     "shot": Schema(
