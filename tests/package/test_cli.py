@@ -128,6 +128,14 @@ def test_options_stand_on_top_of_a_file(run: Runner, tmp_path: Path) -> None:
     assert "# age = " in out
 
 
+def test_a_file_of_ones_own_stands_before_an_invented_swim_of_its_name(
+    run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "demo").write_text("\ufeff[place]\ndistance = '17 yd'\n", encoding="utf-8")
+    assert 'distance = "17 yd"' in run("advise", "demo", "--question")[1]
+
+
 def test_options_alone_are_the_whole_question(run: Runner) -> None:
     told = json.loads(run("advise", "--distance=20 yd", "--json")[1])
     assert told["question"] == {"distance": "20 yd"}

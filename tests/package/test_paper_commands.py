@@ -4,8 +4,9 @@ import pytest
 
 from tipsight.cli import main
 from tipsight.commands import writing
-from tipsight.paper import pocket
+from tipsight.paper import cards, pocket, wall
 from tipsight.paper.cells import Cell
+from tipsight.pictures import view
 
 
 def ran(capsys, *arguments):
@@ -34,6 +35,29 @@ def test_a_file_is_written_and_told_of(capsys, tmp_path, arguments, start):
     assert (code, wrong) == (0, "")
     assert said.startswith(f"{out}: ")
     assert out.read_bytes().startswith(start)
+
+
+def test_short_options_take_a_value_behind_an_equals_sign(capsys, tmp_path):
+    out = tmp_path / "out.svg"
+    assert ran(capsys, "view", "--svg", "tip", f"-o={out}")[0] == 0
+    assert out.exists()
+
+
+def test_the_view_is_of_the_eyes_and_the_ripple_that_were_asked_for(capsys, tmp_path, monkeypatch):
+    asked = []
+    monkeypatch.setattr(view, "png", lambda _answer, *how: asked.append(how) or b"")
+    for how in ((), ("--eyes", "told", "--ripple", "3")):
+        assert ran(capsys, "view", *how, "-o", str(tmp_path / "out"))[0] == 0
+    assert asked == [("good", 0), ("told", 3)]
+
+
+def test_the_card_is_the_one_that_was_asked_for(capsys, tmp_path, monkeypatch):
+    for module, name in ((cards, "shotting"), (cards, "bank"), (wall, "pdf")):
+        monkeypatch.setattr(module, name, lambda *_, name=name: name.encode())
+    out = tmp_path / "out"
+    for card, written in (("shotting", b"shotting"), ("bank", b"bank"), ("wall", b"pdf")):
+        assert ran(capsys, "card", card, "-o", str(out))[0] == 0
+        assert out.read_bytes() == written
 
 
 def test_the_pocket_file_is_written(capsys, tmp_path, monkeypatch):

@@ -37,8 +37,6 @@ class Asked:
     """How the command was begun."""
     given: dict[str, Value]
     """Options that stood behind it."""
-    named: bool
-    """Whether a file or an option was named, or else the swim ``demo`` is taken."""
 
 
 class ItemOption(click.Option):
@@ -100,7 +98,7 @@ def command(function: Callable[..., str]) -> Line:
 def read_file(path: Path) -> str:
     """Return the text of a file, or say why it cannot be read."""
     try:
-        return path.read_text(encoding="utf-8-sig")
+        return path.read_text(encoding="utf-8")
     except UnicodeDecodeError:
         raise Mistakes(
             [Mistake("file", str(path), "this is not a text file in UTF-8", "mine.toml")]
@@ -120,11 +118,10 @@ def asked(given: Given, start: str) -> Asked:
     """Return the question that the line puts, its options on top of its file."""
     if given.tables is not None:
         start += f" --tables {shlex.quote(given.tables)}"
-    named = given.file is not None or bool(given.told)
-    if named and given.file is None:
-        return Asked(Question().with_options(**given.told), start, given.told, named)
+    if given.file is None and given.told:
+        return Asked(Question().with_options(**given.told), start, given.told)
     name = "demo" if given.file is None else given.file
     invented = name in demo.names() and not Path(name).exists()
     base = demo.question(name) if invented else toml_text.read(read_file(Path(name)))
     question = base.with_options(**given.told)
-    return Asked(question, f"{start} {shlex.quote(name)}", given.told, named)
+    return Asked(question, f"{start} {shlex.quote(name)}", given.told)

@@ -96,7 +96,7 @@ def run(put: Asked, host: str | None, port: int) -> str:
 
     settle(put.question)
     at = addresses(host)
-    app = create_app(put.question if put.named else None, hosts=at[1:])
+    app = create_app(put.question, hosts=at[1:])
     server = waitress.server.create_server(
         app,
         sockets=_opened(at, port),
