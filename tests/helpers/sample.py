@@ -44,7 +44,8 @@ from tipsight.load.change import ShotChange
 
 QUESTION = demo.question()
 CASE = settle(QUESTION)
-RIG = swim(CASE).rig
+SWIM = swim(CASE)
+RIG = SWIM.rig
 SIGHT = Failure(Limit.SIGHT, 1.6, 5.0)
 NOTHING = ShotChange((), (), 0.0, 0.0)
 QUILL = Stock("quill", 3.0)
