@@ -72,3 +72,48 @@ def test_the_brightest_is_the_highest_level_allowed(seed):
     highest = max(np.where(f.allowed[..., None], f.level, -1).max() for f in fields)
     assert best is not None
     assert best.level == pytest.approx(highest)
+
+
+# --- by hand: two pieces of stock, two lengths, two paints; then two bands of one piece
+
+
+ONE = Field(
+    level=np.array([[[4.0, 6.0], [7.0, 8.0]], [[5.0, 9.0], [6.0, 6.0]]]),
+    sink_force_g=np.array([[0.10, 0.20], [0.10, 0.30]]),
+    change_g=np.array([[-0.2, 0.1], [0.1, 0.0]]),
+    allowed=np.array([[True, True], [True, False]]),
+)
+TWO = Field(
+    level=np.array([[[9.5]]]),
+    sink_force_g=np.array([[0.10]]),
+    change_g=np.array([[-0.1]]),
+    allowed=np.array([[True]]),
+)
+
+
+def picked(found) -> list[tuple[int, int, int, int]]:
+    return [(one.scheme, one.stock, one.edges, one.paints) for one in found]
+
+
+def test_the_choice_by_hand() -> None:
+    """Least to sink it, then least change of shot either way, then fewest bands, then the level."""
+    assert picked(ranked((ONE, TWO), 5.0)) == [
+        (0, 1, 0, 1),  # 0.10 g, 0.1 on, one band, level 9
+        (0, 1, 0, 0),  # the same at level 5, which is just enough
+        (1, 0, 0, 0),  # 0.10 g, 0.1 off, two bands, though level 9.5
+        (0, 0, 0, 1),  # 0.10 g, 0.2 off
+        (0, 0, 1, 1),  # 0.20 g, level 8
+        (0, 0, 1, 0),  # the same, level 7
+    ]
+
+
+def test_the_brightest_by_hand() -> None:
+    """By the level alone, whether it is enough or not; what is not allowed stays away."""
+    assert [one.level for one in brightest((ONE, TWO))] == [9.5, 9.0, 8.0, 7.0, 6.0, 5.0, 4.0]
+    assert picked(brightest((ONE, TWO)))[:2] == [(1, 0, 0, 0), (0, 1, 0, 1)]
+
+
+def test_a_pick_carries_the_numbers_of_its_own_place() -> None:
+    found = list(ranked((ONE, TWO), 5.0))
+    assert (found[2].level, found[2].sink_force_g, found[2].change_g) == (9.5, 0.1, -0.1)
+    assert (found[4].level, found[4].sink_force_g, found[4].change_g) == (8.0, 0.2, 0.1)

@@ -1,0 +1,203 @@
+"""Doubts worked by hand: how they add up, which is the largest, and what each stands for."""
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import sample
+
+from tipsight.advice import reasons, sighting
+from tipsight.advice.facts import Doubt
+from tipsight.advice.sighting import Seen, quick_level, seen, visibility
+from tipsight.advice.swim import Swim
+from tipsight.advice.waters import Water
+from tipsight.inputs.case import Wanted
+from tipsight.sight import kernel
+
+HERE = sample.SWIM.here
+BOTH = {Doubt.DISTANCE: (-0.3, 0.3), Doubt.EYES: (-0.4, 0.4)}
+ALONG = sample.SWIM.range_m
+
+
+def seen_as(doubts: dict[Doubt, tuple[float, float]], level: float = 5.0, name: str = "bright"):
+    """A tip whose level falls as the inverse square of the distance."""
+    levels = level * (ALONG[HERE] / ALONG) ** 2
+    return Seen(water=name, level=levels, colour_share=0.2, doubts=doubts)
+
+
+@pytest.mark.parametrize(
+    ("doubts", "down", "up"),
+    [
+        ({}, 0.0, 0.0),
+        ({Doubt.EYES: (-0.4, 0.3)}, 0.4, 0.3),
+        # independent: as the sides of a right angle, 3, 4 and 5
+        (BOTH, 0.5, 0.5),
+        ({**BOTH, Doubt.STREAKS: (-1.2, 1.2)}, 1.3, 1.3),
+        # one that only ever takes away
+        ({Doubt.EYES: (-0.3, 0.3), Doubt.RIPPLE: (-0.4, 0.0)}, 0.5, 0.3),
+        # one whose worse end is told last
+        ({Doubt.EYES: (-0.3, 0.3), Doubt.WATER: (0.4, -0.4)}, 0.5, 0.5),
+        # one whose both ends are better takes nothing away
+        ({Doubt.EYES: (-0.3, 0.3), Doubt.DISTANCE: (0.1, 0.4)}, 0.3, 0.5),
+        ({Doubt.EYES: (-0.3, 0.3), Doubt.DISTANCE: (-0.4, -0.1)}, 0.5, 0.3),
+    ],
+)
+def test_doubts_are_independent_in_the_logarithm(doubts, down: float, up: float) -> None:
+    low, high = seen_as(doubts).band(HERE)
+    assert (low, high) == (
+        pytest.approx(5.0 * math.exp(-down)), pytest.approx(5.0 * math.exp(up))
+    )  # fmt: skip
+
+
+def test_one_doubt_can_be_left_out() -> None:
+    assert seen_as(BOTH).band(HERE, without=Doubt.EYES) == pytest.approx(
+        (5.0 * math.exp(-0.3), 5.0 * math.exp(0.3))
+    )
+    assert seen_as(BOTH).band(HERE, without=Doubt.DISTANCE) == pytest.approx(
+        (5.0 * math.exp(-0.4), 5.0 * math.exp(0.4))
+    )
+
+
+def named(swim: Swim, *names: str, unsure: bool = False) -> Swim:
+    water = sample.SWIM.waters["bright"]
+    waters = {name: replace(water, name=name) for name in names}
+    return replace(swim, waters=waters, judged=names, unsure=unsure)
+
+
+def by_hand(monkeypatch: pytest.MonkeyPatch, **given: Seen) -> None:
+    monkeypatch.setattr(reasons, "seen", lambda swim, water, tip: given[water.name])
+
+
+def test_the_doubt_whose_removal_helps_most_comes_first(monkeypatch) -> None:
+    """Range e^(2 x 0.5); without the eyes e^(2 x 0.3), without the distance e^(2 x 0.4)."""
+    by_hand(monkeypatch, bright=seen_as(BOTH))
+    found = reasons.doubts(named(sample.SWIM, "bright"), sample.CASE.tip)
+    assert [one.kind for one in found] == [Doubt.EYES, Doubt.DISTANCE]
+    assert [one.spread for one in found] == pytest.approx([math.exp(0.4), math.exp(0.2)])
+
+
+def test_doubts_are_those_of_the_worst_water(monkeypatch) -> None:
+    better = seen_as({Doubt.WATER: (-2.0, 2.0)}, 6.0, "dark")
+    by_hand(monkeypatch, bright=seen_as(BOTH), dark=better)
+    found = reasons.doubts(named(sample.SWIM, "dark", "bright"), sample.CASE.tip)
+    assert [one.kind for one in found] == [Doubt.EYES, Doubt.DISTANCE]
+
+
+@pytest.mark.parametrize(
+    ("other", "order"),
+    [
+        (8.0, [Doubt.BEHIND, Doubt.EYES, Doubt.DISTANCE]),  # 1.6 times
+        (7.0, [Doubt.EYES, Doubt.BEHIND, Doubt.DISTANCE]),  # 1.4 times
+    ],
+)
+def test_what_the_water_might_be_is_a_doubt_too(monkeypatch, other, order) -> None:
+    by_hand(monkeypatch, bright=seen_as(BOTH), dark=seen_as({}, other, "dark"))
+    found = reasons.doubts(named(sample.SWIM, "dark", "bright", unsure=True), sample.CASE.tip)
+    assert [one.kind for one in found] == order
+    behind = next(one for one in found if one.kind is Doubt.BEHIND)
+    assert behind.spread == pytest.approx(other / 5.0)
+
+
+def test_of_what_is_not_seen_at_all_nothing_is_doubted(monkeypatch) -> None:
+    by_hand(monkeypatch, bright=seen_as(BOTH, 0.0))
+    assert reasons.doubts(named(sample.SWIM, "bright"), sample.CASE.tip) == ()
+
+
+# --- what each doubt stands for, by going there
+
+
+@pytest.fixture(scope="module")
+def told() -> Seen:
+    return seen(sample.SWIM, sample.SWIM.waters["bright"], sample.CASE.tip)
+
+
+NOW = quick_level(sample.SWIM, sample.CASE.tip)
+
+
+def level_with(water: Water) -> float:
+    return quick_level(replace(sample.SWIM, waters={"bright": water}), sample.CASE.tip)
+
+
+def log_ratio(level: float) -> float:
+    return math.log(level / NOW)
+
+
+@pytest.mark.parametrize(("end", "times"), [(0, 1 / 1.2), (1, 1.2)])
+def test_the_doubt_of_the_water_is_a_fifth_of_its_contrast(told, end, times) -> None:
+    water = sample.SWIM.waters["bright"]
+    there = level_with(replace(water, contrast=times * water.contrast))
+    assert told.doubts[Doubt.WATER][end] == pytest.approx(log_ratio(there), abs=1e-6)
+
+
+@pytest.mark.parametrize(("end", "power"), [(0, 2.0), (1, 0.5)])
+def test_the_doubt_of_the_streaks_is_twice_or_half_their_power(told, end, power) -> None:
+    water = sample.SWIM.waters["bright"]
+    clutter = tuple(replace(one, factor=power) for one in water.clutter)
+    noise = kernel.kernels(ALONG, water.adaptation_cd_m2, water.eye, clutter)
+    there = level_with(replace(water, clutter=clutter, kernels=noise))
+    assert told.doubts[Doubt.STREAKS][end] == pytest.approx(log_ratio(there), abs=1e-6)
+    assert (told.doubts[Doubt.STREAKS][end] < 0) is (end == 0)
+
+
+def test_the_doubt_of_the_distance_is_the_level_so_much_farther_and_nearer(told) -> None:
+    """A tenth of the distance, as it was counted in steps; straight between the worked distances."""
+    assert sample.CASE.place.range_doubt == 0.1
+    farther, nearer = told.doubts[Doubt.DISTANCE]
+    far_m = 1.1 * ALONG[HERE]
+    at = int(np.searchsorted(ALONG, far_m))
+    logs = np.log(told.level)
+    share = math.log(far_m / ALONG[at - 1]) / math.log(ALONG[at] / ALONG[at - 1])
+    there = (1 - share) * logs[at - 1] + share * logs[at]
+    assert farther == pytest.approx(there - logs[HERE], abs=1e-9)
+    assert farther < 0 < nearer
+
+
+def test_the_doubt_of_the_eyes_is_their_own(told) -> None:
+    """Eyes of an age differ by 1.3 times either way where the angler tells no more."""
+    assert told.doubts[Doubt.EYES] == pytest.approx((-math.log(1.3), math.log(1.3)))
+
+
+def test_the_doubt_of_the_ripple_is_what_the_highest_crests_hide(told) -> None:
+    high = replace(sample.SWIM, hidden_mm=sample.SWIM.hidden_high_mm)
+    there = log_ratio(quick_level(high, sample.CASE.tip))
+    assert told.doubts[Doubt.RIPPLE] == (pytest.approx(there, abs=1e-6), 0.0)
+    assert there < 0
+
+
+# --- several waters
+
+
+@pytest.mark.parametrize(
+    ("unsure", "high"), [(False, 5.0 * math.exp(0.5)), (True, 8.0 * math.exp(0.2))]
+)
+def test_the_worst_water_counts_and_the_range_spans_all_that_it_might_be(unsure, high) -> None:
+    """The low of the one that falls lowest, though its level is the better."""
+    wanted = replace(sample.CASE, wanted=Wanted(2.5, 0.2))
+    swim = named(replace(sample.SWIM, case=wanted), "bright", "dark", unsure=unsure)
+    worst = seen_as(BOTH, 5.0)
+    other = seen_as({Doubt.WATER: (-1.2, 0.2)}, 8.0, "dark")
+    found = visibility(swim, [other, worst])
+    assert found.level == 5.0
+    assert found.grade == "kept in view"
+    assert found.low == pytest.approx(8.0 * math.exp(-1.2))  # 2.4, where the other has 3.0
+    assert found.high == pytest.approx(high)
+    assert found.worst.name == "bright"
+    assert [(one.name, one.level) for one in found.by_background] == [
+        ("dark", 8.0),
+        ("bright", 5.0),
+    ]
+    # level 5 (far/r)^2 reaches 2.5 at far times the root of 2, level 1 at far times that of 5
+    far = ALONG[HERE]
+    assert found.goes_at_m == pytest.approx(far * math.sqrt(2.0), rel=1e-6)
+    assert found.gone_at_m == pytest.approx(far * math.sqrt(5.0), rel=1e-6)
+    assert found.by_background[0].goes_at_m == pytest.approx(far * math.sqrt(3.2), rel=1e-6)
+
+
+def test_colour_s_share_is_of_the_energy(monkeypatch) -> None:
+    """Levels 3 by brightness and 4 by colour make 5; colour's share is 16 of 25."""
+    parts = np.full(ALONG.shape, 3.0), np.full(ALONG.shape, 4.0)
+    monkeypatch.setattr(sighting, "_levels", lambda *_: parts)
+    told = seen(sample.SWIM, sample.SWIM.waters["bright"], sample.CASE.tip)
+    assert told.level[HERE] == pytest.approx(5.0)
+    assert told.colour_share == pytest.approx(16 / 25)
