@@ -162,7 +162,9 @@ def test_low_sun_behind_the_bank_is_gone():
     low = replace(SUNNY, sun_height_deg=15.0, sun_bearing_deg=20.0)
     assert at(low, BRIGHT).sun_in_view
     assert not at(low, DARK).sun_in_view
-    assert at(replace(low, sun_bearing_deg=160.0), DARK).sun_in_view
+    bearings = (-89.0, 89.0, 91.0, 160.0, 271.0)
+    seen = [at(replace(low, sun_bearing_deg=b), DARK).sun_in_view for b in bearings]
+    assert seen == [False, False, True, True, False]
     assert looked(low, DARK).sparkle_mm2.max() == 0.0
     assert looked(replace(low, sun_bearing_deg=160.0), DARK).sparkle_mm2.max() == 0.0
     angle = looked(low, BRIGHT).sky_glare[1]

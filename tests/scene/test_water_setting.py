@@ -65,6 +65,19 @@ def test_a_bank_to_the_zenith_takes_the_half_of_the_sky_ahead(name, factor):
     assert tip_lx(at(light, wall, stream=tea)).sum() == pytest.approx(expected, rel=0.01)
 
 
+def test_a_bank_in_the_sun_lights_the_tip_from_ahead():
+    """Sun at the back on snow: .85 / π E cos h of ∫ cos φ G dφ ∫ cos² e (1 + R) de (by quadrature)."""
+    back = replace(SUNNY, sun_bearing_deg=180.0)
+    wall = Stretch(bank="snow", bank_height_deg=89.0)
+    dim, lit = (tip_lx(at(back, replace(wall, bank_sunlit=on))).sum() for on in (False, True))
+    level, upright = np.radians(np.linspace(-90.0, 90.0, 2001)), np.linspace(0.0, 89.0, 2001)
+    round_ = np.trapezoid(np.cos(level) * cylinder.seen_share(180.0 - np.degrees(level)), level)
+    image = np.cos(np.radians(upright)) ** 2 * (1.0 + fresnel.level_reflectance(upright).mean)
+    shed = sky.sky_state(back).beam_normal_lx * math.cos(math.radians(30.0)) * 0.85 / math.pi
+    expected = shed * round_ * np.trapezoid(image, np.radians(upright))
+    assert lit - dim == pytest.approx(expected, rel=0.01)
+
+
 def test_bank_lit_dim_and_against_the_light():
     state = sky.sky_state(SUNNY)
     lit = bank.light_on(state, "brick", True, 0.0).sum()
