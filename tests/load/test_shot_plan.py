@@ -176,7 +176,7 @@ BOXES = [
     ("No 3", "No 12"),
     ("BB", "No 4"),
 ]
-LOADS = [0.36, 0.62, 0.83, 0.97, 1.13, 1.19, 1.21, 1.31, 1.66, 2.31, 3.17, 4.42, 6.13, 9.71, 12.3]
+LOADS = [0.36, 0.62, 0.83, 1.13, 1.19, 1.21, 1.66, 2.31, 3.17, 4.42, 6.13, 9.71]
 
 
 @pytest.mark.parametrize("box", BOXES)
@@ -211,7 +211,7 @@ def test_a_plan_keeps_the_rule_at_the_least_cost(box, pull_g, fixing):
 
 def test_one_olivette_at_the_most():
     box = [Shot("2 g olivette", 2.0, "tin"), Shot("BB", 0.4, "tin"), Shot("No 8", 0.06, "tin")]
-    answer = plan.plan(4.3 * SHARE, box)  # two of them would be 93 % of it
+    answer = plan.plan(4.4 * SHARE, box)  # two of them, 91 % of it, would be the fewest pieces
     assert counts_of(answer)["2 g olivette"] == 1
 
 
