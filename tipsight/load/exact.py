@@ -56,7 +56,6 @@ class Best:
     droppers: tuple[int, ...]
     trims: tuple[int, ...]
     cost_mg: float
-    left_mg: float
 
 
 @lru_cache(maxsize=64)
@@ -187,12 +186,10 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
         counts = [0] * len(sizes)
         for number, count in zip(bulk_index, _traced(total, fewest, trace, grains), strict=True):
             counts[number] = count
-        left_mg = load_mg - pull_mg * total - float(light_mg[d, t])
         found = Best(
             tuple(counts),
             tuple(int(n) for n in droppers[d]),
             tuple(int(n) for n in trims[t]),
             total_mg,
-            max(left_mg, 0.0),
         )
     return found
