@@ -426,6 +426,7 @@ PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,2,5,3,40,mine"
          "also.csv, line 2, item: 'depth' will not do; this item has no words"),
         ("words", [WORDS, "wind,gusty,12,mph,,mine"],
          "words.csv, line 2, unit: 'mph' will not do; say m/s"),
+        ("words", [WORDS, "wind,gusty,12,,,mine"], "words.csv, line 2, unit: say m/s"),
         ("words", [WORDS, "wind,gusty,120,m/s,,mine"],
          "words.csv, line 2, value: '120' will not do; say a number from 0 to 25"),
         ("words", [WORDS, "sun_is,aside,200,deg,,mine"],
