@@ -230,6 +230,25 @@ class TestBehind:
             ("bright", 0.2, True),
         ]
 
+    def test_the_same_water_told_again_is_one_water_with_both_shares(self):
+        said = ("dark 20%", "bright 30%", "dark 10%", "trees 9 m high, 20 m beyond, unlit, 15%")
+        said = (*said, "wood 18 m high, 40 m beyond, unlit, 25%")
+        assert [(s.name, s.share) for s in _case(behind=said).stretches] == [
+            ("dark", pytest.approx(0.3)),
+            ("bright", 0.3),
+            ("trees, 24 deg", 0.4),
+        ]
+        assert [(s.name, s.share) for s in _case(behind=("dark",) * 300).stretches] == [
+            ("dark", pytest.approx(1.0))
+        ]
+
+    def test_six_waters_are_the_most(self):
+        banks = tuple(f"trees {high} m high, 20 m beyond, unlit" for high in range(1, 7))
+        assert len(_case(behind=banks).stretches) == 6
+        assert _mistakes(behind=(*banks, "bright")) == (
+            "behind: these are 7 different waters; 6 are the most (for example dark 60%; bright 40%)"
+        )
+
     def test_a_bank(self):
         (bank,) = _case(behind="trees 9 m high, 20 yd beyond the float, unlit").stretches
         assert bank.bank_height_deg == pytest.approx(math.degrees(math.atan(9 / 18.288)))

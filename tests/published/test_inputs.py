@@ -53,7 +53,9 @@ BEAUFORT = {
 @pytest.mark.parametrize("force", BEAUFORT)
 def test_a_wind_force_lies_in_its_class(force):
     low, high = BEAUFORT[force]
-    assert low - 0.05 <= quantities.speed_m_s(f"force {force}") <= high + 0.05  # classes to 0.1 m/s
+    assert (
+        low - 0.05 <= quantities.speed_m_s(f"force {force}") <= high + 0.05
+    )  # classes to 0.1 m/s
 
 
 @pytest.mark.parametrize(("word", "force"), [("light", 2), ("breeze", 3), ("strong", 5)])

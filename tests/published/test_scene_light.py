@@ -63,9 +63,7 @@ def radiance_clear_sr(height: float) -> float:
     """Dv / Lz of the CIE clear sky by the polynomial in gensky.c."""
     h = math.radians(height)
     x = (h - math.pi / 4) / (math.pi / 4)
-    norm = np.polynomial.polynomial.polyval(
-        x, [2.766521, 0.547665, -0.369832, 0.009237, 0.059229]
-    )
+    norm = np.polynomial.polynomial.polyval(x, [2.766521, 0.547665, -0.369832, 0.009237, 0.059229])
     zenith = 0.274 * (0.91 + 10 * math.exp(-3 * (math.pi / 2 - h)) + 0.45 * math.sin(h) ** 2)
     return float(norm / zenith)
 
@@ -122,8 +120,14 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             NOTE_INTEGRAL,
         )
         for sky_type, facing, want in (
-            (1, 0, 0.379), (5, 70, 0.500), (8, 0, 0.908), (8, 90, 0.406), (8, 180, 0.276),
-            (12, 0, 1.235), (12, 90, 0.559), (12, 180, 0.397),
+            (1, 0, 0.379),
+            (5, 70, 0.500),
+            (8, 0, 0.908),
+            (8, 90, 0.406),
+            (8, 180, 0.276),
+            (12, 0, 1.235),
+            (12, 90, 0.559),
+            (12, 180, 0.397),
         )
     ),
     (
@@ -144,9 +148,9 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
     *(
         (
             f"overcast horizontal, sun {height}",
-            lambda height=height: sky.sky_state(
-                Light(sky_type=1, sun_height_deg=height)
-            ).diffuse_lx,
+            lambda height=height: (
+                sky.sky_state(Light(sky_type=1, sun_height_deg=height)).diffuse_lx
+            ),
             300 + 21000 * math.sin(math.radians(height)),
             0.005,
             "IES and CIE overcast formula, 300 + 21000 sin h lx, own formula: 0.25 % for the older "
@@ -154,15 +158,41 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
         )
         for height in (0, 10, 30, 60)
     ),
-    ("clear sky, sun -18", lambda: sky_scale.usno_lx(-18).item(), 6.4e-4, 0.008,
-     CIRCULAR + ", two of them"),
+    (
+        "clear sky, sun -18",
+        lambda: sky_scale.usno_lx(-18).item(),
+        6.4e-4,
+        0.008,
+        CIRCULAR + ", two of them",
+    ),
     *(
-        (f"clear sky, sun {height}", lambda height=height: sky_scale.usno_lx(height).item(), want,
-         0.006, CIRCULAR)
+        (
+            f"clear sky, sun {height}",
+            lambda height=height: sky_scale.usno_lx(height).item(),
+            want,
+            0.006,
+            CIRCULAR,
+        )
         for height, want in (
-            (-12, 0.00806), (-10, 0.0421), (-9, 0.116), (-8, 0.348), (-7, 1.086),
-            (-6, 3.41), (-5, 10.4), (-4, 29.9), (-3, 79.1), (-2, 189), (-1, 405), (0, 759),
-            (1, 1268), (3, 2689), (5, 4538), (10, 11121), (20, 27376), (30, 46297), (60, 103118),
+            (-12, 0.00806),
+            (-10, 0.0421),
+            (-9, 0.116),
+            (-8, 0.348),
+            (-7, 1.086),
+            (-6, 3.41),
+            (-5, 10.4),
+            (-4, 29.9),
+            (-3, 79.1),
+            (-2, 189),
+            (-1, 405),
+            (0, 759),
+            (1, 1268),
+            (3, 2689),
+            (5, 4538),
+            (10, 11121),
+            (20, 27376),
+            (30, 46297),
+            (60, 103118),
         )
     ),
     (
@@ -203,24 +233,50 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
             "of 2.7, fitted to them: one number for all heights",
         )
         for height, want in (
-            (5, 9923), (7, 18323), (10, 30982), (15, 48343), (20, 60937), (30, 76945),
-            (45, 89418), (60, 95617),
+            (5, 9923),
+            (7, 18323),
+            (10, 30982),
+            (15, 48343),
+            (20, 60937),
+            (30, 76945),
+            (45, 89418),
+            (60, 95617),
         )
     ),
-    ("air mass at 0", lambda: sky_scale.air_mass(0).item(), 37.92, 2e-3,
-     "Kasten and Young 1989, table II (from memory); own formula"),
+    (
+        "air mass at 0",
+        lambda: sky_scale.air_mass(0).item(),
+        37.92,
+        2e-3,
+        "Kasten and Young 1989, table II (from memory); own formula",
+    ),
     *(
-        (f"air mass at {height}", lambda height=height: sky_scale.air_mass(height).item(), want,
-         0.008, "Bemporad 1904 in the Smithsonian Meteorological Tables; an older atmosphere")
+        (
+            f"air mass at {height}",
+            lambda height=height: sky_scale.air_mass(height).item(),
+            want,
+            0.008,
+            "Bemporad 1904 in the Smithsonian Meteorological Tables; an older atmosphere",
+        )
         for height, want in ((10, 5.60), (15, 3.816), (20, 2.904), (30, 1.995))
     ),
     # colour of light
     *(
-        (f"clear sky of {lum} cd/m2",
-         lambda lum=lum: 1e6 / daylight.blue_mired(lum).item(), want, 5e-5, CHAIN)
+        (
+            f"clear sky of {lum} cd/m2",
+            lambda lum=lum: 1e6 / daylight.blue_mired(lum).item(),
+            want,
+            5e-5,
+            CHAIN,
+        )
         for lum, want in (
-            (1000, 21182), (2000, 15337), (3000, 13205), (5000, 11238), (8000, 9883),
-            (10000, 9348), (20000, 8002),
+            (1000, 21182),
+            (2000, 15337),
+            (3000, 13205),
+            (5000, 11238),
+            (8000, 9883),
+            (10000, 9348),
+            (20000, 8002),
         )
     ),
     (
@@ -266,21 +322,49 @@ GOLD: list[tuple[str, Callable[[], float], float, float, str]] = [
         for axis in (0, 1)
     ),
     # the eye
-    ("scotopic over photopic, D65",
-     lambda: (spectra.daylight(6504) @ observer.channels())[3].item(), 2.47, 0.005,
-     "CIE 191:2010 and IES TM-12 (from memory); three digits"),
-    ("scotopic over photopic, A",
-     lambda: (spectra.planck(2856) @ observer.channels())[3].item(), 1.41, 0.005,
-     "CIE 191:2010 and IES TM-12 (from memory); three digits"),
-    ("D65, L", lambda: (spectra.daylight(6504) @ observer.cones())[0].item(), 0.6991, 1e-9,
-     "Ashraf and others 2024, castleCSF; fitted to: we scale by it"),
-    ("D65, M", lambda: (spectra.daylight(6504) @ observer.cones())[1].item(), 0.3009, 1e-9,
-     "Ashraf and others 2024, castleCSF; fitted to: we scale by it"),
+    (
+        "scotopic over photopic, D65",
+        lambda: (spectra.daylight(6504) @ observer.channels())[3].item(),
+        2.47,
+        0.005,
+        "CIE 191:2010 and IES TM-12 (from memory); three digits",
+    ),
+    (
+        "scotopic over photopic, A",
+        lambda: (spectra.planck(2856) @ observer.channels())[3].item(),
+        1.41,
+        0.005,
+        "CIE 191:2010 and IES TM-12 (from memory); three digits",
+    ),
+    (
+        "D65, L",
+        lambda: (spectra.daylight(6504) @ observer.cones())[0].item(),
+        0.6991,
+        1e-9,
+        "Ashraf and others 2024, castleCSF; fitted to: we scale by it",
+    ),
+    (
+        "D65, M",
+        lambda: (spectra.daylight(6504) @ observer.cones())[1].item(),
+        0.3009,
+        1e-9,
+        "Ashraf and others 2024, castleCSF; fitted to: we scale by it",
+    ),
     # mist
-    ("mist 1 km, 60 m", lambda: mist.transmittance(60, 1000).item(), 0.8355, 1e-4,
-     "WMO-No. 8, 5 % at the meteorological optical range, own formula: exp(-2.996 x 0.06)"),
-    ("mist at its range", lambda: mist.transmittance(500, 500).item(), 0.05, 1e-12,
-     "WMO-No. 8, own formula"),
+    (
+        "mist 1 km, 60 m",
+        lambda: mist.transmittance(60, 1000).item(),
+        0.8355,
+        1e-4,
+        "WMO-No. 8, 5 % at the meteorological optical range, own formula: exp(-2.996 x 0.06)",
+    ),
+    (
+        "mist at its range",
+        lambda: mist.transmittance(500, 500).item(),
+        0.05,
+        1e-12,
+        "WMO-No. 8, own formula",
+    ),
 ]
 
 

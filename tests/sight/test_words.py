@@ -1,6 +1,5 @@
 """Grades, how far off a tip is lost, and the smallest dip."""
 
-
 import numpy as np
 import pytest
 from hypothesis import given, settings

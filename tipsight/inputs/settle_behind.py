@@ -24,6 +24,8 @@ _LIT = {
 }
 _NEXT = re.compile(r",(?!\d)(?!\s*[\d.]+\s*(?:%|per ?cent)\s*(?:,|$))|\band\b", re.IGNORECASE)
 _OF_A_BANK = ("high", "tall", "beyond")
+MOST = 6
+"""Different waters in one question: each is worked out at every distance (judgement)."""
 EXAMPLE = "trees 9 m high, 20 yd beyond the float, unlit, 40%"
 Named = tuple[Stretch, float | None]
 
@@ -55,7 +57,15 @@ def settle_behind(asker: Asker, light: Light) -> tuple[Stretch, ...]:
             stretches += _might_be(share)
         else:
             stretches.append(replace(stretch, share=share))
-    return _apart(stretches)
+    different = _merged(stretches)
+    if len(different) > MOST:
+        asker.wrong(
+            "behind",
+            f"these are {len(different)} different waters; {MOST} are the most",
+            said="",
+            example="dark 60%; bright 40%",
+        )
+    return _apart(different)
 
 
 def _might_be(share: float) -> tuple[Stretch, ...]:
@@ -146,6 +156,17 @@ def _kind(text: str) -> str:
         names = ", ".join(word.word for word in names_of("banks"))
         raise Unread(f"{unread} the banks are {names}".strip()) from None
     return found.value
+
+
+def _merged(stretches: list[Stretch]) -> list[Stretch]:
+    """Return each different water once, with all the share that it was told."""
+    shares: dict[Stretch, float] = {}
+    names: dict[Stretch, str] = {}
+    for stretch in stretches:
+        water = replace(stretch, name="", share=0.0)
+        shares[water] = shares.get(water, 0.0) + stretch.share
+        names.setdefault(water, stretch.name)
+    return [replace(water, name=names[water], share=share) for water, share in shares.items()]
 
 
 def _apart(stretches: list[Stretch]) -> tuple[Stretch, ...]:

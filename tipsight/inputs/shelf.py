@@ -9,6 +9,9 @@ from tipsight.inputs.quantities import NoUnit, Unread, clean
 
 _MASS = re.compile(r"[-+]?[\d.,/ ]+\s*(g|gm|gms|grams?|mg|oz|ounces?)")
 
+MOST_SIZES = 60
+"""Pieces of stock in one list, each tried at every length; ``all`` is fewer (judgement)."""
+
 
 def load(item: Item, text: str) -> float | tuple[tuple[str, int], ...]:
     """Read how much shot a float takes: a mass [g] within the item's limits, or names and counts.
@@ -49,7 +52,10 @@ def stocks(item: Item, texts: tuple[str, ...]) -> tuple[tackle.StockSaid, ...]:
         return ()
     if texts == ("all",):
         texts = tuple(word.word for word in item.words)
-    return tuple(dict.fromkeys(stock for text in texts for stock in tackle.stock_sizes(text)))
+    found = dict.fromkeys(stock for text in texts for stock in tackle.stock_sizes(text))
+    if len(found) > MOST_SIZES:
+        raise Unread(f"these are {len(found)} sizes, and {MOST_SIZES} are the most")
+    return tuple(found)
 
 
 def shot(_: Item, texts: tuple[str, ...]) -> tuple[tuple[str, int | None], ...]:

@@ -9,6 +9,8 @@ from tipsight.inputs.items import Word, choose
 from tipsight.inputs.quantities import Unread, clean, length_mm, mass_g, number, range_mm
 
 THINNEST_MM, THICKEST_MM = 0.5, 14.0
+MOST_BLOCKS = 8
+"""Blocks on one tip: nobody sees more apart, and each costs the sums (judgement)."""
 _TERM = re.compile(r"(?:(\d+)\s*(?:x|off|of)?\s*)?(.+)")
 
 
@@ -171,6 +173,8 @@ def blocks_said(text: str, paints: tuple[Word, ...]) -> tuple[BlockSaid, ...]:
     blocks: list[BlockSaid] = []
     top = 0.0
     parts = re.split(r"[;+]|,(?!\d)|\bover\b|\bthen\b", clean(text))
+    if len(parts) > MOST_BLOCKS:
+        raise Unread(f"these are {len(parts)} blocks, and {MOST_BLOCKS} are the most")
     for index, part in enumerate(parts):
         found = re.fullmatch(r"([^\d]+?)\s*((?:\d|[.,]\d).*)?", part.strip())
         if not found:

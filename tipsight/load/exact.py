@@ -5,7 +5,8 @@ best bulk that still fits matters: the fewest pieces that make each possible sum
 the whole bulk, and looked up.
 """
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache, reduce
 from itertools import combinations_with_replacement
@@ -16,6 +17,9 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 Ints = NDArray[np.int64]
+Fewest = NDArray[np.int32]
+Trace = list[tuple[int, int, NDArray[np.uint8]]]
+"""Size, pieces in the bundle, and a bit for each sum that is better with the bundle."""
 GRAIN_MG = 0.1
 """Masses in air are told apart to a tenth of a milligram."""
 BULK_COST_MG, DROPPER_COST_MG, TRIM_COST_MG = 0.5, 0.5, 1.5
@@ -58,7 +62,7 @@ class Best:
     cost_mg: float
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def _ways(allowed: tuple[bool, ...], low: int, high: int) -> Ints:
     """Return every way of taking ``low`` to ``high`` pieces, as rows of counts."""
     columns = [i for i, yes in enumerate(allowed) if yes]
@@ -74,44 +78,58 @@ def _ways(allowed: tuple[bool, ...], low: int, high: int) -> Ints:
     return counts
 
 
-def _fewest(
-    grains: Sequence[int], limits: Sequence[int], top: int
-) -> tuple[Ints, list[tuple[int, int, Ints]]]:
-    """Return the fewest pieces that make each sum up to ``top``, and how to trace them."""
+def _with(index: int, grain: int, limit: int, fewest: Fewest, trace: Trace) -> None:
+    """Offer one more size to the fewest pieces that make each sum."""
     # Bounded change-making by binary splitting: a size with limit c is offered as bundles of 1, 2,
     # 4 ... and the rest, which make every count from 0 to c in log2 c steps.
-    fewest = np.full(top + 1, _MANY, dtype=np.int64)
+    left, bundle = min(limit, (fewest.size - 1) // grain), 1
+    while left > 0:
+        bundle = min(bundle, left)
+        taken = fewest[: fewest.size - bundle * grain] + np.int32(bundle)
+        better = taken < fewest[bundle * grain :]
+        np.copyto(fewest[bundle * grain :], taken, where=better)
+        trace.append((index, bundle, np.packbits(better)))
+        left -= bundle
+        bundle *= 2
+
+
+@lru_cache(maxsize=1)
+def _common(grains: tuple[int, ...], limits: tuple[int, ...], top: int) -> tuple[Fewest, Trace]:
+    """Return what the choices of one load have in common, whose olivette alone differs."""
+    fewest, trace = np.full(top + 1, _MANY, dtype=np.int32), Trace()
     fewest[0] = 0
-    trace: list[tuple[int, int, Ints]] = []
     for index, (grain, limit) in enumerate(zip(grains, limits, strict=True)):
-        left, bundle = min(limit, top // grain), 1
-        while left > 0:
-            bundle = min(bundle, left)
-            step = bundle * grain
-            trace.append((index, bundle, fewest))
-            shifted = np.full_like(fewest, _MANY)
-            shifted[step:] = fewest[: top + 1 - step] + bundle
-            fewest = np.minimum(fewest, shifted)
-            left -= bundle
-            bundle *= 2
+        _with(index, grain, limit, fewest, trace)
+    fewest.setflags(write=False)
     return fewest, trace
 
 
-def _traced(
-    total: int, fewest: Ints, trace: list[tuple[int, int, Ints]], grains: Sequence[int]
-) -> list[int]:
+def _fewest(grains: tuple[int, ...], limits: tuple[int, ...], top: int) -> tuple[Fewest, Trace]:
+    """Return the fewest pieces that make each sum up to ``top``, and how to trace them."""
+    if limits[-1] != 1:
+        return _common(grains, limits, top)
+    common, trace = _common(grains[:-1], limits[:-1], top)
+    fewest, trace = common.copy(), trace.copy()
+    _with(len(grains) - 1, grains[-1], 1, fewest, trace)
+    return fewest, trace
+
+
+def _traced(total: int, trace: Trace, grains: Sequence[int]) -> list[int]:
     counts = [0] * len(grains)
-    now = int(fewest[total])
-    for index, bundle, before in reversed(trace):
-        if before[total] != now:
+    for index, bundle, better in reversed(trace):
+        before = total - bundle * grains[index]
+        if before >= 0 and better[before // 8] >> (7 - before % 8) & 1:
             counts[index] += bundle
-            total -= bundle * grains[index]
-            now = int(before[total])
+            total = before
     return counts
 
 
-def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
+def best(
+    load_g: float, sizes: Sequence[Size], rule: Rule, under_mg: float = math.inf
+) -> Best | None:
     """Return the counts that come nearest under a load [gf] with the fewest shot; None if none do.
+
+    Only what costs less than ``under_mg``, the cost of another choice, is looked for.
 
     Least of pull left [mg] + 0.5 a bulk shot or dropper + 1.5 a trim, never over-shot, over all
     ways that keep the rule: droppers and trims by enumeration, the bulk by bounded change-making
@@ -125,7 +143,10 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     """
     # In whole grains a sum is an index, and sums of pulls are told apart without rounding.
     pulls_mg = np.array([round(s.mass_g * 1e3 / GRAIN_MG) * GRAIN_MG * s.share for s in sizes])
-    bulk_index = [i for i, size in enumerate(sizes) if size.bulk]
+    # what there is one of comes last, so that the rest is worked out once for all olivettes
+    bulk_index = sorted(
+        (i for i, s in enumerate(sizes) if s.bulk), key=lambda i: sizes[i].count == 1
+    )
     if not bulk_index:
         return None
     shares = {sizes[i].share for i in bulk_index}
@@ -133,7 +154,7 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     share = shares.pop() if len(shares) == 1 else 1.0
     grains = [max(1, round(pulls_mg[i] / share / GRAIN_MG)) for i in bulk_index]
     unit = reduce(gcd, grains)
-    grains = [grain // unit for grain in grains]
+    whole_grains = tuple(grain // unit for grain in grains)
     pull_mg = unit * GRAIN_MG * share
     load_mg = load_g * 1e3
     top = int(np.floor(rule.bulk_high * load_mg / pull_mg + 1e-9))
@@ -158,33 +179,47 @@ def best(load_g: float, sizes: Sequence[Size], rule: Rule) -> Best | None:
     room = np.where(np.isfinite(cost), np.minimum(room, top), -1)
 
     @cache
-    def bulk_for(left: tuple[int, ...]) -> tuple[Array, Array, Ints, list[tuple[int, int, Ints]]]:
-        """Return gain and least gain of each sum of bulk, and how to trace it."""
-        fewest, trace = _fewest(grains, left, top)
-        gain = BULK_COST_MG * fewest - pull_mg * np.arange(top + 1)
-        gain[fewest >= _MANY] = np.inf
-        gain[:low] = np.inf  # the rule's least bulk
-        return gain, np.minimum.accumulate(gain), fewest, trace
+    def bulk_for(left: tuple[int, ...]) -> tuple[Array, Array, Trace]:
+        """Return gain and least gain of each sum of bulk, from the rule's least up, and how to trace it."""
+        fewest, trace = _fewest(whole_grains, left, top)
+        gain = BULK_COST_MG * fewest[low:] - pull_mg * np.arange(low, top + 1)
+        gain[fewest[low:] >= _MANY] = np.inf
+        return gain, np.minimum.accumulate(gain), trace
 
     # Where the box has few of a size, droppers and trims take from the bulk, and each way needs a
     # table of its own. With all of the box left for the bulk the cost can only be lower, so ways are
     # tried in the order of that bound, and none beyond the best cost found needs its table.
     whole = tuple(int(limits[i]) for i in bulk_index)
-    bound = np.where(room >= low, cost + bulk_for(whole)[1][np.maximum(room, 0)], np.inf)
+    bound = np.where(room >= low, cost + bulk_for(whole)[1][np.maximum(room - low, 0)], np.inf)
     found: Best | None = None
-    for flat in np.argsort(bound, axis=None, kind="stable").tolist():
-        d, t = divmod(flat, bound.shape[1])
-        if not bound[d, t] < (np.inf if found is None else found.cost_mg - 1e-9):
+
+    def by_bound() -> Iterator[int]:
+        """Yield the least bound, and only where that is not the cost itself, the others."""
+        flat = bound.ravel()
+        yield (first := int(np.argmin(flat)))
+        close = np.flatnonzero(flat < under_mg - 1e-9)
+        yield from (
+            i for i in close[np.argsort(flat[close], kind="stable")].tolist() if i != first
+        )
+
+    for at in by_bound():
+        d, t = divmod(at, bound.shape[1])
+        if not bound[d, t] < under_mg - 1e-9:
             break
         taken = droppers[d] + trims[t]
         left = tuple(int(limits[i] - taken[i]) if limits[i] < _MANY else _MANY for i in bulk_index)
-        gain, least, fewest, trace = bulk_for(left)
-        total_mg = float(cost[d, t] + least[room[d, t]])
-        if not total_mg < (np.inf if found is None else found.cost_mg - 1e-9):
+        for box in dict.fromkeys((whole, left)):  # the whole box will do where it is not used up
+            gain, least, trace = bulk_for(box)
+            total_mg = float(cost[d, t] + least[room[d, t] - low])
+            total = low + int(np.argmin(gain[: room[d, t] - low + 1]))
+            bulk = _traced(total, trace, whole_grains)
+            if all(used <= most for used, most in zip(bulk, left, strict=True)):
+                break
+        if not total_mg < under_mg - 1e-9:
             continue
-        total = int(np.argmin(gain[: room[d, t] + 1]))
+        under_mg = total_mg
         counts = [0] * len(sizes)
-        for number, count in zip(bulk_index, _traced(total, fewest, trace, grains), strict=True):
+        for number, count in zip(bulk_index, bulk, strict=True):
             counts[number] = count
         found = Best(
             tuple(counts),

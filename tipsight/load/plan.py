@@ -1,5 +1,6 @@
 """Which shot makes up a load, and where it goes on the line."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -28,6 +29,8 @@ BULK_FROM_HOOK_M = 0.75
 BULK_DEPTH_SHARE = 0.45
 """And in shallow water: below half the depth; common practice, no source."""
 _EDGE = 1e-9
+EQUAL_MG = 1e-6
+"""Costs that differ by no more are equal."""
 
 
 @dataclass(frozen=True)
@@ -125,15 +128,13 @@ def plan(
     for rule, loose in ((_rule(fixing, load), False), (exact.Rule(0.0, 1.0, 0, 0, 0), True)):
         sizes = [_size(shot, share, fixing, load, loose) for shot, share in usable]
         one_size = fixing == "even" and not loose
-        answers = [
-            best
-            for choice in _choices(sizes, [shot.name for shot, _ in usable], one_size)
-            if (best := exact.best(load, choice, rule))
-        ]
-        if answers:
-            # The first of equals has the heaviest olivette.
-            best = min(answers, key=lambda answer: round(answer.cost_mg, 6))
-            return _told(best, usable, fixing, load, left_out)
+        found = None
+        for choice in _choices(sizes, [shot.name for shot, _ in usable], one_size):
+            # the first of equals stands, as it has the heaviest olivette
+            under_mg = found.cost_mg - EQUAL_MG if found else math.inf
+            found = exact.best(load, choice, rule, under_mg) or found
+        if found:
+            return _told(found, usable, fixing, load, left_out)
     return ShotPlan((), 0.0, 0.0, load, left_out)
 
 
