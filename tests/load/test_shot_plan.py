@@ -1,5 +1,6 @@
 """The shot: exact against two other methods, never too much, laid out and said as told."""
 
+from dataclasses import replace
 from itertools import combinations_with_replacement, product
 from typing import get_args
 
@@ -241,6 +242,34 @@ def test_layout_of_a_string_by_hand():
     assert [(one.name, one.from_hook_m) for one in placed] == [
         ("No 8", 2.0), ("No 4", 1.5), ("No 4", 1.0), ("No 4", 0.5),
     ]  # fmt: skip
+ODD = [Shot(one.name, one.mass_g + 0.0013 * (n % 5 + 1)) for n, one in enumerate(shot.sizes())]
+"""Shot weighed so finely that no two sizes have a tenth of a milligram's multiple in common."""
+OLIVETTES = [one for one in shot.sizes(olivettes=True) if shot.is_olivette(one.name)]
+
+
+@pytest.mark.parametrize("few", [None, 20])
+@pytest.mark.parametrize("pull_g", [4.0, 30.0, 48.0])
+def test_finely_weighed_shot_under_a_heavy_load_costs_no_more_than_its_sums(
+    pull_g, few, monkeypatch
+):
+    """Never over-shot, and no table is longer than the sums that are told apart."""
+    tables, offer = [], exact._with
+
+    def counted(index, grain, limit, fewest, trace):
+        tables.append(fewest.size)
+        offer(index, grain, limit, fewest, trace)
+
+    monkeypatch.setattr(exact, "_with", counted)
+    box = [replace(one, count=few) for one in ODD] + OLIVETTES
+    found = plan.plan(pull_g, box)
+    assert max(tables) <= exact.MOST_SUMS + 1
+    assert len(tables) < 1500
+    weigh = {one.name: one.mass_g for one in box}
+    pulled = sum(weigh[name] * count * SHARE for name, count, _ in found.shot)
+    assert pulled == pytest.approx(found.pull_g)
+    # a grain is 0.5 mg at the most, and 30 pieces are each rounded up by less
+    assert 0 <= pull_g - pulled < 0.015
+    assert few is None or max(counts_of(found).values()) <= few
 
 
 def test_small_loads_have_their_own_rule():

@@ -8,7 +8,7 @@ the whole bulk, and looked up.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache, reduce
+from functools import lru_cache, reduce
 from itertools import combinations_with_replacement
 from math import gcd
 
@@ -22,6 +22,8 @@ Trace = list[tuple[int, int, NDArray[np.uint8]]]
 """Size, pieces in the bundle, and a bit for each sum that is better with the bundle."""
 GRAIN_MG = 0.1
 """Masses in air are told apart to a tenth of a milligram."""
+MOST_SUMS = 100_000
+"""Sums of the bulk that are told apart; 10 g to a tenth of a milligram (judgement)."""
 BULK_COST_MG, DROPPER_COST_MG, TRIM_COST_MG = 0.5, 0.5, 1.5
 """What one more shot is worth, in milligrams of pull left unused."""
 _MANY = 10**6
@@ -95,7 +97,7 @@ def _with(index: int, grain: int, limit: int, fewest: Fewest, trace: Trace) -> N
 
 @lru_cache(maxsize=1)
 def _common(grains: tuple[int, ...], limits: tuple[int, ...], top: int) -> tuple[Fewest, Trace]:
-    """Return what the choices of one load have in common, whose olivette alone differs."""
+    """Return the fewest pieces of those sizes that all tables of one load have in common."""
     fewest, trace = np.full(top + 1, _MANY, dtype=np.int32), Trace()
     fewest[0] = 0
     for index, (grain, limit) in enumerate(zip(grains, limits, strict=True)):
@@ -104,13 +106,14 @@ def _common(grains: tuple[int, ...], limits: tuple[int, ...], top: int) -> tuple
     return fewest, trace
 
 
-def _fewest(grains: tuple[int, ...], limits: tuple[int, ...], top: int) -> tuple[Fewest, Trace]:
+def _fewest(
+    grains: tuple[int, ...], limits: tuple[int, ...], top: int, shared: int
+) -> tuple[Fewest, Trace]:
     """Return the fewest pieces that make each sum up to ``top``, and how to trace them."""
-    if limits[-1] != 1:
-        return _common(grains, limits, top)
-    common, trace = _common(grains[:-1], limits[:-1], top)
+    common, trace = _common(grains[:shared], limits[:shared], top)
     fewest, trace = common.copy(), trace.copy()
-    _with(len(grains) - 1, grains[-1], 1, fewest, trace)
+    for index in range(shared, len(grains)):
+        _with(index, grains[index], limits[index], fewest, trace)
     return fewest, trace
 
 
@@ -143,20 +146,25 @@ def best(
     """
     # In whole grains a sum is an index, and sums of pulls are told apart without rounding.
     pulls_mg = np.array([round(s.mass_g * 1e3 / GRAIN_MG) * GRAIN_MG * s.share for s in sizes])
-    # what there is one of comes last, so that the rest is worked out once for all olivettes
-    bulk_index = sorted(
-        (i for i, s in enumerate(sizes) if s.bulk), key=lambda i: sizes[i].count == 1
-    )
+    # Last comes what there may be less of, and what there is one of: a table is made anew only from
+    # there on, for what light shot takes and for another olivette.
+    few = [s.count is not None and (s.count == 1 or s.dropper or s.trim) for s in sizes]
+    bulk_index = sorted((i for i, s in enumerate(sizes) if s.bulk), key=few.__getitem__)
     if not bulk_index:
         return None
+    shared = sum(not few[i] for i in bulk_index)
     shares = {sizes[i].share for i in bulk_index}
     # Of one metal, masses in air share a coarse grain (0.01 g); mixed metals have only that of pull.
     share = shares.pop() if len(shares) == 1 else 1.0
     grains = [max(1, round(pulls_mg[i] / share / GRAIN_MG)) for i in bulk_index]
     unit = reduce(gcd, grains)
-    whole_grains = tuple(grain // unit for grain in grains)
-    pull_mg = unit * GRAIN_MG * share
     load_mg = load_g * 1e3
+    # Weights told to the last digit make a fine grain; under a heavy load it is made coarser, and
+    # each mass rounded up, so that the float is never over-shot.
+    coarser = math.ceil(rule.bulk_high * load_mg / (unit * GRAIN_MG * share) / MOST_SUMS)
+    unit *= max(coarser, 1)
+    whole_grains = tuple(-(-grain // unit) for grain in grains)
+    pull_mg = unit * GRAIN_MG * share
     top = int(np.floor(rule.bulk_high * load_mg / pull_mg + 1e-9))
     low = int(np.ceil(rule.bulk_low * load_mg / pull_mg - 1e-9))
     droppers = _ways(tuple(s.dropper for s in sizes), rule.droppers_low, rule.droppers_high)
@@ -178,13 +186,17 @@ def best(
     room = np.floor((load_mg - light_mg) / pull_mg + 1e-9).astype(np.int64)
     room = np.where(np.isfinite(cost), np.minimum(room, top), -1)
 
-    @cache
+    tables: dict[tuple[int, ...], tuple[Array, Array, Trace]] = {}
+
     def bulk_for(left: tuple[int, ...]) -> tuple[Array, Array, Trace]:
-        """Return gain and least gain of each sum of bulk, from the rule's least up, and how to trace it."""
-        fewest, trace = _fewest(whole_grains, left, top)
+        """Return gain and least gain of each sum of bulk that keeps the rule, and its trace."""
+        if left in tables:
+            return tables[left]
+        fewest, trace = _fewest(whole_grains, left, top, shared)
         gain = BULK_COST_MG * fewest[low:] - pull_mg * np.arange(low, top + 1)
         gain[fewest[low:] >= _MANY] = np.inf
-        return gain, np.minimum.accumulate(gain), trace
+        tables[left] = gain, np.minimum.accumulate(gain), trace
+        return tables[left]
 
     # Where the box has few of a size, droppers and trims take from the bulk, and each way needs a
     # table of its own. With all of the box left for the bulk the cost can only be lower, so ways are
@@ -208,9 +220,12 @@ def best(
             break
         taken = droppers[d] + trims[t]
         left = tuple(int(limits[i] - taken[i]) if limits[i] < _MANY else _MANY for i in bulk_index)
-        for box in dict.fromkeys((whole, left)):  # the whole box will do where it is not used up
+        # the table of the whole box will do where its bulk leaves enough
+        for box in (left,) if left in tables else (whole, left):
             gain, least, trace = bulk_for(box)
             total_mg = float(cost[d, t] + least[room[d, t] - low])
+            if not total_mg < under_mg - 1e-9:
+                break
             total = low + int(np.argmin(gain[: room[d, t] - low + 1]))
             bulk = _traced(total, trace, whole_grains)
             if all(used <= most for used, most in zip(bulk, left, strict=True)):
