@@ -41,13 +41,7 @@ def guard(app: Flask, hosts: Sequence[str]) -> None:
 
     @app.before_request
     def own_house_only() -> None:
-        if request.method not in ("GET", "HEAD", "OPTIONS") and request.headers.get(
-            "Sec-Fetch-Site"
-        ) not in (
-            None,
-            "same-origin",
-            "none",
-        ):
+        if not _of_this_house():
             abort(403)
         if len(request.query_string) > MOST_QUERY:
             abort(414)
@@ -59,6 +53,19 @@ def guard(app: Flask, hosts: Sequence[str]) -> None:
             response.headers["Cache-Control"] = "no-cache"
             _squeeze(response)
         return response
+
+
+def _of_this_house() -> bool:
+    """Return whether this page, a person or a link to a whole page asks, and not another site.
+
+    Fetch metadata (W3C): a browser sends it to this machine's own address, none to a bare one on the
+    house network, where the host that was asked for and the policy of resources must do.
+    """
+    told = request.headers.get
+    if told("Sec-Fetch-Site") in (None, "same-origin", "none"):
+        return True
+    opened = told("Sec-Fetch-Mode"), told("Sec-Fetch-Dest")
+    return request.method in ("GET", "HEAD") and opened == ("navigate", "document")
 
 
 def _squeeze(response: Response) -> None:

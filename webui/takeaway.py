@@ -1,6 +1,5 @@
 """What can be taken away from an answer: paper at true size, and the view from the bank."""
 
-import functools
 from collections.abc import Callable
 
 from flask import Flask, Response, redirect, render_template, request
@@ -8,9 +7,10 @@ from flask import Flask, Response, redirect, render_template, request
 from tipsight.advice.answer import Answer
 from tipsight.errors import Mistakes
 from webui.asking import Asked
+from webui.kept import Kept
 
-KEPT = 8
-"""Pictures that are kept, so that a page and its picture cost one drawing."""
+KEPT, KEPT_BYTES = 8, 8_000_000
+"""Pictures that are kept, so that a page and its picture cost one drawing; all of them [bytes]."""
 
 
 def _sheet(answer: Answer) -> bytes:
@@ -76,11 +76,12 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
         return mended(shown)
 
-    @functools.lru_cache(maxsize=KEPT)
-    def drawn(query: str) -> bytes:
+    def draw(query: str) -> bytes:
         from tipsight.pictures import view
 
         return view.png(answered()[1])
+
+    drawn = Kept(draw, most=KEPT, most_bytes=KEPT_BYTES, size=len)
 
     def picture(asked: Asked, answer: Answer) -> Response:
         return Response(drawn(asked.query()), mimetype="image/png")

@@ -9,7 +9,7 @@ from tipsight.inputs.quantities import NoUnit, Unread, clean
 
 _MASS = re.compile(r"[-+]?[\d.,/ ]+\s*(g|gm|gms|grams?|mg|oz|ounces?)")
 
-MOST_SIZES = 60
+MOST_SIZES = 48
 """Pieces of stock in one list, each tried at every length; ``all`` is fewer (judgement)."""
 
 

@@ -7,7 +7,7 @@ the whole bulk, and looked up.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache, reduce
 from itertools import combinations_with_replacement
 from math import gcd
@@ -80,6 +80,35 @@ def _ways(allowed: tuple[bool, ...], low: int, high: int) -> Ints:
     return counts
 
 
+def _pull_mg(size: Size) -> float:
+    return round(size.mass_g * 1e3 / GRAIN_MG) * GRAIN_MG * size.share
+
+
+@lru_cache(maxsize=1)
+def _light(
+    sizes: tuple[Size | None, ...], load_mg: float, rule: Rule
+) -> tuple[Ints, Ints, Array, Array]:
+    """Return all droppers, all trims, and of each pair its pull and its cost before any bulk."""
+    pulls_mg = np.array([0.0 if s is None else _pull_mg(s) for s in sizes])
+    droppers = _ways(
+        tuple(s is not None and s.dropper for s in sizes), rule.droppers_low, rule.droppers_high
+    )
+    trims = _ways(tuple(s is not None and s.trim for s in sizes), 0, rule.trims_high)
+    light_mg = (droppers @ pulls_mg)[:, np.newaxis] + (trims @ pulls_mg)[np.newaxis, :]
+    pieces = (
+        DROPPER_COST_MG * droppers.sum(axis=1)[:, np.newaxis]
+        + TRIM_COST_MG * trims.sum(axis=1)[np.newaxis, :]
+    )
+    cost = load_mg - light_mg + pieces  # bulk then lowers it by its pull, see `gain`
+    for i, size in enumerate(sizes):
+        if size is not None and size.count is not None:
+            used = droppers[:, i, np.newaxis] + trims[np.newaxis, :, i]
+            cost = np.where(used <= size.count, cost, np.inf)
+    for array in (light_mg, cost):
+        array.setflags(write=False)
+    return droppers, trims, light_mg, cost
+
+
 def _with(index: int, grain: int, limit: int, fewest: Fewest, trace: Trace) -> None:
     """Offer one more size to the fewest pieces that make each sum."""
     # Bounded change-making by binary splitting: a size with limit c is offered as bundles of 1, 2,
@@ -145,7 +174,7 @@ def best(
     (4, 0)
     """
     # In whole grains a sum is an index, and sums of pulls are told apart without rounding.
-    pulls_mg = np.array([round(s.mass_g * 1e3 / GRAIN_MG) * GRAIN_MG * s.share for s in sizes])
+    pulls_mg = [_pull_mg(s) for s in sizes]
     # Last comes what there may be less of, and what there is one of: a table is made anew only from
     # there on, for what light shot takes and for another olivette.
     few = [s.count is not None and (s.count == 1 or s.dropper or s.trim) for s in sizes]
@@ -167,21 +196,11 @@ def best(
     pull_mg = unit * GRAIN_MG * share
     top = int(np.floor(rule.bulk_high * load_mg / pull_mg + 1e-9))
     low = int(np.ceil(rule.bulk_low * load_mg / pull_mg - 1e-9))
-    droppers = _ways(tuple(s.dropper for s in sizes), rule.droppers_low, rule.droppers_high)
-    trims = _ways(tuple(s.trim for s in sizes), 0, rule.trims_high)
+    light = tuple(replace(s, bulk=False) if s.dropper or s.trim else None for s in sizes)
+    droppers, trims, light_mg, cost = _light(light, load_mg, rule)
     if not len(droppers) or low > top:
         return None
     limits = np.array([_MANY if s.count is None else s.count for s in sizes])
-    light_mg = (droppers @ pulls_mg)[:, np.newaxis] + (trims @ pulls_mg)[np.newaxis, :]
-    light_cost = (
-        DROPPER_COST_MG * droppers.sum(axis=1)[:, np.newaxis]
-        + TRIM_COST_MG * trims.sum(axis=1)[np.newaxis, :]
-    )
-    # Cost of each (droppers, trims) before any bulk; bulk then lowers it by its pull, see `gain`.
-    cost = load_mg - light_mg + light_cost
-    for i in np.flatnonzero(limits < _MANY):
-        used = droppers[:, i, np.newaxis] + trims[np.newaxis, :, i]
-        cost = np.where(used <= limits[i], cost, np.inf)
     # The heaviest bulk that each leaves room for, in units; 1e-9 keeps an exact fit.
     room = np.floor((load_mg - light_mg) / pull_mg + 1e-9).astype(np.int64)
     room = np.where(np.isfinite(cost), np.minimum(room, top), -1)
