@@ -242,6 +242,8 @@ def test_layout_of_a_string_by_hand():
     assert [(one.name, one.from_hook_m) for one in placed] == [
         ("No 8", 2.0), ("No 4", 1.5), ("No 4", 1.0), ("No 4", 0.5),
     ]  # fmt: skip
+
+
 ODD = [Shot(one.name, one.mass_g + 0.0013 * (n % 5 + 1)) for n, one in enumerate(shot.sizes())]
 """Shot weighed so finely that no two sizes have a tenth of a milligram's multiple in common."""
 OLIVETTES = [one for one in shot.sizes(olivettes=True) if shot.is_olivette(one.name)]

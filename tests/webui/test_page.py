@@ -196,8 +196,12 @@ def test_nothing_passes_is_an_answer(client_of):
     stuck = said[said.index("Nothing passes") : said.index("What if")]
     assert "No tip that you have keeps the limits on this float; take a float" in stuck
     assert "rough guess" not in stuck
-    assert "Mind So light a wind makes cat's-paws, no even ripple: the ride is a rough guess." in said
-    assert all(f"At the bank: {telling.failure(one)}." in stuck for one in answer.at_the_bank.block.fails)
+    assert (
+        "Mind So light a wind makes cat's-paws, no even ripple: the ride is a rough guess." in said
+    )
+    assert all(
+        f"At the bank: {telling.failure(one)}." in stuck for one in answer.at_the_bank.block.fails
+    )
     assert "id=mend" not in reply.text
 
 

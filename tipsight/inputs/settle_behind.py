@@ -159,14 +159,13 @@ def _kind(text: str) -> str:
 
 
 def _merged(stretches: list[Stretch]) -> list[Stretch]:
-    """Return each different water once, with all the share that it was told."""
-    shares: dict[Stretch, float] = {}
-    names: dict[Stretch, str] = {}
-    for stretch in stretches:
-        water = replace(stretch, name="", share=0.0)
-        shares[water] = shares.get(water, 0.0) + stretch.share
-        names.setdefault(water, stretch.name)
-    return [replace(water, name=names[water], share=share) for water, share in shares.items()]
+    """Return each different water once, by the first name that it was told, with all its share."""
+    found: dict[Stretch, Stretch] = {}
+    for one in stretches:
+        water = replace(one, name="", mirrors="", share=0.0)
+        first = found.get(water, replace(one, share=0.0))
+        found[water] = replace(first, share=first.share + one.share)
+    return list(found.values())
 
 
 def _apart(stretches: list[Stretch]) -> tuple[Stretch, ...]:
