@@ -9,6 +9,8 @@ VARIANCE_GROWTH = 1.6e-7
 et al. 1973)."""
 SEEN_FETCH_M = 50.0
 """Open water over which a ripple that is only seen is taken to have grown [m] (judgement)."""
+SEEN_HEIGHT_M = 0.015
+"""Up to which a ripple that is only seen is taken to be the wind's [m] (judgement)."""
 
 
 def ripple_height_m(wind_m_s: ArrayLike, fetch_m: ArrayLike) -> NDArray[np.float64]:
@@ -39,8 +41,12 @@ def ripple_height_m(wind_m_s: ArrayLike, fetch_m: ArrayLike) -> NDArray[np.float
     return np.asarray(4.0 * np.asarray(wind_m_s, dtype=float) * grown)
 
 
-def wind_of_ripple_m_s(ripple_height_m: ArrayLike) -> NDArray[np.float64]:
-    """Return the wind that raises a ripple of a height over 50 m of open water.
+def ripple_wind_m_s(ripple_height_m: ArrayLike) -> NDArray[np.float64]:
+    """Return the wind whose ripple over 50 m is as steep as one that is seen.
+
+    Up to 15 mm it is the one that raises such a ripple; higher waves are those of 15 mm drawn larger,
+    as the bed makes them in a run without wind. So it stands for a steepness and is no wind to be
+    told, nor one that leans a tip.
 
     Parameters
     ----------
@@ -54,12 +60,13 @@ def wind_of_ripple_m_s(ripple_height_m: ArrayLike) -> NDArray[np.float64]:
 
     Notes
     -----
-    The law of `ripple_height_m`, solved for U.
+    The law of `ripple_height_m`, solved for U up to `SEEN_HEIGHT_M`; what lies above is judgement.
 
     Examples
     --------
-    >>> round(float(wind_of_ripple_m_s(0.015)), 2)
-    4.15
+    >>> ripple_wind_m_s([0.005, 0.015, 0.04]).round(2).tolist()
+    [1.38, 4.15, 4.15]
     """
     per_wind = 4.0 * np.sqrt(VARIANCE_GROWTH * SEEN_FETCH_M / GRAVITY_M_S2)
-    return np.asarray(np.asarray(ripple_height_m, dtype=float) / per_wind)
+    height = np.minimum(np.asarray(ripple_height_m, dtype=float), SEEN_HEIGHT_M)
+    return np.asarray(height / per_wind)

@@ -161,13 +161,25 @@ def test_chop_by_hand():
     assert 1e3 * light.height_m == pytest.approx(2.709, abs=1e-3)
 
 
-# Ripples of 15 mm are those of 4.1526 m/s over 50 m: .36509 s. Of 200 mm as steep as a tenth: 2 m
-# long, sqrt(2 pi 2 / 9.81) = 1.1318 s.
-@pytest.mark.parametrize(("height_m", "period_s"), [(0.015, 0.36509), (0.2, 1.1318)])
-def test_told_ripples_by_hand(height_m, period_s):
+# Ripples of 15 mm are those of 4.1526 m/s over 50 m: .36509 s, and 208.1 mm long by gravity alone,
+# 0.7 % more with the water's tension (1 + 7.4e-5 k^2 / 9.81 of the speed squared, k = 30 rad/m). Of
+# 40 and 200 mm: 40/15 and 200/15 of that, with sqrt(2 pi L / 9.81) of gravity alone, .1 % less.
+@pytest.mark.parametrize(
+    ("height_m", "period_s", "length_mm"),
+    [(0.015, 0.36509, 209.53), (0.04, 0.5979, 558.74), (0.2, 1.3376, 2793.7)],
+)
+def test_told_ripples_by_hand(height_m, period_s, length_mm):
     sea = chop.sea(Wind(speed_m_s=9.0, ripple_height_m=height_m))
     assert sea.peak_period_s == pytest.approx(period_s, abs=1e-4)
+    assert sea.peak_wavelength_mm == pytest.approx(length_mm, rel=1e-4)
+    assert sea.clutter_wavelength_mm == sea.peak_wavelength_mm
     assert sea.height_m == height_m
+
+
+def test_no_step_where_waves_are_no_longer_the_winds():
+    below, above = (chop.sea(Wind(ripple_height_m=h)) for h in (0.015 - 1e-6, 0.015 + 1e-6))
+    assert above.peak_period_s == pytest.approx(below.peak_period_s, rel=1e-4)
+    assert above.peak_wavelength_mm == pytest.approx(below.peak_wavelength_mm, rel=2e-4)
 
 
 # No wind: the least of each, and swirls a foot across.

@@ -6,7 +6,7 @@ from tipsight.inputs import quantities
 from tipsight.inputs.clock import compass_deg
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.values import read
-from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
+from tipsight.nature import ripple_height_m, ripple_wind_m_s
 
 # Exact by definition, so to rounding of a float only.
 # International yard and pound agreement of 1959 (NIST SP 811, Appendix B.8): yard, foot, inch,
@@ -101,7 +101,7 @@ def test_compass(point, deg):
 # Shore Protection Manual 1984, equation 3-33a (from memory): 10 m/s over 1 km gives 0.16 m.
 def test_the_wind_of_a_ripple_is_the_growth_law_turned_round():
     per_metre = 0.0016 * (50 / 9.81) ** 0.5
-    assert wind_of_ripple_m_s(10 * per_metre) == pytest.approx(10.0)
+    assert ripple_wind_m_s(4 * per_metre) == pytest.approx(4.0)
     assert float(ripple_height_m(10.0, 1000.0)) == pytest.approx(0.16, abs=0.005)
 
 

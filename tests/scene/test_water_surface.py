@@ -9,7 +9,6 @@ import scipy
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tipsight import nature
 from tipsight.errors import OutOfRange
 from tipsight.inputs.case import Wind
 from tipsight.scene import cylinder, facets, fresnel, glint, observer, slopes
@@ -174,10 +173,20 @@ def test_wind_fades_in(speed, grown):
 
 def test_a_seen_ripple_stands_for_the_wind():
     seen = slopes.slope_variance(Wind(speed_m_s=0.5, ripple_height_m=0.005))
-    wind = float(nature.wind_of_ripple_m_s(0.005))
-    assert sum(seen) - 4e-4 == pytest.approx(0.5 * 5.12e-3 * wind)
+    # 4 sqrt(1.6e-7 x 50 / 9.81) = 3.61217e-3 m for each m/s; 5 mm are those of 1.38421 m/s
+    assert sum(seen) - 4e-4 == pytest.approx(0.5 * 5.12e-3 * 1.38421, rel=1e-5)
     glass = slopes.slope_variance(Wind(speed_m_s=9.0, ripple_height_m=0.0))
     assert glass == pytest.approx((2e-4, 2e-4))
+
+
+# 15 mm are those of 4.15263 m/s: .5 x 5.12e-3 x 4.15263 = .0106307, three quarters of it along the
+# sight, and 2e-4. Higher waves are as steep, and there is no step where they begin.
+@pytest.mark.parametrize("height_mm", [15.0, 15.001, 40.0, 200.0])
+def test_waves_that_are_told_are_no_steeper_than_a_ripple(height_mm):
+    found = slopes.slope_variance(Wind(ripple_height_m=1e-3 * height_mm))
+    assert found == pytest.approx((0.0081730, 0.0028577), rel=1e-4)
+    below = slopes.slope_variance(Wind(ripple_height_m=0.014999))
+    assert below == pytest.approx(found, rel=1e-4)
 
 
 # Glitter on a sea of Cox and Munk's slopes, a point sun (computed by hand, two figures).

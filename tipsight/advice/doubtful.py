@@ -112,6 +112,7 @@ def _held(swim: Swim) -> list[Warn]:
     ends_m = float(swim.range_m[0]), float(swim.range_m[-1])
     steep = 1e3 * swim.sea.height_m >= (1 - 1e-6) * STEEPEST * swim.sea.peak_wavelength_mm
     clear_high = light.sky_type > LAST_OVERCAST and light.sun_height_deg > ZENITH_FORMULA_TO_DEG
+    blown_m_s = 0.0 if wind.ripple_height_m is not None else wind.speed_m_s
     crests = hidden.outside_domain(swim.sea, swim.range_m[swim.here], place.eye_height_m)
     met = [
         (
@@ -119,7 +120,7 @@ def _held(swim: Swim) -> list[Warn]:
             Warn(Note.DISTANCE_BEYOND, {"nearest_m": ends_m[0], "farthest_m": ends_m[1]}),
         ),
         (steep, Warn(Note.BREAKING)),
-        (wind.speed_m_s > MOST_WIND_M_S, Warn(Note.STRONG_WIND, {"limit_m_s": MOST_WIND_M_S})),
+        (blown_m_s > MOST_WIND_M_S, Warn(Note.STRONG_WIND, {"limit_m_s": MOST_WIND_M_S})),
         (stream.boil_factor > WEIR_BOILS, Warn(Note.HARDER_THAN_WEIR)),
         (stream.hold_m_s > MOST_HOLD_M_S, Warn(Note.HELD_HARD, {"limit_m_s": MOST_HOLD_M_S})),
         (bool(crests), Warn(Note.CRESTS_BEYOND)),

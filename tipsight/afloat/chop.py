@@ -11,8 +11,9 @@ from tipsight.inputs.case import Wind
 from tipsight.nature import (
     GRAVITY_M_S2,
     SEEN_FETCH_M,
+    SEEN_HEIGHT_M,
     ripple_height_m,
-    wind_of_ripple_m_s,
+    ripple_wind_m_s,
 )
 
 Array = NDArray[np.float64]
@@ -97,10 +98,10 @@ def wavelength_mm(period_s: ArrayLike, temperature_c: float = 10.0) -> Array:
 def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
     """Return the chop that a wind makes, or that the angler sees.
 
-    `jonswap`, its height faded in linearly from 1 to 2 m/s. A told height gives the period that
-    JONSWAP has at that height over 50 m, or a longer one where such a sea would be steeper than
-    a tenth. The height is at least 2 mm, and the wind's at most a tenth of the peak's
-    wavelength; the period is at least 0.2 s.
+    `jonswap`, its height faded in linearly from 1 to 2 m/s. A told height of up to 15 mm gives the
+    period that JONSWAP has at that height over 50 m; above it waves keep the steepness of 15 mm, so
+    their length grows with their height (judgement). The height is at least 2 mm, and the wind's
+    at most a tenth of the peak's wavelength; the period is at least 0.2 s.
 
     Parameters
     ----------
@@ -115,14 +116,13 @@ def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
     300.0
     """
     speed = float(within("wind", wind.speed_m_s, 0.0, 30.0, "m/s"))
-    told = wind.ripple_height_m
+    told, drawn_larger = wind.ripple_height_m, 1.0
     if told is not None:
         height = float(within("ripple height", told, 0.0, 0.5, "m"))
         blowing = height > 0.0
-        even = float(wind_of_ripple_m_s(height))
-        period = float(jonswap(even, SEEN_FETCH_M)[1]) if even > 0.5 else 0.0
-        k = 2.0 * np.pi * STEEPEST / max(height, LEAST_HEIGHT_M)
-        period = max(period, 2.0 * np.pi / float(angular_rad_s(k, temperature_c)))
+        drawn_larger = max(height / SEEN_HEIGHT_M, 1.0)
+        like = float(ripple_wind_m_s(height))
+        period = float(jonswap(like, SEEN_FETCH_M)[1]) if like > 0.5 else 0.0
     else:
         blowing = speed >= CALM_M_S
         height = period = 0.0
@@ -131,7 +131,9 @@ def sea(wind: Wind, temperature_c: float = 10.0) -> Sea:
             fade = min((speed - CALM_M_S) / (BREEZE_M_S - CALM_M_S), 1.0)
             height, period = fade * float(full), float(long)
     period = max(period, LEAST_PERIOD_S)
-    length_mm = float(wavelength_mm(period, temperature_c))
+    length_mm = drawn_larger * float(wavelength_mm(period, temperature_c))
+    if drawn_larger > 1.0:
+        period = 2.0 * np.pi / float(angular_rad_s(2000.0 * np.pi / length_mm, temperature_c))
     if told is None:
         height = min(height, STEEPEST * length_mm * 1e-3)
     height = max(LEAST_HEIGHT_M, height)

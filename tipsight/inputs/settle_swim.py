@@ -3,7 +3,7 @@
 from tipsight import tables
 from tipsight.inputs.case import Light, Place, Stream, Wind
 from tipsight.inputs.values import Asker
-from tipsight.nature import ripple_height_m, wind_of_ripple_m_s
+from tipsight.nature import ripple_height_m
 
 SHELTER = 0.5
 """What shelter leaves of the wind (judgement)."""
@@ -47,6 +47,8 @@ def is_rough(wind: Wind, stream: Stream) -> bool:
 def settle_wind(asker: Asker) -> Wind:
     """Return the wind that reaches the water; a ripple that was told stands before the wind's own.
 
+    No wind is worked back from a ripple: the bed makes waves too.
+
     >>> from tipsight.inputs.question import Question
     >>> settle_wind(Asker(Question(wind="8 m/s", sheltered="yes"))).speed_m_s
     4.0
@@ -57,11 +59,7 @@ def settle_wind(asker: Asker) -> Wind:
         ripple_mm = asker.take("looks")
     sheltered = asker.take("sheltered")
     left = SHELTER if sheltered else 1.0
-    if ripple_mm is None:
-        wind = asker.take("wind", "calm")
-    else:
-        raised = min(float(wind_of_ripple_m_s(ripple_mm / 1000)) / left, 25.0)
-        wind = asker.take("wind", f"{raised:.1f} m/s")
+    wind = asker.take("wind", "calm")
     boils = asker.take("boils", quiet=True)
     like_glass = told_mm == 0 and boils <= 1
     return Wind(

@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 from tipsight.inputs.case import Wind
-from tipsight.nature import wind_of_ripple_m_s
+from tipsight.nature import ripple_wind_m_s
 
 # growth of the whole mean square slope with the wind [s/m] (Cox and Munk 1954)
 SLOPE_PER_WIND = 5.12e-3
@@ -34,7 +34,7 @@ def slope_variance(wind: Wind) -> SlopeVariance:
     0.5 x 5.12e-3 U in all, three quarters of it along the wind, turned to the line of sight, plus
     the base on each axis. The law is of the open sea, 1 to 14 m/s (Cox and Munk 1954); the half
     for rivers, the base and the fading in from 1 to 2 m/s are judgement. A ripple that was seen
-    sets U by `nature.wind_of_ripple_m_s` and does not fade: it is there. On which side the wind
+    has the slopes of `nature.ripple_wind_m_s` and does not fade: it is there. On which side the wind
     stands is not known, so the two slopes are taken as uncorrelated. Raises OutOfRange for a wind
     outside 0 to 25 m/s, a ripple outside 0 to 0.2 m, or a base outside 1e-6 to 0.05.
 
@@ -45,7 +45,7 @@ def slope_variance(wind: Wind) -> SlopeVariance:
     grown = min(max((speed - CALM_M_S) / (FULL_M_S - CALM_M_S), 0.0), 1.0)
     if wind.ripple_height_m is not None:
         height = within("ripple height", wind.ripple_height_m, 0.0, 0.2, "m")
-        speed, grown = float(wind_of_ripple_m_s(height)), 1.0
+        speed, grown = float(ripple_wind_m_s(height)), 1.0
     total = RIVER_SHARE * SLOPE_PER_WIND * speed * grown
     base = float(within("base slope variance", wind.base_slope_variance, 1e-6, 0.05))
     turn = math.cos(math.radians(wind.bearing_deg)) ** 2
