@@ -21,11 +21,6 @@ from tipsight.inputs import demo
 from tipsight.sight import grades
 
 ROOT = Path(__file__).parents[2]
-ROOMS = (
-    *("inputs", "scene", "sight", "afloat", "load"),
-    *("advice", "output", "pictures", "paper", "commands"),
-)
-"""In the order of the flow; a room imports only what stands before it. The page comes last."""
 TYPED = ("tipsight/inputs/", "tipsight/tables/", "tipsight/commands/", "tipsight/cli.py",
          "webui/asking.py", "webui/units.py", "webui/form.py", "webui/lean.py")  # fmt: skip
 """Where what people typed, files, addresses and markup are read, which is what reading is for."""
@@ -177,49 +172,6 @@ def test_no_template_takes_a_text_apart() -> None:
     assert apart.search('{% if said == "nothing passes" %}')
     for path in templates:
         assert not apart.search(path.read_text("utf-8")), path.name
-
-
-# --- data goes one way
-
-
-def imported(path: Path) -> Iterator[tuple[str, ...]]:
-    """Yield what a module imports of ours, also inside its functions, in parts."""
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
-        if isinstance(node, ast.ImportFrom) and node.module:
-            yield from ((*node.module.split("."), one.name) for one in node.names)
-        elif isinstance(node, ast.Import):
-            yield from (tuple(one.name.split(".")) for one in node.names)
-
-
-def backwards(room: str, of: tuple[str, ...]) -> bool:
-    """Return whether a room of ours imports from one that stands after it, or from the page."""
-    if of[0] == "webui":
-        return room != "commands"
-    inner = of[1] if of[0] == "tipsight" and len(of) > 1 else ""
-    return inner in ROOMS and ROOMS.index(inner) > ROOMS.index(room)
-
-
-def test_an_import_that_goes_back_is_found() -> None:
-    assert backwards("advice", ("tipsight", "output", "telling"))
-    assert backwards("output", ("webui", "say"))
-    assert not backwards("output", ("tipsight", "advice", "facts"))
-
-
-def test_a_room_imports_only_what_stands_before_it() -> None:
-    found = [
-        (path.relative_to(ROOT).as_posix(), ".".join(of))
-        for room in ROOMS
-        for path in (ROOT / "tipsight" / room).rglob("*.py")
-        for of in imported(path)
-        if backwards(room, of)
-    ]
-    assert found == []
-
-
-def test_the_ground_floor_imports_no_room() -> None:
-    for name in ("units", "nature", "errors", "checks"):
-        for of in imported(ROOT / "tipsight" / f"{name}.py"):
-            assert not (of[0] == "tipsight" and len(of) > 1 and of[1] in ROOMS), (name, of)
 
 
 # --- what an answer holds
