@@ -7,7 +7,6 @@ from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import hull, plan, shot
-from tipsight.load.tips import showing_diameter_mm
 from tipsight.output import measures, names
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
 from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
@@ -141,7 +140,7 @@ def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
     """
     case, (_, block) = answer.case, advised(answer)
     warm, tip, metal = case.stream.temperature_c, block.tip, case.box.shot_metal
-    stiff = float(stiffness_g_per_mm(showing_diameter_mm(tip), warm))
+    stiff = float(stiffness_g_per_mm(block.painted_mm, warm))
     share = float(shot.wet_share(metal, warm))
     had = [s for s in case.box.shot if not shot.is_olivette(s.name)] or list(shot.sizes(metal))
     one = min(had, key=lambda s: abs(s.mass_g * share / stiff - TRIM_MM))

@@ -1,9 +1,8 @@
 """The bench sheet: the tip and the float at true size, and all that is done to make it."""
 
-from tipsight.advice.answer import Answer
+from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Tip, shown
 from tipsight.load import hull, tips
-from tipsight.load.tips import showing_diameter_mm
 from tipsight.output import measures, names
 from tipsight.paper.page import TALL_MM, Page, Paper
 from tipsight.paper.sheet_words import column
@@ -66,7 +65,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
         0, TALL_MM - 12, f"{case.float_.pattern}; {names.stock(tip)}, {shows}; at {seen}", 8.5
     )
     _piece(page, 20.0, tip, "the piece to cut" if work == "fit" else "the tip")
-    _float(page, 54.0, tip, body)
+    _float(page, 54.0, block, body)
     page.ruler(0, 6, 100.0, "100 mm")
     page.ruler(108, 6, 76.2, "3 in")
     said = "Print at 100 %, not fitted to the page; then measure these two lines before you cut."
@@ -117,9 +116,9 @@ def _paint(page: Page, x: float, top: float, tip: Tip, wide_mm: float) -> None:
         page.box(*at, wide_mm, tall, fill=fill, edge_mm=0.1)
 
 
-def _float(page: Page, x: float, tip: Tip, body: hull.Hull) -> None:
+def _float(page: Page, x: float, block: Block, body: hull.Hull) -> None:
     """Draw the float's outline with its tip, cut off where the page ends."""
-    top, painted = _TOP_MM - 6.0, showing_diameter_mm(tip)
+    top, tip, painted = _TOP_MM - 6.0, block.tip, block.painted_mm
     page.text(x, top + 3.0, "the float, 1:1", 7, align="middle")
     _paint(page, x, top, tip, painted)
     outside = tip.showing_mm + tip.wet_mm

@@ -5,7 +5,6 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.advice.facts import Care
 from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
-from tipsight.load.tips import showing_diameter_mm
 from tipsight.output import doing, measures, names, shot_words, telling
 from tipsight.output.measures import sentence
 from tipsight.paper.page import POINT_MM, WIDE_MM, Page
@@ -116,7 +115,7 @@ def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work) -> None:
     told.head("Sizes")
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
     parts = f"{tip.showing_mm:.3g} showing + {tip.wet_mm:.3g} wet + {tip.glued_mm:.3g} glued in"
-    bare, wide = tip.stock.diameter_mm, showing_diameter_mm(tip)
+    bare, wide = tip.stock.diameter_mm, block.painted_mm
     body_size = f"{body.body_diameter_mm:.3g} mm by {body.body_length_mm:.3g} mm"
     inset = 2.9 * told.points
     told.named("stock", names.stock(tip), inset)

@@ -2,9 +2,7 @@
 
 from dataclasses import dataclass
 
-from tipsight.advice.answer import Answer
-from tipsight.inputs.case import Tip
-from tipsight.load.tips import showing_diameter_mm
+from tipsight.advice.answer import Answer, Block
 from tipsight.output import measures, names
 from tipsight.paper.page import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
@@ -38,17 +36,18 @@ def marks(answer: Answer) -> tuple[Mark, ...]:
     >>> [m.title.split(":")[0] for m in marks(advise(Question(behind=["dark"])))]
     ['advised', 'in hand', 'longer', 'thicker']
     """
-    tip, hand = made(answer)[1].tip, answer.tip_in_hand.tip
+    advised, hand = made(answer)[1], answer.tip_in_hand
 
-    def mark(title: str, of: Tip, longer: float = 0.0, thicker: float = 0.0) -> Mark:
+    def mark(title: str, block: Block, longer: float = 0.0, thicker: float = 0.0) -> Mark:
+        of = block.tip
         said = f"{of.stock.diameter_mm + thicker:.3g} by {of.showing_mm + longer:.3g} mm"
-        return Mark(f"{title}: {said}", showing_diameter_mm(of) + thicker, of.showing_mm + longer)
+        return Mark(f"{title}: {said}", block.painted_mm + thicker, of.showing_mm + longer)
 
     return (
-        mark("advised", tip),
+        mark("advised", advised),
         mark("in hand", hand),
-        mark("longer", tip, longer=6.35),
-        mark("thicker", tip, thicker=0.5),
+        mark("longer", advised, longer=6.35),
+        mark("thicker", advised, thicker=0.5),
     )
 
 
