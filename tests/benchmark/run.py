@@ -37,14 +37,49 @@ def cold_s(*arguments: str, runs: int = 9) -> float:
 
 
 def answer_warm() -> None:
-    """The whole answer, shot plan and all."""
-    from tipsight.advice.advise import advise
+    """The whole answer, shot plan and all, and beside it a look at the tip in hand alone."""
+    from tipsight.advice.advise import advise, examine
+    from tipsight.advice.close_look import close_look
+    from tipsight.advice.swim import swim
     from tipsight.inputs import demo
+    from tipsight.inputs.settle import settle
 
-    print("whole answer, warm, one process (asked: 150 ms or less)")
+    print("warm, one process (asked: demo 60 ms, dusk 90 ms; a tip in a swim worked out 2 ms)")
+    print("          answer   examine  its swim  the tip alone   of the answer")
     for name in ("demo", "match", "dusk"):
         question = demo.question(name)
-        print(f"  {name:6s} {1e3 * median_s(lambda q=question: advise(q)):7.0f} ms")
+        case = settle(question)
+        here = swim(case)
+        whole, looked, worked, tip = (
+            median_s(work)
+            for work in (
+                lambda q=question: advise(q),
+                lambda q=question: examine(q),
+                lambda c=case: swim(c),
+                lambda s=here: close_look(s, s.case.tip),
+            )
+        )
+        times = f"{1e3 * whole:5.0f} ms {1e3 * looked:6.1f} ms {1e3 * worked:6.1f} ms {1e3 * tip:9.2f} ms"
+        print(f"  {name:6s} {times}         1 : {whole / tip:.0f}")
+
+
+def many() -> None:
+    """Twenty-four distances of one float: one after another, in a sweep, in two processes."""
+    from concurrent.futures import ProcessPoolExecutor
+
+    from tipsight.advice.advise import advise, sweep
+    from tipsight.inputs import demo
+
+    asked = [demo.question("demo").with_options(distance=f"{yards} yd") for yards in range(12, 36)]
+    each = median_s(lambda: [advise(one) for one in asked], 3)
+    swept = median_s(lambda: list(sweep(asked)), 3)
+    with ProcessPoolExecutor(2) as pool:
+        side_by_side = median_s(lambda: list(sweep(asked, pool)), 3)
+    print("twenty-four distances of one float")
+    print(
+        f"  each {1e3 * each:.0f} ms; sweep {swept / each:.2f} of that, with two processes "
+        f"{side_by_side / each:.2f}"
+    )
 
 
 def answer_cold() -> None:
@@ -52,7 +87,7 @@ def answer_cold() -> None:
     imports = cold_s("-c", "import numpy, scipy.special, scipy.optimize")
     whole = cold_s("-m", "tipsight", "advise")
     helped = cold_s("-m", "tipsight", "--help")
-    print("from cold (asked: at most 2 times the bare imports)")
+    print("from cold (asked: at most 1.5 times the bare imports)")
     print(
         f"  bare imports {1e3 * imports:.0f} ms, advise {1e3 * whole:.0f} ms: ratio {whole / imports:.2f}"
     )
@@ -109,4 +144,5 @@ def sight_against_brute_force() -> None:
 if __name__ == "__main__":
     sight_against_brute_force()
     answer_warm()
+    many()
     answer_cold()
