@@ -1,8 +1,9 @@
-"""What nature gives every room: gravity, and how high a ripple the wind raises."""
+"""What nature gives every room: gravity, a ripple of the wind, how old eyes are known to be."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+OLDEST_YEARS = 85.0  # up to which the age of eyes is followed; beyond nobody measured (judgement)
 GRAVITY_M_S2 = 9.81  # m/s2; also what turns newtons into grams as force
 VARIANCE_GROWTH = 1.6e-7
 """Of the water's height with the fetch, both counted in the wind's own length U² / g (Hasselmann

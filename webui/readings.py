@@ -66,7 +66,7 @@ def four(answer: Answer, reader: Reader) -> tuple[Reading, ...]:
             "What sinks it",
             lambda block: (
                 readings.force(case, block.handling.sink_force_g).words,
-                (readings.shows(block),),
+                (readings.shows(case, block),),
             ),
         ),
         reading(

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer, Block, Change, Turns
-from tipsight.output import doing, head, measures, names, sections, telling, warned
+from tipsight.output import doing, head, measures, names, readings, sections, telling, warned
 from tipsight.output.measures import Reader, sentence
 from tipsight.sight import grades
 
@@ -45,20 +45,15 @@ class Said:
         self.fits = answer.at_the_bench is not None
         self.bench_passes = self.fits and answer.at_the_bench.block.passes  # type: ignore[union-attr]
 
-    def _outcome(self, block: Block, same: bool) -> str:
-        before = self.answer.tip_in_hand
-        short = telling.shortcomings(block, self.wanted)
-        said = f"It is {before.visibility.grade}" if same else head.turns(before, block)
-        if not short:
-            return f"{said}, and that is enough."
-        return f"{said}: {short}." if same else f"{said}: the best to be had, yet {short}."
+    def _outcome(self, block: Block) -> str:
+        return sentence("; ".join(head.gets(self.answer, self.answer.tip_in_hand, block)))
 
     def _doing(self, change: Change, words: str) -> Doing:
         seen, same = change.block.visibility, not change.actions
         likely = measures.levels(seen.low, seen.high)
         return Doing(
             sentence(words),
-            self._outcome(change.block, same),
+            self._outcome(change.block),
             "" if same else sentence(doing.undo(change)),
             seen.grade,
             f"level {measures.level(seen.level)}, likely {likely}",
@@ -74,8 +69,9 @@ class Said:
             else doing.left_alone(change.block, self.reader)
         )
         found = self._doing(change, said)
-        nearer = head.nearer(self.answer, self.reader)
-        outcome = " ".join(filter(None, (found.outcome, nearer)))
+        places = head.places(self.answer, self.reader)
+        other = [f"Or {one.clauses[0]}." for one in places if one.label == head.OR]
+        outcome = " ".join((found.outcome, *other))
         return Doing(found.words, outcome, found.undo, found.grade, found.level)
 
     @property
@@ -144,7 +140,9 @@ class Said:
     @property
     def steps(self) -> tuple[tuple[str, str], ...]:
         """The least tip for each grade."""
-        return tuple((one.grade, doing.step(one)) for one in self.answer.next_step)
+        return tuple(
+            (one.grade, readings.step(self.answer.case, one)) for one in self.answer.next_step
+        )
 
     @property
     def reasons(self) -> tuple[Told, ...]:

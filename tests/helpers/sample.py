@@ -53,7 +53,7 @@ TUBE = Stock("thin tube", 5.0, 4.0)
 
 
 def sight(name: str, level: float, grade: str, goes_at_m: float | None) -> Sight:
-    return Sight(name, level, level / 1.8, level * 1.7, grade, goes_at_m, None, 0.2)
+    return Sight(name, level, level / 1.8, level * 1.7, grade, goes_at_m, None, 2.4, 0.2)
 
 
 def block(
@@ -75,7 +75,7 @@ def block(
         tip,
         tip.stock.diameter_mm + 0.18,
         RIG,
-        Visibility(level, level / 1.8, level * 1.7, grade, goes_at_m, None, seen),
+        Visibility(level, level / 1.8, level * 1.7, grade, goes_at_m, None, 2.4, seen),
         Handling(
             0.144,
             0.2,
@@ -115,7 +115,7 @@ def answer(
     )
     short = (SIGHT,)
     in_hand = block(hand_tip, 1.6, "in and out", 25.0, short, waters)
-    grade, level = ("kept in view", 5.2) if passes else ("seen when stared at", 2.9)
+    grade, level = ("kept in view", 5.2) if passes else ("followed", 2.9)
     now = Change(
         (Pen(10.0, False), Show(30.0, True)),
         True,
@@ -141,7 +141,7 @@ def answer(
         at_the_bench=fit if bench else None,
         changes=(as_it_is, now, *((fit,) if bench else ())),
         next_step=(
-            Step("seen when stared at", now.block, options={"showing": "25 mm"}),
+            Step("followed", now.block, options={"showing": "25 mm"}),
             Step("kept in view", fit.block, options=fit.options),
             Step("easy", None),
         ),
@@ -164,7 +164,7 @@ def answer(
 
 
 DRAGGED = Nearly(
-    block(Tip(QUILL, 25.0, bands=(Band("black", 0, 25),)), 2.7, "seen when stared at", 20.0),
+    block(Tip(QUILL, 25.0, bands=(Band("black", 0, 25),)), 2.7, "followed", 20.0),
     Failure(Limit.RIDE, 1.2, 2.0),
     (Cure.CALMER_WATER,),
 )

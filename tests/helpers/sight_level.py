@@ -11,7 +11,7 @@ def level_parts(diameter_mm, edges_mm, contrast, *, range_m, adaptation_cd_m2, e
     width, edges, seen = (np.asarray(x, dtype=float) for x in (diameter_mm, edges_mm, contrast))
     grey, colour = kernel.level_parts(
         held, diameter_mm=width[..., None], edges_mm=edges[..., None, :],
-        contrast=seen[..., None, :, :], eye=eye,
+        contrast=seen[..., None, :, :],
     )  # fmt: skip
     return grey[..., 0], colour[..., 0]
 
@@ -26,6 +26,4 @@ def level_grid(diameter_mm, edges_mm, contrast, *, clutter=None, eye, **place):
     held = kernel.kernels(
         place["range_m"], place["adaptation_cd_m2"], eye, () if clutter is None else (clutter,)
     )
-    return kernel.level_grid(
-        held, diameter_mm=diameter_mm, edges_mm=edges_mm, contrast=contrast, eye=eye
-    )
+    return kernel.level_grid(held, diameter_mm=diameter_mm, edges_mm=edges_mm, contrast=contrast)

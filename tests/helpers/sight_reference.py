@@ -58,4 +58,4 @@ def brute_level(diameter_mm, edges_mm, contrast, *, range_m, adaptation_cd_m2, e
         if signal2 > 0.0 and rms2 > 0.0:
             fade = area / (area + channel.fade_arcmin2)
             level2 += fade**2 / (1.0 / signal2 + float(channel.floor) ** 2 / rms2)
-    return eye.own_factor * np.sqrt(level2)
+    return np.sqrt(level2)

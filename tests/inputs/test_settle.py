@@ -92,19 +92,30 @@ class TestWind:
         assert _case(wind_blows=word).wind.bearing_deg == deg
 
 
+@pytest.mark.parametrize("told", [{"looks": "wavelets"}, {"boils": "weir"}, {"wind": "8 m/s"}])
+def test_rough_water_alone_turns_no_bite_bold(told):
+    case = _case(**told)
+    assert (case.wanted.bite_share, case.wanted.bites_told) == (0.2, False)
+    assert _case(**told, bites="ordinary").wanted.bites_told
+
+
 @pytest.mark.parametrize(
-    ("told", "bites"),
+    ("told", "types", "beams"),
     [
-        ({"looks": "ripple"}, "bold"),
-        ({"looks": "14.9 mm"}, "ordinary"),
-        ({"boils": "boily"}, "bold"),
-        ({"boils": "1.9"}, "ordinary"),
-        ({"wind": "5 m/s", "open_water": "50 m"}, "bold"),  # raises 18.1 mm
-        ({"wind": "4 m/s", "open_water": "50 m"}, "ordinary"),  # raises 14.5 mm
+        ({"sky": "dull overcast"}, [1, 3], [False, False]),
+        ({"sky": "bright overcast"}, [3, 1], [False, False]),
+        ({"sky": "broken cloud"}, [8, 8], [True, False]),
+        ({"sky": "broken cloud", "sun_out": "no"}, [8], [False]),
+        ({"sky": "broken cloud", "sun_out": "yes"}, [8], [True]),
+        ({"sky": "clear"}, [12], [True]),
     ],
 )
-def test_rough_water_is_taken_for_bold_bites(told, bites):
-    assert _taken(_case(**told))["bites"] == bites
+def test_what_the_light_may_turn_to_counts_as_well(told, types, beams):
+    case = _case(**told)
+    lights = (case.light, *case.other_lights)
+    assert [light.sky_type for light in lights] == types
+    assert [light.beam for light in lights] == beams
+    assert len({light.sun_height_deg for light in lights}) == 1
 
 
 class TestStream:
@@ -284,10 +295,10 @@ class TestBehind:
 
 
 class TestEyes:
-    def test_beyond_75_the_age_is_held_and_said(self):
-        case = _case(age="82")
-        assert case.angler.age_years == 75.0
-        assert Assumed("age", "75, beyond which the sums do not go") in case.assumed
+    def test_beyond_85_the_age_is_held_and_said(self):
+        case = _case(age="92")
+        assert case.angler.age_years == 85.0
+        assert Assumed("age", "85, beyond which the sums do not go") in case.assumed
 
     def test_words(self):
         case = _case(

@@ -15,9 +15,13 @@ from tipsight.inputs.quantities import written
 from tipsight.inputs.question import Question, is_not_sure
 from tipsight.inputs.settle import settle
 
+COUNTED_AS_TOLD = ("bites", "sun_out")
+"""Items for which it matters whether they were told, and not only what is taken."""
+
 
 def _uncomment(text):
-    return re.sub(r"(?m)^# (.*)  # not told, so taken as$", r"\1", text)
+    kept = "|".join(COUNTED_AS_TOLD)
+    return re.sub(rf"(?m)^# (?!{kept})(.*)  # not told, so taken as$", r"\1", text)
 
 
 def _told_and_taken_alike(question):
@@ -27,7 +31,7 @@ def _told_and_taken_alike(question):
     told = settle(toml_text.read(_uncomment(text)))
     left = {assumed.item for assumed in told.assumed}
     unsure = {key for key, value in question.told().items() if is_not_sure(value)}
-    assert left <= {"age"} | unsure
+    assert left <= {"age", *COUNTED_AS_TOLD} | unsure
     for key in unsure & left:
         assert re.search(rf'(?m)^{key} = "not sure"  # taken as ', text)
     assert dataclasses.replace(told, assumed=()) == dataclasses.replace(case, assumed=())

@@ -18,7 +18,7 @@ TOP = [
 BLOCK = {
     "tip": "diameter_mm showing_mm stock",
     "paint": None,
-    "visibility": "level low high grade goes_at_m gone_at_m by_background",
+    "visibility": "level low high grade goes_at_m gone_at_m notice_s by_background",
     "handling": "sink_force_g stiffness_g_per_mm ride_margin time_under dips_per_min "
     "ordinary_dip_s hidden_mm slow_bite_g pluck_g visible_dip_mm lean_deg upright",
     "load": "shot_metal shot_g change_g put_on take_off shot short_by_g",
@@ -53,12 +53,13 @@ def test_the_keys_are_exactly_those_of_the_schema() -> None:
             "actions",
             "undo",
             "options",
+            "either",
             "block",
             "text",
         ]
         check_block(change["block"])
     for step in told["next_step"]:
-        assert list(step) == ["grade", "in_hand", "options", "block", "text"]
+        assert list(step) == ["grade", "in_hand", "unusual", "options", "block", "text"]
     assert told["next_step"][-1]["block"] is None
     for reason in told["reasons"]:
         assert (next(iter(reason)), list(reason)[-1]) == ("kind", "text")

@@ -25,11 +25,6 @@ def test_a_number_keeps_its_unit_on_its_line() -> None:
     assert hanging("y" * 74 + " a No 8")[1] == "  No 8"
 
 
-def test_what_is_cut_off_ends_in_dots() -> None:
-    assert entry("NOTE", "word " * 40, 1)[0].endswith(" ...")
-    assert len(entry("NOTE", "word " * 40, 2)) == 2
-
-
 def test_columns_line_up() -> None:
     lines = table([("a", "bb", "c"), ("aaa", "b", "c")], 0, 1)
     assert lines == ("a   bb c", "aaa b  c")

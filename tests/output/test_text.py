@@ -7,11 +7,22 @@ import pytest
 import sample
 
 from tipsight.advice.answer import Answer, Change, ShotLine
-from tipsight.advice.facts import CarryLight, Failure, Limit, Repaint, Show, Undo
+from tipsight.advice.facts import (
+    CarryLight,
+    Failure,
+    Limit,
+    Note,
+    OtherStretch,
+    Repaint,
+    Show,
+    StandHigher,
+    Undo,
+    Warn,
+)
 from tipsight.load import shot
 from tipsight.load.change import ShotChange
 from tipsight.output import doing, readings, telling
-from tipsight.output.head import head, nearer, turns
+from tipsight.output.head import gained, head, places
 from tipsight.output.measures import Reader
 from tipsight.output.text import text
 
@@ -34,35 +45,59 @@ def test_it_fits_the_screen(name: str) -> None:
     assert all(len(line) <= 80 for line in text(ANSWERS[name], full=True).splitlines())
 
 
+def places_of(answer: Answer) -> dict[str, str]:
+    """The first lines by label, those of the bench marked."""
+    return {
+        f"{'bench ' * place.bench}{place.label}": "; ".join(place.clauses)
+        for place in places(answer)
+    }
+
+
 @pytest.mark.parametrize("name", ANSWERS)
-def test_the_first_six_lines_say_what_to_do(name: str) -> None:
-    answer = ANSWERS[name]
-    first = " ".join(line.strip() for line in text(answer).splitlines()[:6])
-    assert first.startswith(
-        "NOW, AT THE BANK: pen the top 10 mm (3/8 in) black and let 30 mm (1¼ in) show: "
-        "take off a No 8."
+def test_the_first_lines_say_what_to_do_in_places(name: str) -> None:
+    said = places_of(ANSWERS[name])
+    assert said["NOW"] == (
+        "pen the top 10 mm (3/8 in) black and let 30 mm (1¼ in) show: take off a No 8"
     )
-    assert "Now in and out, then " in first
-    assert "(The pen ends the paint beneath for the day.)" in first
-    assert "AT THE BENCH: " in first
-    if answer.at_the_bench is not None:
-        assert (
+    assert said["YOU GET"].startswith(
+        "kept in view, where it was in and out"
+        if name == "passes"
+        else "followed, where it was in and out; short of kept in view"
+    )
+    assert said["PRICE"] == "the pen ends the paint beneath for the day"
+    if ANSWERS[name].at_the_bench is not None:
+        assert said["bench AT THE BENCH"].startswith(
             "fit 5 mm thin tube (4 mm bore), 45 mm (1¾ in) showing, black 22 mm over "
-            "fluorescent orange 23 mm: put on a No 6 and a No 10. Now in and out, then "
-            "kept in view." in first
+            "fluorescent orange 23 mm: put on a No 6 and a No 10; kept in view, where it was in and "
+            "out; "
         )
-    assert text(answer).splitlines()[6].startswith(("SIGHT", "", " "))
+        assert "a No 5 and a No 12 (0.14 g) bury it" in said["bench AT THE BENCH"]
 
 
-def test_a_tip_that_does_leads_and_the_bench_is_the_other_way() -> None:
-    said = " ".join(line.strip() for line in text(sample.answer(passes=True)).splitlines()[:6])
-    assert "then kept in view, and that is enough." in said
-    assert "OR AT THE BENCH:" in said
+@pytest.mark.parametrize("name", ANSWERS)
+def test_they_are_six_lines_at_the_most_and_none_is_cut(name: str) -> None:
+    lines = head(ANSWERS[name])
+    assert len(lines) <= 6
+    assert not any(line.endswith("...") for line in lines)
+    assert text(ANSWERS[name]).splitlines()[: len(lines)] == list(lines)
 
 
-def test_a_tip_that_does_not_says_what_it_falls_short_of() -> None:
-    said = " ".join(line.strip() for line in text(sample.answer()).splitlines()[:6])
-    assert "the best to be had, yet short of kept in view." in said
+def test_how_soon_a_bite_is_noticed_is_said() -> None:
+    assert (
+        "a tip that stays down is noticed in about 2½ s" in places_of(sample.answer())["YOU GET"]
+    )
+    old = sample.answer()
+    seen = replace(old.at_the_bank.block.visibility, notice_s=None)
+    dull = replace(old.at_the_bank, block=replace(old.at_the_bank.block, visibility=seen))
+    assert "noticed" not in places_of(replace(old, at_the_bank=dull))["YOU GET"]
+
+
+def test_just_short_is_not_out_of_reach() -> None:
+    old = sample.answer(passes=True)
+    seen = replace(old.at_the_bank.block.visibility, level=4.8, grade="followed")
+    block = replace(old.at_the_bank.block, visibility=seen)
+    said = places_of(replace(old, at_the_bank=replace(old.at_the_bank, block=block)))["YOU GET"]
+    assert "followed, where it was in and out; just short of kept in view" in said
 
 
 def _as_it_is(answer: Answer, fails: tuple[Failure, ...]) -> Answer:
@@ -75,15 +110,12 @@ def _as_it_is(answer: Answer, fails: tuple[Failure, ...]) -> Answer:
 
 
 def test_the_tip_as_it_is_is_told_with_its_shot() -> None:
-    done = head(_as_it_is(sample.answer(), ()), "kept in view")
-    assert " ".join(line.strip() for line in done).startswith(
-        "NOW, AT THE BANK: leave it as it is, 20 mm (¾ in) showing, 1.82 g of tin shot. "
-        "As it is: in and out, and that is enough."
-    )
-    short = head(_as_it_is(sample.answer(), (Failure(Limit.RIDE, 1.2, 2.0),)), "easy")
-    assert "As it is: in and out; does not ride this water." in " ".join(
-        line.strip() for line in short
-    )
+    done = places_of(_as_it_is(sample.answer(), ()))
+    assert done["NOW"] == "leave it as it is, 20 mm (¾ in) showing, 1.82 g of tin shot"
+    assert done["YOU GET"].startswith("in and out")
+    assert "PRICE" not in done
+    short = places_of(_as_it_is(sample.answer(), (Failure(Limit.RIDE, 1.2, 2.0),)))
+    assert short["YOU GET"].startswith("in and out; does not ride this water")
 
 
 @pytest.mark.parametrize(
@@ -148,12 +180,11 @@ def test_a_repaint_is_no_refit() -> None:
     assert "CUT " not in text(replace(sample.answer(), at_the_bench=change))
 
 
-def test_when_nothing_passes_the_first_lines_say_which_limit_and_the_cure() -> None:
-    said = " ".join(line.strip() for line in text(sample.answer(bench=False)).splitlines()[:6])
-    assert (
-        "AT THE BENCH: nothing passes: 3 mm quill, 25 mm showing, black could be seen, but its ride "
-        "margin is 1.2 where 2 is the least; look for calmer water."
-    ) in said
+def test_when_nothing_can_be_fitted_the_bench_says_which_limit_and_the_cure() -> None:
+    assert places_of(sample.answer(bench=False))["bench AT THE BENCH"] == (
+        "3 mm quill, 25 mm showing, black could be seen, but its ride margin is 1.2 where 2 is the "
+        "least; look for calmer water"
+    )
 
 
 def test_metres_leave_no_yard_and_no_inch() -> None:
@@ -178,17 +209,16 @@ def test_the_sections_stand_in_their_order() -> None:
     "piece",
     [
         "SIGHT at 40 yd (37 m)",
-        "bright  as is  in and out           1.6 (0.9 to 2.7)  goes at about 27 yd",
-        "bright  bench  kept in view         5.4 (3.0 to 9.2)  holds past 100 yd",
-        "rides well (margin 3.4), dips up to about 1 s, four a minute: strike",
-        "a No 5 and a No 12 (0.14 g) sink it; least dip seen 3 mm: slow draw",
-        "pluck 0.30 g",
+        "bright  as it is      in and out    1.6 (0.9 to 2.7)  goes at about 27 yd",
+        "bright  at the bench  kept in view  5.4 (3.0 to 9.2)  holds past 100 yd",
+        "rides well (margin 3.4); it goes under by itself four times a",
+        "a No 5 and a No 12 (0.14 g) bury it; a slow pull of a",
         "1.82 g of tin: bulk 4 BB; droppers No 6, 2 No 8\n",
         "64 mm, 2½ in: 45 mm shows, 12 wet, 7 glued in; 3 coats in all",
         "easy: out of reach with what you have",
-        "as is, bright in and out",
-        "MOST UNSURE how bright the water behind the tip is",
-        "so taken as: sheltered no",
+        "as it is, bright in-out",
+        "MOST UNSURE  how bright the water behind the tip is",
+        "NOT TOLD     so taken as:",
         "[a balsa tip to",
     ],
 )
@@ -198,7 +228,7 @@ def test_it_says(piece: str) -> None:
 
 def test_what_sinks_it_is_said_in_shot_weighed_in_air() -> None:
     """0.144 g of pull in water is 0.167 g of tin in air (density 7290, water 999.7 kg/m3)."""
-    assert "a No 5 and a No 12 (0.14 g) sink it" in re.sub(r"\s+", " ", text(sample.answer()))
+    assert "a No 5 and a No 12 (0.14 g) bury it" in re.sub(r"\s+", " ", text(sample.answer()))
 
 
 def test_what_cannot_be_seen_is_not_made_up() -> None:
@@ -208,8 +238,7 @@ def test_what_cannot_be_seen_is_not_made_up() -> None:
         handling=replace(answer.tip_in_hand.handling, visible_dip_mm=None, slow_bite_g=None),
     )
     said = text(replace(_as_it_is(answer, ()), tip_in_hand=blind))
-    assert "as is: a No 5" in said
-    assert "no dip can be seen" in re.sub(r"\s+", " ", said)
+    assert "seen too poorly to show a bite that does not bury it" in re.sub(r"\s+", " ", said)
 
 
 def test_cautions_and_warnings_outlive_everything_else() -> None:
@@ -223,7 +252,7 @@ def test_cautions_and_warnings_outlive_everything_else() -> None:
 def test_full_says_everything() -> None:
     answer = sample.answer(waters=("dark", "bright"))
     said = text(answer, full=True, start="tipsight advise mine.toml", given={"age": "60"})
-    assert said.splitlines()[:6] == text(answer).splitlines()[:6]
+    assert said.splitlines()[:5] == text(answer).splitlines()[:5]
     flat = re.sub(r"\s+", " ", said.replace("\\\n", " "))
     for piece in (
         "tipsight advise mine.toml --age=60 --showing='30 mm' --paint='felt pen 0-10 mm, "
@@ -240,7 +269,8 @@ def test_full_says_everything() -> None:
         assert piece in flat
     assert all(f"{one.item.replace('_', ' ')}: {one.taken}" in flat for one in answer.assumed)
     for water in ("dark", "bright"):
-        assert len(re.findall(rf"^  {water} +(?:as is|bank|bench) ", said, re.MULTILINE)) == 3
+        rows = rf"^  {water} +(?:as it is|at the bank|at the bench) "
+        assert len(re.findall(rows, said, re.MULTILINE)) == 3
 
 
 @pytest.mark.parametrize(
@@ -266,58 +296,95 @@ def test_a_bare_answer_is_told_without_a_stumble() -> None:
         by_distance=(), trade_off=(), next_step=(),
     )  # fmt: skip
     said = text(bare)
-    assert "AT THE BENCH: nothing passes: nothing that you have does." in said
+    assert "AT THE BENCH nothing that you have does better" in said
     assert not re.search(r"^(CARE|NOTE|WHY|NOT TOLD|YARDS|NEXT)", said, re.MULTILINE)
     assert "DOUBTS" not in text(bare, full=True)
 
 
-def test_where_nothing_lifts_it_the_way_closer_leads() -> None:
-    old = sample.answer()
-    block = replace(
-        old.at_the_bank.block, visibility=replace(old.tip_in_hand.visibility, level=2.3)
+def _not_followed(answer: Answer) -> Answer:
+    seen = replace(answer.at_the_bank.block.visibility, level=1.3, grade="in and out")
+    block = replace(answer.at_the_bank.block, visibility=seen)
+    return replace(answer, at_the_bank=replace(answer.at_the_bank, block=block))
+
+
+def test_where_it_is_not_even_followed_how_far_in_to_come_is_said_first() -> None:
+    old = _not_followed(sample.answer())
+    said = places_of(replace(old, changes=(*old.changes, sample.closer(old.at_the_bank, 26))))
+    assert said["NOW"] == (
+        "pen the top 10 mm (3/8 in) black and let 30 mm (1¼ in) show: take off a No 8, "
+        "and come in to 26 yd"
     )
-    now = replace(old.at_the_bank, block=block)
-    moved = replace(old, at_the_bank=now, changes=(*old.changes, sample.closer(now, 26)))
-    said = " ".join(line.strip() for line in head(moved, "kept in view"))
-    assert (
-        "take off a No 8, and fish it no farther than 26 yd: kept in view there. At 40 yd nothing "
-        "that can be done now lifts it: it stays in and out."
-    ) in said
-    stuck = " ".join(line.strip() for line in head(replace(old, at_the_bank=now), "kept in view"))
-    assert "take off a No 8. It stays in and out: the best to be had, yet short of kept" in stuck
+    assert said["YOU GET"] == "kept in view there; at 40 yd it is in and out at the best"
 
 
-def test_closer_with_another_tip_says_which() -> None:
+def test_where_it_is_followed_to_come_in_is_the_other_way() -> None:
     old = sample.answer()
+    same = sample.closer(old.at_the_bank, 26)
+    said = places_of(replace(old, changes=(*old.changes, same)))
+    assert said["OR"] == "come in to 26 yd: kept in view"
     tip = replace(old.at_the_bank.block.tip, showing_mm=33.0)
     block = replace(old.at_the_bank.block, tip=tip)
     shown = replace(old.at_the_bank, actions=(Show(33.0, True),), block=block)
-    said = nearer(replace(old, changes=(*old.changes, sample.closer(shown, 26))))
-    assert said == (
-        "Or let 33 mm (1¼ in) show: take off a No 8, and fish it no farther than 26 yd: kept in view."
+    said = places_of(replace(old, changes=(*old.changes, sample.closer(shown, 26))))
+    assert said["OR"] == (
+        "let 33 mm (1¼ in) show: take off a No 8, and come in to 26 yd: kept in view"
     )
-    same = sample.closer(old.at_the_bank, 26)
-    said = nearer(replace(old, changes=(*old.changes, same)))
-    assert said == "Or fish it no farther than 26 yd: kept in view."
+
+
+def test_other_ways_out_stand_beside_it() -> None:
+    old = sample.answer()
+    high = replace(old.at_the_bank, actions=(StandHigher(2.5),))
+    dark = replace(old.at_the_bank, actions=(OtherStretch("dark"),))
+    said = places_of(replace(old, changes=(*old.changes, high, dark)))
+    assert said["OR"] == (
+        "stand with your eye 8 ft above the water: followed; "
+        "fish a stretch with dark water behind the tip: followed"
+    )
+
+
+def test_a_sun_lane_is_said_before_all_else() -> None:
+    lane = replace(sample.answer(), warnings=(Warn(Note.SUN_LANE),))
+    first = places(lane)[0]
+    assert (first.label, first.clauses[0][:45]) == (
+        "FIRST",
+        "nothing inside the sun lane can be depended o",
+    )
+
+
+def test_paints_that_do_as_well_are_named() -> None:
+    old = sample.answer()
+    either = replace(old.at_the_bench, either=("fluorescent yellow",))
+    assert doing.change(either).endswith("(or fluorescent yellow: either will do)")
+    several = replace(old.at_the_bench, either=("white", "orange"))
+    assert doing.change(several).endswith("(or white or orange: any will do)")
+
+
+def test_a_grade_beyond_the_usual_is_told_with_its_price() -> None:
+    step = sample.answer().next_step[1]
+    assert readings.step(sample.CASE, step) == (
+        "5 mm thin tube, 45 mm showing, black over fluorescent orange"
+    )
+    assert readings.step(sample.CASE, replace(step, unusual=True)) == (
+        "5 mm thin tube, 45 mm showing, black over fluorescent orange, and a No 5 and a No 12 to "
+        "sink it: more than such floats have"
+    )
 
 
 def test_what_one_water_gains_is_told_though_the_worst_stays() -> None:
     tip = sample.answer().tip_in_hand.tip
     before = sample.block(tip, 0.4, "not seen", None, (sample.SIGHT,), ("bright", "dark"))
     bright, dark = before.visibility.by_background
-    gained = replace(dark, level=3.0, grade="seen when stared at")
-    seen = replace(before.visibility, by_background=(bright, gained))
+    better = replace(dark, level=3.0, grade="followed")
+    seen = replace(before.visibility, by_background=(bright, better))
     after = replace(before, visibility=seen)
-    assert turns(before, before) == "It stays not seen"
-    assert turns(before, after) == (
-        "It stays not seen on the worst water; on dark water now not seen, then seen when stared at"
-    )
-    assert turns(after, before) == "It stays not seen"
+    assert gained(before, before) == []
+    assert gained(before, after) == ["on dark water followed, where it was not seen"]
+    assert gained(after, before) == []
 
 
 @pytest.mark.parametrize(
     ("force_g", "said"),
-    [(0.144, "a No 5 and a No 12 (0.14 g) sink it"), (0.345, "a BB (0.34 g) sinks it")],
+    [(0.144, "a No 5 and a No 12 (0.14 g) bury it"), (0.345, "a BB (0.34 g) buries it")],
 )
 def test_one_shot_sinks_it_and_two_sink_it(force_g: float, said: str) -> None:
     block = sample.answer().tip_in_hand
@@ -329,8 +396,8 @@ def test_nothing_is_told_of_bites_where_it_does_not_ride() -> None:
     block = sample.answer().tip_in_hand
     wild = replace(block, handling=replace(block.handling, ride_margin=1.97))
     assert readings.ride(wild) == (
-        "does not ride this water (margin 1.9), dips up to about 1 s, four a minute: "
-        "too many to tell a bite by"
+        "does not ride this water (margin 1.9); it goes under by itself four times a minute: "
+        "too often to tell a bite by"
     )
     fallen = replace(block, handling=replace(block.handling, upright=False))
     assert readings.ride(fallen) == "falls over"
@@ -346,9 +413,9 @@ def test_shot_past_counting_is_told_of(count: int, told: bool) -> None:
 
 def test_what_was_amiss_before_is_told_where_the_change_cures_it() -> None:
     old = sample.answer(passes=True)
-    stiff = replace(old.tip_in_hand, fails=(Failure(Limit.BITE, 0.9, 0.3),))
-    said = " ".join(line.strip() for line in head(replace(old, tip_in_hand=stiff), "kept in view"))
-    assert "Now in and out, but stiffer than the bites allow; then kept in view, and that" in said
+    stiff = replace(old.tip_in_hand, fails=(sample.SIGHT, Failure(Limit.BITE, 0.9, 0.3)))
+    said = places_of(replace(old, tip_in_hand=stiff))["YOU GET"]
+    assert "kept in view, where it was in and out; no longer stiffer than the bites allow" in said
 
 
 def test_a_light_stick_that_is_offered_stands_in_the_first_lines() -> None:
@@ -357,20 +424,21 @@ def test_a_light_stick_that_is_offered_stands_in_the_first_lines() -> None:
     block = replace(old.tip_in_hand, load=replace(old.tip_in_hand.load, step=off))
     stick = replace(old.at_the_bank, actions=(CarryLight("3 x 23 mm"),), block=block)
     offered = replace(old, changes=(*old.changes, stick))
-    said = " ".join(line.strip() for line in head(offered, "kept in view"))
-    assert "Or a light stick, where allowed: take off a No 1." in said
-    assert "light stick" not in " ".join(head(old, "kept in view"))
+    assert places_of(offered)["OR"] == "a light stick, where allowed: take off a No 1"
+    assert "light stick" not in " ".join(head(old))
 
 
 @pytest.mark.parametrize(
     ("slow_g", "said"),
     [
-        (0.1, "slow draw 0.10 g, pluck 0.30 g"),
-        (0.2, "a draw that shows sinks it, pluck 0.30 g"),
-        (None, "least dip seen 3 mm: pluck 0.30 g"),
+        (0.1, "a slow pull of two No 8 or a quick one of a No 1 and a No 9 shows"),
+        (0.2, "a slow one that shows buries it"),
+        (None, "a slow one that shows buries it"),
     ],
 )
-def test_no_draw_is_told_that_is_more_than_what_sinks_it(slow_g: float | None, said: str) -> None:
+def test_no_slow_pull_is_told_that_is_more_than_what_buries_it(
+    slow_g: float | None, said: str
+) -> None:
     block = sample.answer().tip_in_hand
     handled = replace(block.handling, slow_bite_g=slow_g)
     assert said in readings.bites(sample.CASE, replace(block, handling=handled))

@@ -163,7 +163,8 @@ def test_a_quill_brings_the_caution_on_feathers(poppler, answers):
     words = poppler.words(sheet.pdf(with_tip(answers["demo"], stock=Stock("quill", 3.0))))
     assert "domestic birds" in words
     assert "scrape the quill" in words
-    assert "domestic birds" not in poppler.words(sheet.pdf(answers["demo"]))
+    cane = with_tip(answers["demo"], stock=Stock("cane", 3.0))
+    assert "domestic birds" not in poppler.words(sheet.pdf(cane))
 
 
 def test_what_is_only_repainted_needs_no_feather(poppler, answers):

@@ -107,7 +107,7 @@ def test_the_words_of_the_stairs_never_lie_on_each_other(answer):
 
 def points(*chosen):
     return tuple(
-        TradePoint(3.0, 20.0 + 5 * n, 3.0 + n, 0.1 + 0.1 * n, 4.0, True, n in chosen, "longer")
+        TradePoint(3.0, 20.0 + 5 * n, 2.8 + n, 0.1 + 0.1 * n, 4.0, True, n in chosen, "longer")
         for n in range(3)
     )
 
@@ -120,8 +120,8 @@ def test_only_the_advised_point_has_a_ring():
 
 
 def test_only_the_wanted_grade_has_an_unbroken_line():
-    """Grades begin at 1, 2.5, 5, 10 and 20; levels of 3 to 5 have two of them in the picture."""
-    for wanted, other in ((5.0, 2.5), (2.5, 5.0)):
+    """Grades begin at 1, 2.4, 5, 10 and 20; levels of 2.8 to 4.8 have two of them in the picture."""
+    for wanted, other in ((5.0, 2.4), (2.4, 5.0)):
         said = ET.fromstring(svg.seen_against_sunk(points(), wanted).alone())  # noqa: S314
         level = [one for one in said.findall(f"{SVG}path") if one.get("d").startswith("M34 ")]
         solid = [one for one in level if not one.get("stroke-dasharray")]

@@ -62,7 +62,7 @@ def filtered(picture, of, veil, adaptation, eye, frame, area_mm2, bands, tip):
         if signal2 > 0.0 and rms2 > 0.0:
             level2 += float(channel.kept(area_mm2 / mm**2)) ** 2 / (
                 1.0 / signal2 + float(channel.floor) ** 2 / rms2)  # fmt: skip
-    return eye.own_factor * np.sqrt(level2)
+    return np.sqrt(level2)
 
 
 @pytest.mark.parametrize(

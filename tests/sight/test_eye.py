@@ -12,11 +12,25 @@ often = settings(deadline=None, derandomize=True, max_examples=60)
 lights = st.floats(1e-3, 1e4)
 
 
-def test_age_factor_never_falls_and_does_not_jump():
-    factor = eye.age_factor(np.linspace(5.0, 75.0, 7001))
+@pytest.mark.parametrize("light", [1e-3, 1.0, 1000.0])
+def test_age_factor_never_falls_and_does_not_jump(light):
+    factor = eye.age_factor(np.linspace(5.0, 85.0, 8001), light)
     assert np.all(np.diff(factor) >= 0.0)
-    assert np.diff(factor).max() < 0.01
-    assert float(eye.age_factor(5.0)) == float(eye.age_factor(23.0))
+    assert np.diff(np.log(factor)).max() < 0.01
+    assert eye.age_factor([5.0, 25.0], light).tolist() == [1.0, 1.0]
+
+
+# By another program of the same formula, to half a unit of the last figure; the last two by hand:
+# 10^0.24 x (1 + 0.26 x 40/35 x 1000^-0.38) = 1.737801 x (1 + 0.297143 x 0.072444) and
+# 10^0.36 x (1 + 0.26 x 60/35 x 100^-0.38) = 2.290868 x (1 + 0.445714 x 0.173780).
+@pytest.mark.parametrize(
+    ("age", "light", "factor", "half"),
+    [(40, 1000, 1.24, 5e-3), (50, 1000, 1.43, 5e-3), (60, 1000, 1.65, 5e-3), (70, 1000, 1.91, 5e-3),
+     (75, 1000, 2.05, 5e-3), (60, 10, 1.80, 5e-3), (60, 1, 2.04, 5e-3), (65, 1000, 1.77521, 1e-5),
+     (85, 100, 2.46831, 1e-5)],
+)  # fmt: skip
+def test_age_factor(age, light, factor, half):
+    assert float(eye.age_factor(age, light)) == pytest.approx(factor, abs=half)
 
 
 @pytest.mark.parametrize("function", [eye.flux_threshold, eye.weber_floor, eye.blur_arcmin])
@@ -89,10 +103,10 @@ def test_pale_eyes_scatter_more():
 @pytest.mark.parametrize(
     ("call", "words"),
     [
-        (lambda: eye.Eye(76.0), "age must be 5 to 75 years, got 76 years"),
-        (lambda: eye.Eye(4.0), "age must be 5 to 75 years, got 4 years"),
+        (lambda: eye.Eye(86.0), "age must be 5 to 85 years, got 86 years"),
+        (lambda: eye.Eye(4.0), "age must be 5 to 85 years, got 4 years"),
         (lambda: eye.Eye(40.0, 11.0), "smallest detail must be 0.3 to 10 arcmin, got 11 arcmin"),
-        (lambda: eye.Eye(40.0, 1.0, 0.1), "own-eye factor must be 0.2 to 5, got 0.1"),
+        (lambda: eye.Eye(40.0, 1.0, 0.05), "own-eye factor must be 0.1 to 10, got 0.05"),
         (lambda: eye.blur_arcmin(0.0), "luminance must be 1e-06 to 1e+10 cd/m2, got 0 cd/m2"),
         (lambda: eye.veil(-1.0, 3.0, 40.0), "illuminance must be 0 to 200000 lx, got -1 lx"),
         (lambda: eye.veil(1.0, 0.0, 40.0), "angle must be 0.1 to 180 deg, got 0 deg"),

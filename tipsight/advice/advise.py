@@ -2,17 +2,20 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from concurrent.futures import Executor
+from dataclasses import replace
 from functools import partial
 from itertools import chain, islice
 
 from tipsight import tables
 from tipsight.advice import doubtful, fit, ladder, on_the_spot, reasons
 from tipsight.advice.answer import Answer, Block, Change
-from tipsight.advice.bench import shelf
+from tipsight.advice.bench import Shelf, shelf
 from tipsight.advice.cautions import cautions
 from tipsight.advice.close_look import close_look
+from tipsight.advice.facts import Note, Warn
 from tipsight.advice.swim import swim
 from tipsight.inputs.case import Case
+from tipsight.inputs.items import words_of
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 
@@ -142,17 +145,20 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
         If the float sinks, falls over, or has no room for its tip.
     """
     here = swim(case)
-    in_hand = close_look(here, case.tip)
     choices = shelf(here)
-    fitted = fit.fit(choices, in_hand)
-    bench = fitted.change
+    bolder = _bolder(choices)
+    if bolder is not None:
+        here, choices = bolder.swim, bolder
+    in_hand = close_look(here, case.tip)
     changes = on_the_spot.changes(here, in_hand)
     now = on_the_spot.lead(changes)
+    fitted = fit.fit(choices, in_hand, now.block)
+    bench = fitted.change
     offered = (*changes, *((bench,) if bench else ()))
     advised = bench.block if bench else now.block
     leading = _leading(now, bench)
     return Answer(
-        case=case,
+        case=here.case,
         question=dict(told or {}),
         assumed=case.assumed,
         tip_in_hand=in_hand,
@@ -166,11 +172,24 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
         doubts=reasons.doubts(here, leading.block.tip),
         warnings=(
             *doubtful.asked_again(here),
+            *((Warn(Note.BOLD_ASKED),) if bolder is not None else ()),
             *fitted.in_the_way,
             *doubtful.warnings(here, choices, leading.block),
         ),
         cautions=cautions(here, now, bench, offered),
     )
+
+
+def _bolder(choices: Shelf) -> Shelf | None:
+    """Return the shelf for bold bites, where none were told and no tip does with ordinary ones."""
+    here = choices.swim
+    wanted = here.case.wanted
+    if wanted.bites_told or any(f.allowed.any() for f in choices.fields()):
+        return None
+    share = next(word.number for word in words_of("bites") if word.word == "bold")
+    case = replace(here.case, wanted=replace(wanted, bite_share=share))
+    bolder = replace(choices, swim=replace(here, case=case))
+    return bolder if any(f.allowed.any() for f in bolder.fields()) else None
 
 
 def _leading(now: Change, bench: Change | None) -> Change:

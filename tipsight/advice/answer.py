@@ -14,7 +14,9 @@ from tipsight.advice.facts import (
     Doubt,
     Failure,
     Limit,
+    OtherStretch,
     Show,
+    StandHigher,
     Undo,
     Warn,
 )
@@ -36,6 +38,8 @@ class Sight:
     goes_at_m: float | None
     """Distance beyond which the level stays below the wanted grade; None beyond the search."""
     gone_at_m: float | None
+    notice_s: float | None
+    """Until a tip that stays down is noticed; None for one that is not followed."""
     colour_share: float
     """Part of the level's energy that colour carries, 0 to 1."""
 
@@ -50,6 +54,8 @@ class Visibility:
     grade: str
     goes_at_m: float | None
     gone_at_m: float | None
+    notice_s: float | None
+    """On the water where it takes longest; None where it is not followed on all."""
     by_background: tuple[Sight, ...]
 
     @property
@@ -151,6 +157,8 @@ class Change:
     undo: Undo
     block: Block
     options: dict[str, str] = field(default_factory=dict)
+    either: tuple[str, ...] = ()
+    """Paints of other families that do as well."""
 
     @property
     def kind(self) -> str:
@@ -166,6 +174,13 @@ class Change:
         """The distance to which it comes in, None where it stays."""
         return next((one.range_m for one in self.actions if isinstance(one, ComeCloser)), None)
 
+    @property
+    def stays(self) -> bool:
+        """Whether the angler stays where he is."""
+        return not any(
+            isinstance(one, ComeCloser | StandHigher | OtherStretch) for one in self.actions
+        )
+
     def does(self, kind: type) -> bool:
         """Return whether an action of a kind is among what it does."""
         return any(isinstance(one, kind) for one in self.actions)
@@ -179,6 +194,8 @@ class Step:
     block: Block | None
     in_hand: bool = False
     """Whether it is the tip in hand as it is."""
+    unusual: bool = False
+    """Whether it is beyond what people make for this pattern."""
     options: dict[str, str] = field(default_factory=dict)
 
 

@@ -58,7 +58,7 @@ def block(told: "Block") -> Told:
         },
         "paint": plain(shown(tip.bands, tip.showing_mm)),
         "visibility": {
-            **_picked(seen, *_SEEN, "goes_at_m", "gone_at_m"),
+            **_picked(seen, *_SEEN, "goes_at_m", "gone_at_m", "notice_s"),
             "by_background": [_picked(one, "name", *_SEEN) for one in seen.by_background],
         },
         "handling": _picked(told.handling, *_HANDLING),
@@ -78,14 +78,14 @@ def _change(told: "Change") -> Told:
         "kind": told.kind,
         "at_the_bank": told.at_the_bank,
         "actions": [{"do": one.do, **plain(one)} for one in told.actions],
-        **_picked(told, "undo", "options"),
+        **_picked(told, "undo", "options", "either"),
         "block": block(told.block),
     }
 
 
 def _step(told: "Step") -> Told:
     return {
-        **_picked(told, "grade", "in_hand", "options"),
+        **_picked(told, "grade", "in_hand", "unusual", "options"),
         "block": block(told.block) if told.block is not None else None,
     }
 

@@ -9,11 +9,19 @@ from numpy.typing import NDArray
 
 from tipsight.advice import choose
 from tipsight.advice.answer import Block
-from tipsight.advice.candidates import Schemes, bands_of, schemes, showing_lengths_mm
+from tipsight.advice.candidates import (
+    Schemes,
+    bands_of,
+    pairings,
+    schemes,
+    showing_lengths_mm,
+)
 from tipsight.advice.close_look import close_look
 from tipsight.advice.facts import Limit
 from tipsight.advice.limits import Measures, kept, least_glued_mm, least_wet_mm
-from tipsight.advice.swim import FRESH_COATS, Swim
+from tipsight.advice.sighting import counted
+from tipsight.advice.swim import BLACK, FRESH_COATS, Swim, family_of
+from tipsight.advice.waters import Water
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Stock, Tip
 from tipsight.load import budget, materials, tips
@@ -22,6 +30,8 @@ from tipsight.sight import detect, kernel
 Array = NDArray[np.float64]
 Mask = NDArray[np.bool_]
 
+HEAVY_G, LONGEST_LIGHT_MM = 8.0, 45.0
+"""A float that takes less shot than this has no longer tip, whatever the waves (judgement)."""
 LONGEST_MM = 60.0
 """No tip is tried longer than this (judgement)."""
 
@@ -108,44 +118,82 @@ class Shelf:
         return kept(self.swim, told)
 
     @cached_property
-    def levels(self) -> tuple[Array, ...]:
-        """Worst level over the judged waters, (D, S, P) by number of bands."""
-        diameters, here = np.unique(self.painted_mm), self.swim.here
-        hidden = float(self.swim.hidden_mm[here])
-        out = []
-        for scheme in self.schemes:
-            grids = [
-                kernel.level_grid(
-                    w.at(here),
-                    diameter_mm=diameters,
-                    edges_mm=detect.cut(scheme.edges_mm, hidden),
-                    contrast=w.contrast[scheme.paints, here],
-                    eye=self.swim.eye,
-                )
-                for w in (self.swim.waters[name] for name in self.swim.judged)
-            ]
-            out.append(np.minimum.reduce(grids))
-        return tuple(out)
+    def usual(self) -> Mask:
+        """Which pieces are of the pattern's usual range, the longest by half the waves longer."""
+        pattern, waves_mm = self.swim.pattern, 1e3 * self.swim.sea.height_m
+        thick = np.array([s.diameter_mm for s in self.stock])[:, None]
+        longest = pattern.usual_showing_to_mm + waves_mm / 2
+        if self.swim.pull_g / self.swim.wet_share < HEAVY_G:
+            longest = min(longest, LONGEST_LIGHT_MM)
+        wide = (thick >= pattern.usual_from_mm) & (thick <= pattern.usual_to_mm)
+        long = (self.showing_mm >= pattern.usual_showing_from_mm) & (self.showing_mm <= longest)
+        return np.asarray(wide & long)
 
-    def fields(self, *ignored: Limit) -> tuple[choose.Field, ...]:
+    @cached_property
+    def levels(self) -> tuple[Array, ...]:
+        """Worst level that counts over the judged waters, (D, S, P) by number of bands."""
+        return tuple(
+            np.minimum.reduce([self._levels(scheme, w) for w in self._judged])
+            for scheme in self.schemes
+        )
+
+    @property
+    def _judged(self) -> list[Water]:
+        return [self.swim.waters[key] for key in self.swim.judged]
+
+    def _levels(self, scheme: Schemes, water: Water) -> Array:
+        here, swim = self.swim.here, self.swim
+        plain, crests = (
+            kernel.level_grid(
+                water.at(here),
+                diameter_mm=np.unique(self.painted_mm),
+                edges_mm=detect.cut(scheme.edges_mm, float(hidden[here])),
+                contrast=water.contrast[scheme.paints, here],
+            )
+            for hidden in (swim.hidden_mm, swim.hidden_high_mm)
+        )
+        return counted(plain, crests)
+
+    def fields(self, *ignored: Limit, usual: bool = True) -> tuple[choose.Field, ...]:
         """Return what the choice looks at, all limits but sight kept unless some are ignored."""
         masks = [mask for limit, mask in self.limits.items() if limit not in ignored]
+        masks += [self.usual] if usual and not self.own else []
         allowed = reduce(np.logical_and, masks, np.ones_like(self.ride_margin, dtype=bool))
         which = np.unique(self.painted_mm, return_inverse=True)[1]
         change = (self.pull_g - self.swim.pull_g) / self.swim.wet_share
+        off = np.array([s.diameter_mm - self.swim.case.tip.stock.diameter_mm for s in self.stock])
         return tuple(
             choose.Field(
                 level[which],
                 self.sink_force_g[:, s.showing_index],
                 change[:, s.showing_index],
                 allowed[:, s.showing_index],
+                np.abs(off),
             )
             for level, s in zip(self.levels, self.schemes, strict=True)
         )
 
+    def either(self, tip: Tip, level: float) -> tuple[str, ...]:
+        """Return the paint of each other family that alone gives a tip a level as well."""
+        if not self.schemes or self.schemes[0].bands > 1 or tip.stock not in self.stock:
+            return ()
+        single, stock = self.schemes[0], self.stock.index(tip.stock)
+        which = np.unique(self.painted_mm, return_inverse=True)[1][stock]
+        at = np.flatnonzero(self.showing_mm[single.showing_index] == tip.showing_mm)
+        if not at.size:
+            return ()
+        worn = {family_of(band.paint) for band in tip.bands}
+        found: dict[str, tuple[float, str]] = {}
+        for seen, finish in zip(self.levels[0][which, at[0]], single.paints[:, 0], strict=True):
+            paint = self.swim.finishes[finish].paint
+            family = family_of(paint)
+            if family not in worn and seen >= level:
+                found[family] = max(found.get(family, (0.0, "")), (float(seen), paint))
+        return tuple(paint for _, paint in sorted(found.values(), reverse=True))
+
     def nearest(self, limit: Limit, level: float) -> tuple[choose.Field, ...]:
         """Return what the choice looks at without one limit, of the ride only what rides best."""
-        fields = self.fields(limit)
+        fields = self.fields(limit, usual=False)
         if limit is not Limit.RIDE:
             return fields
         margins = [self.ride_margin[:, s.showing_index] for s in self.schemes]
@@ -185,45 +233,26 @@ class Shelf:
         """Yield tips that reach a level and keep every other limit, the choice first."""
         return (b for b in self.looked_at(choose.ranked(fields, wanted)) if b.sound)
 
-    def best_seen(self, fields: tuple[choose.Field, ...]) -> Block | None:
-        """Return the tip seen best of those that keep every limit but sight."""
-        return next((b for b in self.looked_at(choose.brightest(fields)) if b.sound), None)
-
 
 def repaint(swim: Swim) -> Shelf:
-    """Return the tip in hand, as long and as thick as it is, in every paint.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-
-    Returns
-    -------
-    Shelf
-        One stock and one length, by paint.
-    """
+    """Return the tip in hand, as long and as thick as it is, in every paint."""
     tip = swim.case.tip
     showing = np.array([tip.showing_mm])
-    found, left_out = schemes(showing, list(swim.fresh), float(swim.range_m[swim.here]))
-    return Shelf(swim, (tip.stock,), showing, found, left_out, own=tip)
+    return Shelf(swim, (tip.stock,), showing, *_painted(swim, showing), own=tip)
 
 
 def shelf(swim: Swim) -> Shelf:
-    """Return all that the angler could fit.
-
-    Parameters
-    ----------
-    swim : Swim
-        The swim worked out once.
-
-    Returns
-    -------
-    Shelf
-        Stock by length by paint, with what each costs.
-    """
+    """Return all that the angler could fit."""
     showing = showing_lengths_mm(min(LONGEST_MM, swim.pattern.max_showing_mm))
-    found, left_out = schemes(showing, list(swim.fresh), float(swim.range_m[swim.here]))
     had = tuple(dict.fromkeys((*swim.case.box.stock, *swim.case.box.inserts)))
     stock = had or materials.shelf()
-    return Shelf(swim, stock, showing, found, left_out)
+    return Shelf(swim, stock, showing, *_painted(swim, showing))
+
+
+def _painted(swim: Swim, showing_mm: Array) -> tuple[tuple[Schemes, ...], int]:
+    """Return all ways to paint lengths of tip with the shelf's paints, and how many are left out."""
+    names = [swim.finishes[i].paint for i in swim.fresh]
+    black = names.index(BLACK) if BLACK in names else None
+    pairs = pairings([family_of(name) for name in names], black)
+    fresh = [(swim.fresh[i], swim.fresh[j]) for i, j in pairs]
+    return schemes(showing_mm, swim.fresh, fresh, float(swim.range_m[swim.here]))

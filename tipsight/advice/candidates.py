@@ -1,7 +1,7 @@
 """Every tip worth a thought: all stock, all lengths, all ways to divide it between the paints."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise, product
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,22 +13,12 @@ Array = NDArray[np.float64]
 
 LEAST_BAND_MM = 5.0
 LEAST_BAND_ARCMIN = 1.0
-DIVISIONS: tuple[tuple[float, ...], ...] = ((), (1 / 2,), (1 / 3,), (2 / 3,), (1 / 3, 2 / 3))
+DIVISIONS: tuple[tuple[float, ...], ...] = ((), (1 / 2,), (1 / 3,), (2 / 3,))
 """Where bands meet, as shares of the showing part from the top (judgement)."""
 
 
 def showing_lengths_mm(longest_mm: float) -> Array:
     """Return the lengths that a person would measure out: 1 mm steps under 15, then 5 mm.
-
-    Parameters
-    ----------
-    longest_mm : float
-        The longest wanted [mm].
-
-    Returns
-    -------
-    numpy.ndarray
-        Lengths from 2 mm up [mm].
 
     Examples
     --------
@@ -56,36 +46,40 @@ class Schemes:
         return int(self.paints.shape[1])
 
 
-def schemes(
-    showing_mm: Array, finishes: list[int], range_m: float
-) -> tuple[tuple[Schemes, ...], int]:
-    """Return all band schemes, and how many were left out because a band would be too small.
+def pairings(families: Sequence[str], black: int | None) -> list[tuple[int, int]]:
+    """Return which finishes may stand over each other: black with one other, either way up.
 
-    Parameters
-    ----------
-    showing_mm : numpy.ndarray
-        Lengths out of the water [mm], shape (L,).
-    finishes : list of int
-        The finishes to choose from.
-    range_m : float
-        Distance at which a band must span at least an arc minute [m].
-
-    Returns
-    -------
-    tuple of Schemes
-        One for each number of bands.
-    int
-        Divisions left out.
+    Two of one family do not stand out from each other, and red goes black at a distance, so that
+    it is in no pair (judgement).
 
     Examples
     --------
-    >>> found, left_out = schemes(np.array([10.0, 30.0]), [0, 1], 36.0)
+    >>> pairings(["dark", "pale", "red", "dark"], black=0)
+    [(0, 1), (1, 0)]
+    """
+    if black is None:
+        return []
+    others = [i for i, family in enumerate(families) if family not in ("dark", "red")]
+    return [pair for other in others for pair in ((black, other), (other, black))]
+
+
+def schemes(
+    showing_mm: Array, singles: Sequence[int], pairs: Sequence[tuple[int, int]], range_m: float
+) -> tuple[tuple[Schemes, ...], int]:
+    """Return all band schemes, and how many were left out because a band would be too small.
+
+    ``showing_mm`` are the lengths out of the water [mm], ``singles`` and ``pairs`` the finishes that
+    may stand alone or together; a band must span an arc minute at ``range_m`` [m].
+
+    Examples
+    --------
+    >>> found, left_out = schemes(np.array([10.0, 30.0]), [0, 1], [(0, 1)], 36.0)
     >>> [s.bands for s in found], left_out
-    ([1, 2], 7)
+    ([1, 2], 5)
     """
     least = max(LEAST_BAND_MM, LEAST_BAND_ARCMIN * MM_PER_ARCMIN_M * range_m)
     out, left_out = [], 0
-    for n in (1, 2, 3):
+    for n, paints in ((1, [(one,) for one in singles]), (2, list(pairs))):
         index, edges = [], []
         for cuts in (c for c in DIVISIONS if len(c) == n - 1):
             shares = np.array([0.0, *(1 - c for c in reversed(cuts)), 1.0])
@@ -96,7 +90,6 @@ def schemes(
                     continue
                 index.append(i)
                 edges.append(heights)
-        paints = [c for c in product(finishes, repeat=n) if all(a != b for a, b in pairwise(c))]
         if index and paints:
             out.append(Schemes(np.array(index), np.array(edges), np.array(paints)))
     return tuple(out), left_out
@@ -104,18 +97,6 @@ def schemes(
 
 def bands_of(names: list[str], edges_mm: Array) -> tuple[Band, ...]:
     """Return bands from the top down for paints and edges given from the foot up.
-
-    Parameters
-    ----------
-    names : list of str
-        Paint of each band, from the foot up.
-    edges_mm : numpy.ndarray
-        Edges above the waterline, rising [mm], one more than the names.
-
-    Returns
-    -------
-    tuple of Band
-        From the top down.
 
     Examples
     --------

@@ -13,6 +13,7 @@ from tipsight.inputs.case import WeighedFloat
 from tipsight.load import law
 from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
 from tipsight.sight import detect
+from tipsight.sight.eye import YOUNGEST_YEARS
 
 COLOUR_CARRIES = 0.5
 """Share of the level's energy from which colour is said to carry it (judgement)."""
@@ -27,7 +28,7 @@ MOST_WIND_M_S = 14.0
 WEIR_BOILS = 3.0
 ODD_WEIGHT = 2.5
 """How many times heavier than its like a float may be before it is asked about (judgement)."""
-BEST_MAR_ARCMIN, YOUNGEST_YEARS = 1.0, 23.0
+BEST_MAR_ARCMIN = 1.0
 
 
 def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[Warn, ...]:
@@ -44,6 +45,8 @@ def warnings(swim: Swim, shelf: Shelf, lead: Block) -> tuple[Warn, ...]:
 def asked_again(swim: Swim) -> tuple[Warn, ...]:
     """Return what was told that a reader should look at again before anything else."""
     told, box, found = swim.case.float_, swim.case.box, []
+    if any(stretch.sun_ahead for stretch in swim.case.stretches):
+        found.append(Warn(Note.SUN_LANE))
     if isinstance(told, WeighedFloat) and told.weighs_g:
         usual_g = swim.pattern.mass_share * swim.pull_g
         if told.weighs_g > ODD_WEIGHT * usual_g:
@@ -76,6 +79,7 @@ def _float(swim: Swim, lead: Block) -> list[Warn]:
 def _sight(swim: Swim, lead: Block) -> list[Warn]:
     seen, wind = lead.visibility, swim.case.wind
     carried = tuple(s.name for s in seen.by_background if s.colour_share > COLOUR_CARRIES)
+    lane = any(stretch.sun_ahead for stretch in swim.case.stretches)
     to_the_end = None in (*(s.goes_at_m for s in seen.by_background), seen.gone_at_m)
     light_air = wind.ripple_height_m is None and 0 < wind.speed_m_s < YOUNGEST_SEA_M_S
     across = wind.bearing_deg > CROSS_DEG and swim.sea.height_m > LEAST_CROSS_M
@@ -83,6 +87,7 @@ def _sight(swim: Swim, lead: Block) -> list[Warn]:
         (bool(carried), Warn(Note.COLOUR_CARRIES, {"waters": carried})),
         (to_the_end, Warn(Note.SEEN_TO_THE_END, {"farthest_m": float(swim.range_m[-1])})),
         (light_air, Warn(Note.LIGHT_AIR)),
+        (lane, Warn(Note.LANE_GLASSES)),
         (across, Warn(Note.WAVES_ACROSS)),
     ]
     metres = float(swim.range_m[swim.here])
@@ -90,9 +95,10 @@ def _sight(swim: Swim, lead: Block) -> list[Warn]:
         lead.painted_mm, lead.tip.showing_mm, metres, swim.adaptation_cd_m2
     )
     streaks: dict[Outside, tuple[str, ...]] = {}
-    for name in swim.judged:
-        for outside in swim.waters[name].outside:
-            streaks[outside] = (*streaks.get(outside, ()), name)
+    for water in (swim.waters[key] for key in swim.judged):
+        for outside in water.outside:
+            names = (*streaks.get(outside, ()), water.name)
+            streaks[outside] = tuple(dict.fromkeys(names))
     return [
         *(told for is_met, told in met if is_met),
         *(_outside(one) for one in tip),

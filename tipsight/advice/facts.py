@@ -27,6 +27,10 @@ class Cure(StrEnum):
     COME_CLOSER = "come closer"
     STAND_HIGHER = "stand higher"
     OTHER_STRETCH = "other stretch"
+    EASE_OFF = "ease off"
+    SHALLOWER = "shallower"
+    MORE_TOP = "more top"
+    NEXT_SIZE = "next size"
     CALMER_WATER = "calmer water"
     BOLDER_BITES = "bolder bites"
     MORE_SHOT = "more shot"
@@ -101,6 +105,22 @@ class ComeCloser:
 
 
 @dataclass(frozen=True)
+class StandHigher:
+    """Look from so high above the water."""
+
+    do: ClassVar = "stand higher"
+    eye_height_m: float
+
+
+@dataclass(frozen=True)
+class OtherStretch:
+    """Fish a stretch with other water behind the tip."""
+
+    do: ClassVar = "other stretch"
+    water: str
+
+
+@dataclass(frozen=True)
 class Repaint:
     """Paint the same tip anew."""
 
@@ -119,7 +139,18 @@ class Fit:
     bands: tuple[Band, ...]
 
 
-Action = Show | Pen | Sleeve | Insert | CarryLight | ComeCloser | Repaint | Fit
+Action = (
+    Show
+    | Pen
+    | Sleeve
+    | Insert
+    | CarryLight
+    | ComeCloser
+    | StandHigher
+    | OtherStretch
+    | Repaint
+    | Fit
+)
 
 
 class Undo(StrEnum):
@@ -138,10 +169,11 @@ class Note(StrEnum):
     WEIGHT_ODD = "weight odd"  # weighs_g, usual_g
     LEAD_LEFT_OUT = "lead left out"
     NO_STOCK = "no stock"
+    SUN_LANE = "sun lane"
+    BOLD_ASKED = "bold asked"
     OUT_OF_REACH = "out of reach"  # level, wanted, goes_at_m
     NONE_BETTER = "none better"  # goes_at_m
     NOTHING_FITS = "nothing fits"
-    BEST_KEPT = "best kept"  # level, goes_at_m: the best that keeps every limit but sight
     TOP_HEAVY = "top heavy"
     LIES_FLAT = "lies flat"
     HELD_LIFTS = "held lifts"  # lift_g
@@ -153,6 +185,7 @@ class Note(StrEnum):
     COLOUR_CARRIES = "colour carries"  # waters
     SEEN_TO_THE_END = "seen to the end"  # farthest_m
     LIGHT_AIR = "light air"
+    LANE_GLASSES = "lane glasses"
     WAVES_ACROSS = "waves across"
     OUTSIDE = "outside"  # name, value, low, high, unit, waters
     DISTANCE_BEYOND = "distance beyond"  # nearest_m, farthest_m
@@ -187,6 +220,7 @@ class Doubt(StrEnum):
     DISTANCE = "distance"
     EYES = "eyes"
     STREAKS = "streaks"
+    SEA = "sea"
     WATER = "water"
     RIPPLE = "ripple"
     BEHIND = "behind"

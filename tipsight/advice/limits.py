@@ -17,6 +17,8 @@ Mask = NDArray[np.bool_]
 RIDES_WELL, RIDES = 3.0, 2.0  # ride margin; below the second a tip is refused; judgement
 LEAST_PULL_G = 0.02  # shot that a float must be left with to cock it; judgement
 LEAST_WET_MM = 10.0  # what keeps the body's shoulder down; judgement
+ENOUGH = 0.95
+"""Of the level that is wanted: so little less is no shortcoming, only just short (judgement)."""
 SLACK = 1e-9
 """So much beyond a limit is the rounding of a sum."""
 
@@ -46,13 +48,15 @@ class Bound:
     value: Callable[[Measures], ArrayLike | None]
     allowed: Callable[[Swim, Measures], ArrayLike]
     cures: tuple[Cure, ...]
+    grace: float = 1.0
+    """Share of what is allowed that will do."""
 
     def kept(self, swim: Swim, told: Measures) -> Mask:
         """Return where the limit is kept; everywhere if what it measures is left out."""
         value = self.value(told)
         if value is None:
             return np.asarray(True)
-        spare = np.subtract(value, self.allowed(swim, told))
+        spare = np.subtract(value, np.multiply(self.grace, self.allowed(swim, told)))
         return np.asarray((spare if self.least else -spare) >= -SLACK)
 
     def failure(self, swim: Swim, told: Measures) -> Failure:
@@ -72,13 +76,14 @@ BOUNDS = (
         lambda told: told.level,
         lambda swim, told: swim.case.wanted.level,
         (Cure.COME_CLOSER, Cure.STAND_HIGHER, Cure.OTHER_STRETCH),
+        grace=ENOUGH,
     ),
     Bound(
         Limit.RIDE,
         True,
         lambda told: told.ride_margin,
         lambda swim, told: RIDES,
-        (Cure.CALMER_WATER,),
+        (Cure.EASE_OFF, Cure.SHALLOWER, Cure.MORE_TOP, Cure.NEXT_SIZE, Cure.CALMER_WATER),
     ),
     Bound(
         Limit.BITE,

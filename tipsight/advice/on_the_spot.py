@@ -1,6 +1,6 @@
 """What can be done now, by the water, with the tip in hand: least trouble first."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from tipsight.advice.answer import Block, Change
@@ -12,15 +12,19 @@ from tipsight.advice.facts import (
     ComeCloser,
     Insert,
     Limit,
+    OtherStretch,
     Pen,
     Show,
     Sleeve,
+    StandHigher,
     Undo,
 )
 from tipsight.advice.retelling import tip_options
 from tipsight.advice.sighting import quick_levels
-from tipsight.advice.swim import PEN, Swim
-from tipsight.inputs.case import Band, LightStick, Stock, Tip
+from tipsight.advice.swim import BRIGHT, DARK, PEN, Swim, family_of
+from tipsight.advice.swim import swim as _swim
+from tipsight.inputs.case import Band, LightStick, Stock, Tip, shown
+from tipsight.inputs.items import words_of
 from tipsight.sight import grades
 from tipsight.units import YARD_M
 
@@ -37,6 +41,8 @@ TROUBLE: tuple[tuple[str, ...], ...] = (
 PEN_CUTS = (1.0, 1 / 2, 1 / 3, 2 / 3)  # shares of what shows, from the top, that a pen may blacken
 CLOSE_ENOUGH = 1.03
 """A level within this of the best is as good as the best, and the lesser trouble is taken."""
+GAIN = 1.05
+"""So many times as well seen, on some water, is worth doing something (judgement)."""
 MUCH_FARTHER = 1.25
 """To come closer with another tip than the one advised, it must be kept in view so much farther."""
 NEAREST_YD = 4  # nobody trots closer
@@ -92,6 +98,9 @@ def _inked(one: Variant, first: bool) -> list[Variant]:
     for share in PEN_CUTS:
         tip = penned(one.tip, share)
         ink = tip.bands[0].to_top_mm
+        under = [b for b in shown(one.tip.bands, one.tip.showing_mm) if b.from_top_mm < ink]
+        if all(family_of(band.paint) == "dark" for band in under):
+            continue  # black on black gains nothing
         pen = Pen(ink, ink >= tip.showing_mm)
         found.append(Variant((pen, *one.actions) if first else (*one.actions, pen), tip))
     return found
@@ -189,6 +198,12 @@ def _best(among: list[Variant], wanted: float) -> Variant:
     return min(enough, key=lambda v: v.tip.showing_mm)
 
 
+def best_level(swim: Swim) -> float:
+    """Return the best level of all sound tips that can be had by the water, at a glance."""
+    had = [Variant((), swim.case.tip, quick_levels(swim, [swim.case.tip])[0])]
+    return max((one.level for one in (*had, *variants(swim)) if one.sound), default=0.0)
+
+
 def undo_of(actions: tuple[Action, ...]) -> Undo:
     """Return whether what some actions do can be undone, the worst of them deciding."""
     if not actions:
@@ -215,20 +230,30 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
         best = _best(by_kind[kind], wanted)
         if kind == ("show less",) and not _worth_less(in_hand, best, wanted):
             continue
-        found.append(_change(swim, best.actions, best.tip))
+        change = _change(swim, best.actions, best.tip)
+        if _gains(in_hand, change.block):
+            found.append(change)
     if swim.case.box.light_stick and swim.case.light.sun_height_deg < DUSK_DEG:
         lit = replace(swim.case.tip, light_stick=LIGHT_STICK)
         found.append(_change(swim, (CarryLight(LIGHT_STICK),), lit))
     if not any(c.block.passes for c in found):
-        move = _move(swim, found)
-        if move is not None:
-            found.append(move)
+        found += [one for one in (_move(swim, found), *_elsewhere(swim, found)) if one is not None]
     return tuple(found)
 
 
 def _change(swim: Swim, actions: tuple[Action, ...], tip: Tip) -> Change:
     options = tip_options(swim.case, tip)
     return Change(actions, True, undo_of(actions), close_look(swim, tip), options)
+
+
+def _gains(before: Block, after: Block) -> bool:
+    """Return whether anything is gained: better seen on some water, a limit kept, a finer tip."""
+    mended = {f.limit for f in before.fails} - {f.limit for f in after.fails}
+    waters = zip(before.visibility.by_background, after.visibility.by_background, strict=True)
+    least = grades.limits()[1][1]
+    better = any(new.level >= max(GAIN * old.level, least) for old, new in waters)
+    finer = after.handling.sink_force_g < before.handling.sink_force_g / GAIN
+    return better or bool(mended) or (after.passes and finer)
 
 
 def _worth_less(in_hand: Block, less: Variant, wanted: float) -> bool:
@@ -262,13 +287,37 @@ def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
     return None
 
 
+def _elsewhere(swim: Swim, found: Sequence[Change]) -> list[Change]:
+    """Offer to stand higher or to fish another stretch, where that lifts the grade by itself."""
+    best = lead(found)
+    seen, offered = best.block.visibility, []
+    case, tip = swim.case, best.block.tip
+    names = {stretch.name for stretch in case.stretches}
+    for other in (DARK, BRIGHT):
+        if other.name not in names and not any(s.might_be for s in case.stretches):
+            block = close_look(swim.on(other.name), tip)
+            if block.passes and block.visibility.level > GAIN * seen.level:
+                options = {**best.options, "behind": other.name}
+                actions = (*best.actions, OtherStretch(other.name))
+                offered.append(Change(actions, True, undo_of(actions), block, options))
+    top = max(words_of("eye"), key=lambda word: word.number)
+    if case.place.eye_height_m < top.number and best.block.sound:
+        raised = replace(case, place=replace(case.place, eye_height_m=top.number))
+        block = close_look(_swim(raised), tip)
+        if block.visibility.grade != seen.grade and block.visibility.level > GAIN * seen.level:
+            options = {**best.options, "eye": top.word}
+            actions = (*best.actions, StandHigher(top.number))
+            offered.append(Change(actions, True, undo_of(actions), block, options))
+    return offered
+
+
 def lead(offered: Iterable[Change]) -> Change:
     """Return what to do now: the least trouble that is enough, or else what is seen best.
 
     A level that is not seen is no better than another, so that nothing is done in vain on the
     worst water at the cost of a better one. ``offered`` has the least trouble first.
     """
-    here = [c for c in offered if c.range_m is None]
+    here = [c for c in offered if c.stays]
     enough = [c for c in here if c.block.passes]
     if enough:
         return enough[0]

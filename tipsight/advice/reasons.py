@@ -18,7 +18,8 @@ from tipsight.advice.bench import Shelf
 from tipsight.advice.close_look import close_look
 from tipsight.advice.facts import Doubt
 from tipsight.advice.fit import fit
-from tipsight.advice.sighting import seen, without_streaks
+from tipsight.advice.on_the_spot import best_level
+from tipsight.advice.sighting import seen, streaks_share
 from tipsight.advice.swim import BRIGHT, DARK, Swim, finish_of
 from tipsight.inputs.case import Tip
 from tipsight.sight.energy import MM_PER_ARCMIN_M
@@ -54,31 +55,38 @@ def _size(swim: Swim, block: Block) -> Size:
 
 
 def _paint(swim: Swim, block: Block) -> list[PaintShows]:
-    found = []
-    for name in swim.judged:
-        water, tip = swim.waters[name], block.tip
+    found: dict[str, PaintShows] = {}
+    for key in swim.judged:
+        water, tip = swim.waters[key], block.tip
         states = [swim.finishes.index(finish_of(tip, band.paint)) for band in tip.bands]
         shares = [float(c) for c in water.contrast[states, swim.here, 0]]
         best = int(np.argmax(np.abs(shares)))
-        found.append(PaintShows(name, tip.bands[best].paint, shares[best]))
-    return found
+        told = PaintShows(water.name, tip.bands[best].paint, shares[best])
+        weaker = (
+            abs(told.contrast) < abs(found[told.water].contrast) if told.water in found else True
+        )
+        if weaker:  # of the lights and patches of one stretch, the one that shows it least
+            found[told.water] = told
+    return list(found.values())
 
 
 def _ripple(swim: Swim, block: Block) -> list[WaterHides]:
     hidden = block.handling.hidden_mm
-    cost = 1 - block.visibility.level / max(without_streaks(swim, block.tip), 1e-9)
+    cost = streaks_share(swim, block.tip)
     return [WaterHides(hidden, cost)] if hidden >= HIDES_MM or cost >= NOTICED else []
 
 
 def _other_water(swim: Swim, shelf: Shelf, bench: Change) -> list[Turns]:
     """Tell how the answer turns when the water behind the tip is the other kind."""
-    if len(swim.judged) > 1:
+    names = {swim.waters[key].name for key in swim.judged}
+    if len(names) > 1:
         return []
     tip = bench.block.tip
     first = swim.finishes.index(finish_of(tip, tip.bands[0].paint))
     other = DARK if swim.waters[swim.judged[0]].contrast[first, swim.here, 0] < 0 else BRIGHT
     there = swim.on(other.name)
-    turned = fit(replace(shelf, swim=there), close_look(there, swim.case.tip)).change
+    hand = close_look(there, swim.case.tip)
+    turned = fit(replace(shelf, swim=there), hand, hand, best_level(there)).change
     if turned is None or turned.block.tip.bands == bench.block.tip.bands:
         return []
     return [Turns({"behind": other.name}, turned.block, water=other.name)]
@@ -90,9 +98,9 @@ def _normal_colour(here: Swim, shelf: Shelf, old: Block, bench: Change) -> list[
     if angler.colour_vision == "normal":
         return []
     case = replace(here.case, angler=replace(angler, colour_vision="normal"))
-    usual = here.lit(case, case.stretches)
+    usual = here.lit(case)
     new = close_look(usual, here.case.tip)
-    turned = fit(replace(shelf, swim=usual), new).change
+    turned = fit(replace(shelf, swim=usual), new, new, best_level(usual)).change
     told = Turns({"colour_vision": "normal"}, new, colour_vision=angler.colour_vision)
     if turned is not None and turned.block.tip.bands != bench.block.tip.bands:
         return [replace(told, block=turned.block)]

@@ -1,7 +1,7 @@
 """How a tip is seen: its level on each water over distance, and what each doubt does to it."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,12 +13,15 @@ from tipsight.advice.swim import Swim, finish_of
 from tipsight.advice.waters import STREAKS_DOUBT, Water
 from tipsight.inputs.case import Tip
 from tipsight.load.tips import showing_diameter_mm
-from tipsight.sight import detect, grades, kernel, reach
+from tipsight.sight import detect, grades, kernel, notice, reach
+from tipsight.sight.clutter import sea_doubt
 
 Array = NDArray[np.float64]
 
 WATER_CONTRAST_DOUBT = 1.2
 """The contrast with the water is known to a fifth (judgement)."""
+CRESTS_LEAVE = 0.4
+"""Of the level that the highest crests leave at the least: they stand before it only at times."""
 FLOOR = 1e-6
 """Keeps the logarithm of a level that is nothing."""
 
@@ -33,6 +36,8 @@ class Seen:
     water: str
     level: Array
     colour_share: float
+    streaks_slope: float
+    """How fast the level falls with the power of the streaks, -d ln level / d ln power [-]."""
     doubts: dict[Doubt, Spread]
 
     def band(self, here: int, without: Doubt | None = None) -> tuple[float, float]:
@@ -57,15 +62,27 @@ def blocks_of(swim: Swim, tip: Tip) -> tuple[Array, list[int]]:
     return np.array(edges), finishes
 
 
-def _levels(swim: Swim, water: Water, tip: Tip) -> tuple[Array, Array]:
-    """Return the level by luminance and by colour at all distances."""
+def counted(level: ArrayLike, in_crests: ArrayLike) -> Array:
+    """Return the level that counts, from those with the mean and with the highest crests before it.
+
+    What is kept in view on the whole must still be followed while the highest crests stand before
+    its foot: min(L, 2.08 L_crest), not under 0.4 L, with 2.08 = kept in view over followed
+    (judgement).
+    """
+    followed, kept, *_ = grades.wanted()
+    whole = np.asarray(level)
+    crests = kept / followed * np.asarray(in_crests)
+    return np.asarray(np.maximum(CRESTS_LEAVE * whole, np.minimum(whole, crests)))
+
+
+def _levels(swim: Swim, water: Water, tip: Tip, hidden_mm: Array) -> tuple[Array, Array]:
+    """Return the level by luminance and by colour at all distances, so much of its foot hidden."""
     edges, finishes = blocks_of(swim, tip)
     return kernel.level_parts(
         water.kernels,
         diameter_mm=showing_diameter_mm(tip),
-        edges_mm=detect.cut(edges, swim.hidden_mm[:, None]),
+        edges_mm=detect.cut(edges, hidden_mm[:, None]),
         contrast=water.contrast[finishes].swapaxes(0, 1),
-        eye=swim.eye,
     )
 
 
@@ -73,21 +90,18 @@ def _here(
     swim: Swim,
     water: Water,
     tip: Tip,
-    hidden_mm: ArrayLike = math.nan,
     gain: ArrayLike = 1.0,
     streaks: float = 1.0,
+    eyes: float = 1.0,
 ) -> Array:
-    """Return the level at the asked distance for several hidden heights and contrasts at once."""
+    """Return the level at the asked distance with contrasts, streaks or eyes multiplied."""
     edges, finishes = blocks_of(swim, tip)
-    told = np.asarray(hidden_mm, dtype=float)
-    hidden = np.where(np.isnan(told), swim.hidden_mm[swim.here], told)
-    hidden, gains = np.broadcast_arrays(hidden, np.asarray(gain, dtype=float))
+    gains = np.asarray(gain, dtype=float)[..., None, None, None]
     parts = kernel.level_parts(
-        water.at(swim.here, streaks),
+        water.at(swim.here, streaks, eyes),
         diameter_mm=showing_diameter_mm(tip),
-        edges_mm=detect.cut(edges, hidden[..., None, None]),
-        contrast=gains[..., None, None, None] * water.contrast[finishes, swim.here],
-        eye=swim.eye,
+        edges_mm=detect.cut(edges, swim.hidden_mm[swim.here]),
+        contrast=gains * water.contrast[finishes, swim.here],
     )
     return np.hypot(*parts)[..., 0]
 
@@ -95,37 +109,41 @@ def _here(
 def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
     """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone."""
     here, place = swim.here, swim.case.place
-    lum, col = _levels(swim, water, tip)
-    level = np.hypot(lum, col)
-    base = np.log(max(float(level[here]), FLOOR))
-    moved = swim.range_m[here] * (1 + place.range_doubt * np.array([1.0, -1.0]))
+    lum, col = _levels(swim, water, tip, swim.hidden_mm)
+    plain = np.hypot(lum, col)
+    crests = np.hypot(*_levels(swim, water, tip, swim.hidden_high_mm))
+    level = counted(plain, crests)
     logs = np.log(np.maximum(level, FLOOR))
-    far, near = np.interp(np.log(moved), np.log(swim.range_m), logs) - base
-    eyes = float(np.log(swim.case.angler.own_eye_doubt))
-    streaks = [_here(swim, water, tip, streaks=s) for s in (STREAKS_DOUBT, 1 / STREAKS_DOUBT)]
-    doubtful = _here(
-        swim,
-        water,
-        tip,
-        [swim.hidden_mm[here], swim.hidden_mm[here], swim.hidden_high_mm[here]],
-        [1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT, 1.0],
-    )
-    ratios = np.log(np.maximum([*streaks, *doubtful], FLOOR)) - base
-    strong, weak, pale, sharp, hidden = (float(x) for x in ratios)
+    moved = swim.range_m[here] * (1 + place.range_doubt * np.array([1.0, -1.0]))
+    far, near = np.interp(np.log(moved), np.log(swim.range_m), logs) - logs[here]
+    own = swim.case.angler.own_eye_doubt
+    eyes = [_here(swim, water, tip, eyes=e) for e in (1 / own, own)]
+    streaks = [_here(swim, water, tip, streaks=s) for s in (STREAKS_DOUBT, 1 / STREAKS_DOUBT, 0.0)]
+    pale_sharp = _here(swim, water, tip, [1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT])
+    # the re-runs are of the level with the mean crests: each doubt is what it does to that
+    base, whole, hidden = np.log(np.maximum([plain[here], plain[here], crests[here]], FLOOR))
+    ratios = np.log(np.maximum([*eyes, *streaks, *pale_sharp], FLOOR)) - base
+    worse, better, strong, weak, calm, pale, sharp = (float(x) for x in ratios)
+    sea = min(math.log(sea_doubt(water.clutter[here])), max(calm, 0.0))
     doubts = {
         Doubt.DISTANCE: (float(far), float(near)),
-        Doubt.EYES: (-eyes, eyes),
+        Doubt.EYES: (worse, better),
         Doubt.STREAKS: (strong, weak),
+        Doubt.SEA: (-sea, sea),
         Doubt.WATER: (pale, sharp),
-        Doubt.RIPPLE: (hidden, 0.0),
+        Doubt.RIPPLE: (float(hidden - logs[here]), float(whole - logs[here])),
     }
-    share = float(col[here] ** 2 / max(level[here] ** 2, FLOOR))
-    return Seen(water.name, level, share, doubts)
+    slope = min(max((weak - strong) / (2 * math.log(STREAKS_DOUBT)), 0.0), 0.5)
+    share = float(col[here] ** 2 / max(plain[here] ** 2, FLOOR))
+    return Seen(water.name, level, share, slope, doubts)
 
 
 def series(swim: Swim, water: Water, tip: Tip) -> Array:
     """Return the level of ``tip`` against ``water`` at all distances."""
-    return np.asarray(np.hypot(*_levels(swim, water, tip)))
+    plain, crests = (
+        np.hypot(*_levels(swim, water, tip, h)) for h in (swim.hidden_mm, swim.hidden_high_mm)
+    )
+    return counted(plain, crests)
 
 
 def quick_level(swim: Swim, tip: Tip) -> float:
@@ -136,66 +154,88 @@ def quick_level(swim: Swim, tip: Tip) -> float:
 def quick_levels(swim: Swim, tips: Sequence[Tip]) -> list[float]:
     """Return the same for many tips, those with as many bands worked out together."""
     split = [blocks_of(swim, tip) for tip in tips]
-    hidden = swim.hidden_mm[swim.here]
+    hidden = np.array([swim.hidden_mm[swim.here], swim.hidden_high_mm[swim.here]])
     levels = np.zeros(len(tips))
     for bands in {len(finishes) for _, finishes in split}:
         which = [i for i, (_, finishes) in enumerate(split) if len(finishes) == bands]
-        edges = detect.cut(np.stack([split[i][0] for i in which]), hidden)[:, None, :]
+        whole = np.stack([split[i][0] for i in which])
+        edges = detect.cut(whole, hidden[:, None, None])[:, :, None, :]
         finishes = np.array([split[i][1] for i in which])
         width = np.array([[showing_diameter_mm(tips[i])] for i in which])
         levels[which] = np.min(
-            [
-                np.hypot(
-                    *kernel.level_parts(
-                        water.at(swim.here),
-                        diameter_mm=width,
-                        edges_mm=edges,
-                        contrast=water.contrast[finishes, swim.here][:, None],
-                        eye=swim.eye,
-                    )
-                )[:, 0]
-                for water in (swim.waters[name] for name in swim.judged)
-            ],
-            axis=0,
+            [_both(water, swim.here, width, edges, finishes) for water in _judged(swim)], axis=0
         )
     return [float(level) for level in levels]
 
 
-def without_streaks(swim: Swim, tip: Tip) -> float:
-    """Return the worst level of ``tip`` with the streaks of the ripple left out."""
-    return min(float(_here(swim, swim.waters[name], tip, streaks=0.0)) for name in swim.judged)
+def _both(water: Water, here: int, width: Array, edges: Array, finishes: Array) -> Array:
+    """Return the level that counts of many tips, their edges cut by mean and by high crests."""
+    parts = kernel.level_parts(
+        water.at(here),
+        diameter_mm=width,
+        edges_mm=edges,
+        contrast=water.contrast[finishes, here][:, None],
+    )
+    plain, crests = np.hypot(*parts)[..., 0]
+    return counted(plain, crests)
 
 
-def visibility(swim: Swim, sights: list[Seen]) -> Visibility:
+def _judged(swim: Swim) -> Iterator[Water]:
+    return (swim.waters[key] for key in swim.judged)
+
+
+def streaks_share(swim: Swim, tip: Tip) -> float:
+    """Return the share of the worst level that the streaks of the ripple take."""
+    with_, without = (
+        min(float(_here(swim, water, tip, streaks=power)) for water in _judged(swim))
+        for power in (1.0, 0.0)
+    )
+    return 1 - with_ / max(without, 1e-9)
+
+
+def visibility(swim: Swim, sights: Sequence[Seen]) -> Visibility:
     """Return the worst of the waters, and each of them.
 
-    Where the angler does not know the water, the range spans all that it might be.
+    Of one stretch in several lights, or by patches, the worst counts. Where the angler does not
+    know the water, the range spans all that it might be.
     """
-    here, wanted = swim.here, swim.case.wanted.level
-    each = []
+    here = swim.here
+    by_name: dict[str, list[Seen]] = {}
     for one in sights:
-        low, high = one.band(here)
-        each.append(
-            Sight(
-                one.water,
-                float(one.level[here]),
-                low,
-                high,
-                grades.grade(float(one.level[here])),
-                reach.goes_at(swim.range_m, one.level, wanted),
-                reach.goes_at(swim.range_m, one.level, 1.0),
-                one.colour_share,
-            )
-        )
+        by_name.setdefault(one.water, []).append(one)
+    each = [_sight(swim, group) for group in by_name.values()]
     worst = np.min([one.level for one in sights], axis=0)
-    level = float(worst[here])
     highs = [one.high for one in each]
+    level = float(worst[here])
+    slowest = [one.notice_s for one in each]
     return Visibility(
         level,
         min(one.low for one in each),
         max(highs) if swim.unsure else min(highs),
         grades.grade(level),
-        reach.goes_at(swim.range_m, worst, wanted),
+        reach.goes_at(swim.range_m, worst, swim.case.wanted.level),
         reach.goes_at(swim.range_m, worst, 1.0),
+        None if None in slowest else max(s for s in slowest if s is not None),
         tuple(each),
+    )
+
+
+def _sight(swim: Swim, group: Sequence[Seen]) -> Sight:
+    """Return how a tip is seen on one stretch, from all that the stretch may be."""
+    here, wanted = swim.here, swim.case.wanted.level
+    worst = min(group, key=lambda one: float(one.level[here]))
+    along = np.min([one.level for one in group], axis=0)
+    level = float(worst.level[here])
+    low, high = worst.band(here)
+    noticed = float(notice.notice_s(level, worst.streaks_slope, swim.range_m[here]))
+    return Sight(
+        worst.water,
+        level,
+        low,
+        high,
+        grades.grade(level),
+        reach.goes_at(swim.range_m, along, wanted),
+        reach.goes_at(swim.range_m, along, 1.0),
+        None if math.isnan(noticed) else noticed,
+        worst.colour_share,
     )

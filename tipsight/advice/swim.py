@@ -1,17 +1,17 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.advice.waters import Water, water
+from tipsight import tables
+from tipsight.advice.waters import Water, Waters, views, water
 from tipsight.afloat import chop, hidden, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
-from tipsight.inputs.case import Case, Finish, Stream, Stretch, Tip, WeighedFloat
+from tipsight.inputs.case import Case, Finish, Light, Stream, Stretch, Tip, WeighedFloat
 from tipsight.load import balance, budget, hull, patterns, shot, tips
 from tipsight.sight import eye
 from tipsight.units import YARD_M
@@ -31,7 +31,7 @@ RANGE_M = np.unique(
     )
 )
 """Whole yards to 60, then every fourth: where the level is worked out [m]."""
-PEN = "felt pen"
+PEN, BLACK = "felt pen", "black"
 DARK = Stretch("dark", bank_height_deg=25.0)
 BRIGHT = Stretch("bright", bank_height_deg=0.5)
 FRESH_COATS = 3
@@ -47,6 +47,12 @@ def finish_of(tip: Tip, name: str) -> Finish:
     if name == PEN:
         return Finish(PEN, gloss=tip.gloss)
     return Finish(name, tip.seasons, tip.undercoat, tip.gloss)
+
+
+@tables.derived
+def family_of(paint: str) -> str:
+    """Return the family of a paint: dark, red, orange, green or pale."""
+    return str(tables.row("paints", paint, "paint")["family"])
 
 
 @dataclass(frozen=True)
@@ -72,9 +78,9 @@ class Swim:
     """With the boils worked back from the angler's own count."""
     pull_g: float
     """Of the float with the tip in hand."""
-    waters: dict[str, Water]
+    waters: Waters
     judged: tuple[str, ...]
-    """Names of the waters on which the tip must be seen."""
+    """Keys of the waters on which the tip must be seen."""
     unsure: bool
     """Whether the waters are what it might be, not what the trot crosses."""
     diameters_mm: Array
@@ -100,14 +106,15 @@ class Swim:
         """Return the same swim with the tip watched at the nearest of the worked distances."""
         return replace(self, here=int(np.argmin(np.abs(self.range_m - range_m))))
 
-    def lit(self, case: Case, stretches: Iterable[Stretch]) -> "Swim":
+    def lit(self, case: Case) -> "Swim":
         """Return the same swim with its waters as the eyes of a case have them."""
         args = self.finishes, self.range_m, self.here, self.eye, self.sea.clutter_wavelength_mm
-        return replace(self, case=case, waters={s.name: water(case, s, *args) for s in stretches})
+        lit = Waters(self.waters.views, lambda light, one: water(case, light, one, *args))
+        return replace(self, case=case, waters=lit)
 
-    def on(self, *names: str) -> "Swim":
-        """Return the same swim with the tip judged on the waters named."""
-        return replace(self, judged=names, unsure=False)
+    def on(self, name: str) -> "Swim":
+        """Return the same swim with the tip judged on one stretch alone."""
+        return replace(self, judged=self.waters.of(name), unsure=False)
 
     @property
     def adaptation_cd_m2(self) -> float:
@@ -183,7 +190,8 @@ def swim(case: Case) -> Swim:
     finishes, fresh = _finishes(case)
     eyes = eye.Eye(case.angler.age_years, case.angler.mar_arcmin, case.angler.own_eye_factor)
     hidden_mm, high_mm = hidden.hidden_mm(sea, distances, case.place.eye_height_m)
-    dark_or_bright = {s.name: s for s in (DARK, BRIGHT, *case.stretches)}
+    by_name = {s.name: s for s in (*case.stretches, DARK, BRIGHT)}
+    waters = Waters(views(case, by_name.values()), _unlit)
     unlit = Swim(
         case=case,
         range_m=distances,
@@ -199,13 +207,17 @@ def swim(case: Case) -> Swim:
         rig=tackle,
         stream=stream,
         pull_g=pull_now,
-        waters={},
-        judged=tuple(s.name for s in case.stretches),
+        waters=waters,
+        judged=tuple(key for s in case.stretches for key in waters.of(s.name)),
         unsure=any(s.might_be for s in case.stretches),
         diameters_mm=diameters,
         ride=ride.ride(tackle, sea, stream, diameters),
     )
-    return unlit.lit(case, dark_or_bright.values())
+    return unlit.lit(case)
+
+
+def _unlit(light: Light, stretch: Stretch) -> Water:
+    raise LookupError(f"{stretch.name} water is not lit yet")
 
 
 def _diameters(case: Case) -> Array:

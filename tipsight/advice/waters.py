@@ -1,14 +1,17 @@
 """The waters behind the tip, from light to contrast and noise, over all distances."""
 
-from collections.abc import Sequence
+import math
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tipsight.checks import Outside
-from tipsight.inputs.case import Case, Finish, Stretch
+from tipsight.inputs.case import Case, Finish, Light, Stretch, Wind
 from tipsight.scene.look import Look, look
+from tipsight.scene.slopes import slope_variance
 from tipsight.sight import contrast, eye, kernel
 from tipsight.sight.clutter import Clutter, outside_domain
 
@@ -16,6 +19,8 @@ Array = NDArray[np.float64]
 
 STREAKS_DOUBT = 2.0
 """The noise power of the streaks may be twice or half what is taken (judgement)."""
+DARKER_DEG, BRIGHTER_DEG = 15.0, 9.5
+"""How much higher and lower the skylines of broken water's patches stand on glass (judgement)."""
 COARSE = 16
 """Distances at which the scene is lit; between them its channels are drawn straight."""
 
@@ -25,6 +30,7 @@ class Water:
     """One water behind the tip, as the eye has it at each distance."""
 
     name: str
+    """Of the stretch; one stretch may be several waters, by the light and by its patches."""
     contrast: Array
     """Of each finish, shape (finish, range, channel) [-]."""
     adaptation_cd_m2: Array
@@ -39,20 +45,23 @@ class Water:
     eye: eye.Eye
     outside: tuple[Outside, ...]
     """What lies outside the range of the streaks' model at the asked distance."""
-    held: dict[tuple[int, float], kernel.Kernels] = field(default_factory=dict, compare=False)
+    held: dict[tuple[int, float, float], kernel.Kernels] = field(
+        default_factory=dict, compare=False
+    )
     """What `at` has worked out."""
 
-    def at(self, here: int, factor: float = 1.0) -> kernel.Kernels:
-        """Return the noise at one distance with the power of the streaks multiplied."""
-        one = slice(here, here + 1)
-        if factor == 1.0:
+    def at(self, here: int, factor: float = 1.0, better: float = 1.0) -> kernel.Kernels:
+        """Return the noise at one distance, the power of the streaks and own eyes multiplied."""
+        one, asked = slice(here, here + 1), (here, factor, better)
+        if factor == better == 1.0:
             return self.kernels[one]
-        if (here, factor) not in self.held:
+        if asked not in self.held:
             streaks = [replace(c, factor=factor) for c in self.clutter[one]]
-            self.held[here, factor] = kernel.kernels(
-                self.kernels.range_m[one], self.adaptation_cd_m2[one], self.eye, streaks
+            eyes = replace(self.eye, own_factor=self.eye.own_factor * better)
+            self.held[asked] = kernel.kernels(
+                self.kernels.range_m[one], self.adaptation_cd_m2[one], eyes, streaks
             )
-        return self.held[here, factor]
+        return self.held[asked]
 
 
 def _between(coarse_m: Array, values: Array, fine_m: Array) -> Array:
@@ -68,12 +77,18 @@ def _between(coarse_m: Array, values: Array, fine_m: Array) -> Array:
 
 
 def _streaks(
-    seen: Look, coarse_m: Array, fine_m: Array, wavelength_mm: float
+    seen: Look, coarse_m: Array, fine_m: Array, wavelength_mm: float, bearing_deg: float
 ) -> tuple[Clutter, ...]:
-    facet, sparkle, down = (
+    facet, sparkle, down, sky = (
         _between(coarse_m, values, fine_m)
-        for values in (seen.facet_contrast, seen.sparkle_mm2, seen.look_down_deg)
+        for values in (
+            seen.facet_contrast,
+            seen.sparkle_mm2,
+            seen.look_down_deg,
+            seen.sky_correlation,
+        )
     )
+    across = float(np.sin(np.deg2rad(bearing_deg)) ** 2)
     return tuple(
         Clutter(
             float(f),
@@ -81,14 +96,17 @@ def _streaks(
             seen.slope_rms,
             seen.bank_height_deg,
             float(d),
+            float(r),
             float(max(q, 0.0)),
+            across=across,
         )
-        for f, q, d in zip(facet, sparkle, down, strict=True)
+        for f, q, d, r in zip(facet, sparkle, down, sky, strict=True)
     )
 
 
 def water(
     case: Case,
+    light: Light,
     stretch: Stretch,
     finishes: Sequence[Finish],
     range_m: Array,
@@ -96,33 +114,13 @@ def water(
     eyes: eye.Eye,
     wavelength_mm: float,
 ) -> Water:
-    """Return one water as the eye has it at each distance.
+    """Return a stretch in one light as the eye has it at each distance [m], rising.
 
-    Parameters
-    ----------
-    case : Case
-        The question.
-    stretch : Stretch
-        The water behind the tip.
-    finishes : sequence of Finish
-        Paints as they stand on tips.
-    range_m : numpy.ndarray
-        Distances, rising [m].
-    here : int
-        Which of them is asked about.
-    eyes : Eye
-        Whose.
-    wavelength_mm : float
-        Length of the ripple [mm].
-
-    Returns
-    -------
-    Water
-        Contrast, adaptation and noise.
+    ``here`` is which of them is asked about, ``wavelength_mm`` the length of the ripple.
     """
     coarse = np.unique(np.append(np.geomspace(range_m[0], range_m[-1], COARSE), range_m[here]))
     seen = look(
-        case.light,
+        light,
         stretch,
         case.wind,
         case.stream,
@@ -134,16 +132,72 @@ def water(
     behind, tips = (_between(coarse, values, range_m) for values in (seen.water, seen.tips))
     glare_lx, angle_deg = seen.sky_glare
     veil = _between(coarse, eye.veil(glare_lx, angle_deg, eyes.age_years).sum(axis=-1), range_m)
-    light = contrast.adaptation(behind, veil)
-    clutter = _streaks(seen, coarse, range_m, wavelength_mm)
+    adapted = contrast.adaptation(behind, veil)
+    clutter = _streaks(seen, coarse, range_m, wavelength_mm, case.wind.bearing_deg)
     return Water(
         name=stretch.name,
         contrast=contrast.contrast(tips, behind, veil),
-        adaptation_cd_m2=light,
+        adaptation_cd_m2=adapted,
         water=behind,
         tips=tips,
         clutter=clutter,
-        kernels=kernel.kernels(range_m, light, eyes, clutter),
+        kernels=kernel.kernels(range_m, adapted, eyes, clutter),
         eye=eyes,
         outside=outside_domain(clutter[here]),
     )
+
+
+def patches(stretch: Stretch, wind: Wind) -> tuple[Stretch, ...]:
+    """Return the kinds of water that a stretch shows by turns.
+
+    Broken water that is too smooth to mix what it mirrors is half dark, half bright: with
+    w = (1 - 2 s/e)/0.5 held to 0 and 1, s the slope's rms along the sight and e the skyline's angle,
+    its patches mirror skylines of e + 15 w and e - 9.5 w degrees; in a ripple it is one water
+    (judgement).
+    """
+    edge = math.radians(stretch.bank_height_deg)
+    if not stretch.patchy or edge <= 0.0:
+        return (stretch,)
+    spread = math.sqrt(slope_variance(wind).along)
+    share = min(max((1.0 - 2.0 * spread / edge) / 0.5, 0.0), 1.0)
+    if share == 0.0:
+        return (stretch,)
+    high, low = DARKER_DEG * share, BRIGHTER_DEG * share
+    return (
+        replace(stretch, bank_height_deg=stretch.bank_height_deg + high),
+        replace(stretch, bank_height_deg=stretch.bank_height_deg - low),
+    )
+
+
+@dataclass(frozen=True)
+class Waters(Mapping[str, Water]):
+    """The waters of a swim by key, each lit when it is first asked for."""
+
+    views: Mapping[str, tuple[Light, Stretch]]
+    lit: Callable[[Light, Stretch], Water]
+    held: dict[str, Water] = field(default_factory=dict, repr=False, compare=False)
+
+    def __getitem__(self, key: str) -> Water:
+        if key not in self.held:
+            self.held[key] = self.lit(*self.views[key])
+        return self.held[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.views)
+
+    def __len__(self) -> int:
+        return len(self.views)
+
+    def of(self, name: str) -> tuple[str, ...]:
+        """Return the keys of all that one stretch may be."""
+        return tuple(key for key, (_, stretch) in self.views.items() if stretch.name == name)
+
+
+def views(case: Case, stretches: Iterable[Stretch]) -> dict[str, tuple[Light, Stretch]]:
+    """Return every light and patch of each stretch, the first under the stretch's own name."""
+    found: dict[str, tuple[Light, Stretch]] = {}
+    for stretch in stretches:
+        each = product((case.light, *case.other_lights), patches(stretch, case.wind))
+        for n, view in enumerate(each):
+            found.setdefault(f"{stretch.name}/{n}" if n else stretch.name, view)
+    return found

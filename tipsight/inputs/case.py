@@ -53,6 +53,8 @@ class Stretch:
     bank_sunlit: bool = False
     sun_ahead: bool = False
     """The sun lane: the sun stands on the line of sight whatever the bearing says."""
+    patchy: bool = False
+    """Broken water: too smooth to mix what it mirrors, it shows patches of dark and of bright."""
     might_be: bool = False
     """Whether it is one of those that a part of the trot might have, which is not known."""
     mirrors: str = ""
@@ -101,8 +103,9 @@ class Angler:
     """Smallest detail resolved at distance, with the spectacles worn; under 1 counts as 1."""
     colour_vision: ColourVision = "normal"
     own_eye_factor: float = 1.0
-    """Multiplies every level: over 1 for eyes better than their age."""
-    own_eye_doubt: float = 1.3
+    """Contrast that eyes of their age need over what these need: over 1 for better ones."""
+    own_eye_doubt: float = 1.4
+    """How well that factor is known (x/÷)."""
     tint: Tint = "none"
 
 
@@ -111,9 +114,11 @@ class Wanted:
     """What the angler asks of the tip."""
 
     level: float = 5.0
-    """2.5 seen when stared at, 5 kept in view, 10 easy."""
+    """2.4 followed, 5 kept in view, 10 easy."""
     bite_share: float = 0.20
     """Largest sink force, as a share of the float's pull."""
+    bites_told: bool = False
+    """Whether the angler said so; if not, water that asks for it turns them bold."""
 
 
 @dataclass(frozen=True)
@@ -270,6 +275,8 @@ class Case:
     """The tip in hand."""
     box: Box
     assumed: tuple[Assumed, ...] = field(default=())
+    other_lights: tuple[Light, ...] = ()
+    """What the light may turn to while he fishes; the tip must do in each."""
 
 
 def shown(bands: Sequence[Band], showing_mm: float) -> tuple[Band, ...]:

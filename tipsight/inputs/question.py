@@ -168,7 +168,7 @@ class Question:
     """What tint do you wear? Such as ``none``."""
 
     # What you want of the tip
-    seen: Literal["seen when stared at", "kept in view", "easy"] | Unsure | None = None
+    seen: Literal["followed", "kept in view", "easy"] | Unsure | None = None
     """How well must the tip be seen? Such as ``kept in view``."""
     bites: Literal["shy", "ordinary", "bold"] | Unsure | None = None
     """How shy are the bites? Such as ``shy``."""

@@ -117,7 +117,8 @@ def _read(text: str, light: Light) -> Named:
 
 def _word(name: str, share: float) -> Stretch:
     skyline = next(word.number for word in words_of("behind") if word.word == name)
-    return Stretch(name, share, bank_height_deg=skyline, sun_ahead=name == "sun lane")
+    lane, patchy = name == "sun lane", name == "broken"
+    return Stretch(name, share, bank_height_deg=skyline, sun_ahead=lane, patchy=patchy)
 
 
 def _bank(plain: str, light: Light) -> Stretch:

@@ -1,17 +1,16 @@
 """Where the angler stands, the water he fishes, its wind and its light."""
 
+from dataclasses import replace
+
 from tipsight import tables
 from tipsight.inputs.case import Light, Place, Stream, Wind
 from tipsight.inputs.values import Asker
-from tipsight.nature import ripple_height_m
 
 SHELTER = 0.5
 """What shelter leaves of the wind (judgement)."""
 GLASS_SLOPE_VARIANCE = 2e-5
 """Mean square slope of glass on each axis; ten times more for each step of boils (judgement)."""
 ROUGHEST_SLOPE_VARIANCE = 2e-2
-ROUGH_RIPPLE_M, ROUGH_BOILS = 0.015, 2.0
-"""From which only bold bites show through the water's own ups and downs (judgement)."""
 SAME_SUN_DEG, SAME_SIDE_DEG = 12.0, 45.0
 """How far two ways of telling the sun's height and its side may differ (judgement)."""
 LAST_DUSK_DEG = -12.0
@@ -30,18 +29,6 @@ def settle_place(asker: Asker) -> Place:
         range_doubt=asker.take("known").number,
         eye_height_m=asker.take("eye"),
     )
-
-
-def is_rough(wind: Wind, stream: Stream) -> bool:
-    """Return whether only bold bites show: a ripple of 15 mm and more, or boily water (judgement).
-
-    >>> is_rough(Wind(ripple_height_m=0.015), Stream()), is_rough(Wind(speed_m_s=2.0), Stream())
-    (True, False)
-    """
-    height_m = wind.ripple_height_m
-    if height_m is None:
-        height_m = float(ripple_height_m(wind.speed_m_s, wind.fetch_m))
-    return height_m >= ROUGH_RIPPLE_M or stream.boil_factor >= ROUGH_BOILS
 
 
 def settle_wind(asker: Asker) -> Wind:
@@ -122,6 +109,22 @@ def settle_light(asker: Asker) -> Light:
         sun_bearing_deg=bearing,
         visibility_m=asker.take("mist"),
     )
+
+
+def other_lights(asker: Asker, light: Light) -> tuple[Light, ...]:
+    """Return what the light may turn to while he fishes.
+
+    Cloud thickens and thins, so either overcast may turn to the other; under broken cloud the sun
+    comes and goes unless he said which holds. The skies that turn to each other are those of one
+    group in skies.csv (judgement).
+    """
+    sky = tables.row("skies", asker.take("sky", quiet=True).word, "sky")
+    if sky["turns_to"]:
+        other = tables.row("skies", str(sky["turns_to"]), "sky")
+        return (replace(light, sky_type=other["type"], turbidity=other["turbidity"]),)
+    if sky["sun_comes_and_goes"] and not asker.knows("sun_out") and light.sun_height_deg > 0:
+        return (replace(light, beam=not light.beam),)
+    return ()
 
 
 def _sun(asker: Asker) -> tuple[float, float]:

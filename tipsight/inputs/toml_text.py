@@ -141,7 +141,8 @@ def _part(table: Mapping[str, Any]) -> str:
 def write(question: Question, case: Case) -> str:
     """Return the whole question as TOML: what was told, and what was taken for the rest.
 
-    Feeding it back puts the same question; so does it with the taken lines uncommented.
+    Feeding it back puts the same question; so does it with the taken lines
+    uncommented, but that bites and sun then count as told.
 
     >>> from tipsight.inputs.settle import settle
     >>> asked = Question(distance="40 yd")

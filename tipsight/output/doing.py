@@ -2,22 +2,26 @@
 
 from collections.abc import Sequence
 
-from tipsight.advice.answer import Block, Change, Step
+from tipsight.advice.answer import Block, Change
 from tipsight.advice.facts import (
     Action,
     CarryLight,
     ComeCloser,
     Fit,
     Insert,
+    OtherStretch,
     Pen,
     Repaint,
     Show,
     Sleeve,
+    StandHigher,
     Undo,
 )
 from tipsight.output import names, shot_words
-from tipsight.output.measures import ANGLER, Reader, grams
+from tipsight.output.measures import ANGLER, Reader, grams, listed
 
+MOVES = (ComeCloser, StandHigher, OtherStretch)
+"""What moves the angler and leaves the float alone."""
 _UNDO = {
     Undo.NOTHING: "nothing to undo",
     Undo.EASY: "can be undone",
@@ -61,7 +65,11 @@ def action(one: Action, reader: Reader = ANGLER) -> str:
         case CarryLight(size=size):
             return f"carry a {size} light stick, if your rules allow"
         case ComeCloser(range_m=far):
-            return f"fish it no farther than {reader.far(far, whole=False)}"
+            return f"come in to {reader.far(far, whole=False)}"
+        case StandHigher(eye_height_m=high):
+            return f"stand with your eye {reader.high(high)} above the water"
+        case OtherStretch(water=water):
+            return f"fish a stretch with {water} water behind the tip"
         case Repaint(showing_mm=long, bands=bands):
             return f"repaint it {names.paint(bands, long)}, {reader.showing(long)} showing"
         case Fit(stock=stock, showing_mm=long, bands=bands):
@@ -73,13 +81,16 @@ def change(told: Change, reader: Reader = ANGLER) -> str:
     """Return what a change does, with its shot, as one order."""
     if not told.actions:
         return "leave it as it is" if told.at_the_bank else "nothing to fit; the tip you have does"
-    still = [one for one in told.actions if not isinstance(one, ComeCloser)]
+    still = [one for one in told.actions if not isinstance(one, MOVES)]
     said = _together([action(one, reader) for one in still], still)
-    if told.block.load.step.on or told.block.load.step.off or not told.at_the_bank:
-        said += f": {shot(told.block)}" if said else ""
+    if said and (told.block.load.step.on or told.block.load.step.off or not told.at_the_bank):
+        said += f": {shot(told.block)}"
     if told.does(CarryLight):
         said += "; its own glow is not in the sums"
-    closer = [action(one, reader) for one in told.actions if isinstance(one, ComeCloser)]
+    closer = [action(one, reader) for one in told.actions if isinstance(one, MOVES)]
+    if told.either:
+        will = "either" if len(told.either) == 1 else "any"
+        said += f" (or {listed(list(told.either), 'or')}: {will} will do)"
     return ", and ".join(filter(None, (said, *closer)))
 
 
@@ -93,10 +104,3 @@ def left_alone(block: Block, reader: Reader = ANGLER) -> str:
     load = block.load
     showing = reader.showing(round(block.tip.showing_mm))
     return f"leave it as it is, {showing} showing, {grams(load.shot_g)} of {load.shot_metal} shot"
-
-
-def step(told: Step) -> str:
-    """Return the least tip for a grade."""
-    if told.in_hand:
-        return "the tip in hand, as it is"
-    return names.fitting(told.block.tip) if told.block else "out of reach with what you have"

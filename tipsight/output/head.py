@@ -1,72 +1,108 @@
-"""The first lines: what to do now at the bank, and what to fit at the bench."""
+"""What to do, said in places: do this, you get this, its price, or come in; the first six lines."""
+
+from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer, Block, Change
-from tipsight.advice.facts import CarryLight, Limit
-from tipsight.output import doing, warned
-from tipsight.output.layout import WIDTH, hanging
-from tipsight.output.measures import ANGLER, Reader, level, levels, listed, sentence
-from tipsight.output.telling import shortcoming, shortcomings
+from tipsight.advice.facts import CarryLight, ComeCloser, Limit, Note, OtherStretch, StandHigher
+from tipsight.output import doing, readings, warned
+from tipsight.output.layout import entry
+from tipsight.output.measures import ANGLER, Reader, listed, seconds
+from tipsight.output.telling import shortcoming
+from tipsight.sight import grades
 
 MOST = 6
+"""Lines."""
+FIRST, NOW, GET, PRICE, OR, BENCH = "FIRST", "NOW", "YOU GET", "PRICE", "OR", "AT THE BENCH"
+LEAST = {OR: 0, PRICE: 0, BENCH: 2}
+"""How many clauses of a place are always said, if not one."""
 
 
-def likely(block: Block) -> str:
-    """Return the level of a tip with its range, and the worst of several waters."""
-    seen = block.visibility
-    where = f" on {seen.worst.name} water, the worst" if len(seen.by_background) > 1 else ""
-    return f"Level {level(seen.worst.level)}, likely {levels(seen.worst.low, seen.worst.high)}{where}."
+@dataclass(frozen=True)
+class Place:
+    """One thing that is said: its label and its clauses, the most telling first."""
+
+    label: str
+    clauses: tuple[str, ...]
+    bench: bool = False
+    """Whether it is of the bench, not of the bank."""
+
+    def lines(self, most: int | None = None) -> tuple[str, ...]:
+        """Return it as text, so many of its clauses at the most."""
+        return entry(self.label, "; ".join(self.clauses[:most]))
 
 
-def bank(answer: Answer, wanted: str, reader: Reader = ANGLER) -> tuple[str, ...]:
-    """Return what to do now: the order with what comes of it, then what else may be added."""
-    change, before = answer.at_the_bank, answer.tip_in_hand
-    now = before.visibility.grade
-    short = shortcomings(change.block, wanted)
+def places(answer: Answer, reader: Reader = ANGLER) -> tuple[Place, ...]:
+    """Return what to do now, what comes of it, its price and another way; the same for the bench."""
+    before, now = answer.tip_in_hand, answer.at_the_bank
     closer = move(answer)
-    if not change.actions:
-        said = f"{doing.left_alone(before, reader)}. "
-        said += f"As it is: {now}; {short}." if short else f"As it is: {now}, and that is enough."
-    elif closer is not None and short and not _lifts(before, change.block) and same_tip(answer):
-        asked = reader.far(answer.case.place.range_m)
-        stick = light_stick(answer)
-        said = (
-            f"{doing.change(closer, reader)}: {closer.block.visibility.grade} there. At {asked} "
-        )
-        if stick is None:
-            said += f"nothing that can be done now lifts it: it stays {now}."
-        else:
-            said += f"only a light stick shows, if your rules allow: {doing.shot(stick.block)}."
-        return (said, undo(closer))
+    lane = tuple(
+        warned.warning(one, answer.case, reader)
+        for one in answer.warnings
+        if one.kind == Note.SUN_LANE
+    )
+    others = tuple(
+        f"{doing.change(one, reader)}: {one.block.visibility.grade}" for one in elsewhere(answer)
+    )
+    if closer is not None and not _is_followed(now.block):
+        # nobody watches what he cannot follow: how far in to come is said before all else
+        here = reader.far(answer.case.place.range_m)
+        at_the_bank = [
+            Place(NOW, (doing.change(closer, reader),)),
+            Place(GET, (f"{closer.block.visibility.grade} there", _at_best(answer, here))),
+            Place(PRICE, _price(closer)),
+            Place(OR, others),
+        ]
     else:
-        said = f"{doing.change(change, reader)}. {turns(before, change.block)}"
-        if not short:
-            said += ", and that is enough."
-        else:  # what stays as it was on the worst water is short enough said
-            said += "." if gained(before, change.block) else f": the best to be had, yet {short}."
-    return (said, or_light(answer), nearer(answer, reader), undo(change), likely(change.block))
+        nearer = () if closer is None else (_come_in(answer, closer, reader),)
+        at_the_bank = [
+            Place(NOW, (_order(now, before, reader),)),
+            Place(GET, gets(answer, before, now.block)),
+            Place(PRICE, _price(now)),
+            Place(OR, (*nearer, *or_light(answer), *others)),
+        ]
+    said = (Place(FIRST, lane), *at_the_bank, *_bench(answer, reader))
+    return tuple(one for one in said if one.clauses)
 
 
-def same_tip(answer: Answer) -> bool:
-    """Return whether one comes closer with the tip that is advised here."""
-    closer = move(answer)
-    return closer is not None and closer.block.tip == answer.at_the_bank.block.tip
+def _is_followed(block: Block) -> bool:
+    return block.visibility.level >= grades.wanted()[0]
 
 
-def _lifts(before: Block, after: Block) -> bool:
-    other = before.visibility.grade != after.visibility.grade
-    return other or bool(gained(before, after))
+def _at_best(answer: Answer, here: str) -> str:
+    seen = answer.at_the_bank.block.visibility.grade
+    return f"at {here} it is {seen} at the best"
 
 
-def turns(before: Block, after: Block) -> str:
-    """Return the grade now and then, with what else is amiss now, or what one water gains."""
+def _order(change: Change, before: Block, reader: Reader) -> str:
+    return doing.change(change, reader) if change.actions else doing.left_alone(before, reader)
+
+
+def gets(answer: Answer, before: Block, after: Block) -> tuple[str, ...]:
+    """Return what comes of a tip: its grade, what is short or mended, and how soon it is missed."""
     now, then = before.visibility.grade, after.visibility.grade
-    fails = [shortcoming(f.limit, "") for f in before.fails if f.limit is not Limit.SIGHT]
-    if fails and after.passes:
-        return f"Now {now}, but {listed(fails)}; then {then}"
-    if now != then:
-        return f"Now {now}, then {then}"
-    more = gained(before, after)
-    return "; ".join([f"It stays {now}" + " on the worst water" * bool(more), *more])
+    wanted = grades.grade(answer.case.wanted.level)
+    first = then if before is after or now == then else f"{then}, where it was {now}"
+    fails = [shortcoming(one.limit, wanted) for one in after.fails]
+    mended = {one.limit for one in before.fails} - {one.limit for one in after.fails}
+    cured = [
+        shortcoming(one.limit, wanted)
+        for one in before.fails
+        if one.limit in mended and one.limit is not Limit.SIGHT
+    ]
+    said = [first, *gained(before, after)]
+    if fails:
+        said.append(listed(fails))
+    elif just_short(answer, after):
+        said.append(f"just short of {wanted}")
+    said += [f"no longer {one}" for one in cured]
+    if after.visibility.notice_s is not None:
+        said.append(f"a tip that stays down is noticed in {seconds(after.visibility.notice_s)}")
+    return tuple(said)
+
+
+def just_short(answer: Answer, block: Block) -> bool:
+    """Return whether a tip does, though it is a little under the grade that is wanted."""
+    return block.passes and block.visibility.level < answer.case.wanted.level
 
 
 def gained(before: Block, after: Block) -> list[str]:
@@ -75,10 +111,14 @@ def gained(before: Block, after: Block) -> list[str]:
         return []
     waters = zip(before.visibility.by_background, after.visibility.by_background, strict=True)
     return [
-        f"on {new.name} water now {old.grade}, then {new.grade}"
+        f"on {new.name} water {new.grade}, where it was {old.grade}"
         for old, new in waters
         if new.grade != old.grade and new.level > old.level
     ]
+
+
+def _price(change: Change) -> tuple[str, ...]:
+    return (doing.undo(change),) if change.actions else ()
 
 
 def light_stick(answer: Answer) -> Change | None:
@@ -86,17 +126,12 @@ def light_stick(answer: Answer) -> Change | None:
     return next((one for one in answer.changes if one.does(CarryLight)), None)
 
 
-def or_light(answer: Answer) -> str:
+def or_light(answer: Answer) -> tuple[str, ...]:
     """Return the light stick that is offered where no paint is enough."""
     stick = light_stick(answer)
     if stick is None or answer.at_the_bank.block.passes:
-        return ""
-    return f"Or a light stick, where allowed: {doing.shot(stick.block)}."
-
-
-def undo(change: Change) -> str:
-    """Return whether a change can be undone, in brackets; nothing where nothing is done."""
-    return f"({sentence(doing.undo(change))})" if change.actions else ""
+        return ()
+    return (f"a light stick, where allowed: {doing.shot(stick.block)}",)
 
 
 def move(answer: Answer) -> Change | None:
@@ -104,59 +139,54 @@ def move(answer: Answer) -> Change | None:
     return next((change for change in answer.changes if change.range_m is not None), None)
 
 
-def nearer(answer: Answer, reader: Reader = ANGLER) -> str:
-    """Return how near the best of the tips would do, where none does at the asked distance."""
-    closer = move(answer)
-    if closer is None:
-        return ""
-    there = (
-        doing.action(closer.actions[-1], reader)
-        if same_tip(answer)
-        else doing.change(closer, reader)
-    )
-    return f"Or {there}: {closer.block.visibility.grade}."
+def elsewhere(answer: Answer) -> tuple[Change, ...]:
+    """Return the ways out that leave the tip alone: to stand higher, or another stretch."""
+    return tuple(one for one in answer.changes if one.does(StandHigher) or one.does(OtherStretch))
 
 
-def bench(answer: Answer, wanted: str, reader: Reader = ANGLER) -> tuple[str, ...]:
-    """Return what to fit, with what comes of it; where nothing can be fitted, why."""
-    change = answer.at_the_bench
-    if change is None or not change.actions:
-        if change is not None and change.block.passes:
-            return (f"{doing.change(change, reader)}.",)
-        return (f"nothing passes: {why_nothing(answer, reader)}.",)
-    short = shortcomings(change.block, wanted)
-    said = f"{doing.change(change, reader)}. {turns(answer.tip_in_hand, change.block)}"
-    return (said + (f": the best to be had, yet {short}." if short else "."), likely(change.block))
+def _come_in(answer: Answer, closer: Change, reader: Reader) -> str:
+    same = closer.block.tip == answer.at_the_bank.block.tip
+    last = next(one for one in closer.actions if isinstance(one, ComeCloser))
+    said = doing.action(last, reader) if same else doing.change(closer, reader)
+    return f"{said}: {closer.block.visibility.grade}"
+
+
+def _bench(answer: Answer, reader: Reader) -> tuple[Place, ...]:
+    change, before = answer.at_the_bench, answer.tip_in_hand
+    if change is None:
+        return (Place(BENCH, (why_nothing(answer, reader),), bench=True),)
+    if not change.actions:
+        said = "nothing to fit; the tip you have does"
+        if not change.block.passes:
+            said = f"nothing to fit: {why_nothing(answer, reader)}"
+        return (Place(BENCH, (said,), bench=True),)
+    sinks = readings.sinks(answer.case, change.block)
+    first, *rest = gets(answer, before, change.block)
+    clauses = (doing.change(change, reader), first, *rest[:1], sinks, *rest[1:])
+    return (Place(BENCH, clauses, bench=True),)
 
 
 def why_nothing(answer: Answer, reader: Reader = ANGLER) -> str:
     """Return the first of what stands in the way, without its end."""
     stands = next((one for one in answer.warnings if warned.in_the_way(one)), None)
     if stands is None:
-        return "nothing that you have does"
+        return "nothing that you have does better"
     return warned.warning(stands, answer.case, reader)
 
 
-def head(answer: Answer, wanted: str, reader: Reader = ANGLER) -> tuple[str, ...]:
-    """Return the first lines, six at the most: what to do now, then what to fit."""
-    enough = answer.at_the_bank.block.passes
-    title = "OR AT THE BENCH: " if enough else "AT THE BENCH: "
-    lines: list[str] = []
-    for label, pieces in (
-        ("NOW, AT THE BANK: ", bank(answer, wanted, reader)),
-        (title, bench(answer, wanted, reader)),
-    ):
-        said = label + pieces[0]
-        for more in filter(None, pieces[1:]):
-            if len(hanging(f"{said} {more}")) <= MOST // 2:
-                said += f" {more}"
-        lines += hanging(said)
-    return tuple(_cut(lines))
+def head(answer: Answer, reader: Reader = ANGLER) -> tuple[str, ...]:
+    """Return the first lines, six at the most: clauses that do not fit stand in ``--full``."""
+    said = places(answer, reader)
+    most = {one: len(one.clauses) for one in said}
 
+    def lines() -> tuple[str, ...]:
+        return tuple(line for one in said if most[one] for line in one.lines(most[one]))
 
-def _cut(lines: list[str]) -> list[str]:
-    """Return no more than six lines; a sentence that is cut off ends in dots."""
-    if len(lines) <= MOST:
-        return lines
-    last = lines[MOST - 1][: WIDTH - 4].rsplit(" ", 1)[0].rstrip(",;")
-    return [*lines[: MOST - 1], f"{last} ..."]
+    while len(lines()) > MOST:
+        long = [one for one in said if most[one] > LEAST.get(one.label, 1)]
+        if not long:
+            break
+        # the place that runs on longest gives up its last clause
+        wordy = max(long, key=lambda one: (len(one.lines(most[one])), most[one]))
+        most[wordy] -= 1
+    return lines()

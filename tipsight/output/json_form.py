@@ -5,7 +5,7 @@ from typing import Any
 
 from tipsight.advice import as_values
 from tipsight.advice.answer import Answer, Block
-from tipsight.output import doing, telling, warned
+from tipsight.output import doing, readings, telling, warned
 from tipsight.output.measures import ANGLER, MOST_MARGIN, Reader
 
 SCHEMA = 2
@@ -15,6 +15,7 @@ Told = dict[str, Any]
 _NULL = {
     "goes_at_m": "the level does not cross what is wanted within the distances looked at",
     "gone_at_m": "the tip is not gone within the distances looked at",
+    "notice_s": "the tip is not followed, so nothing tells that it has gone",
     "ordinary_dip_s": "the tip hardly ever goes under",
     "lean_deg": "held back so hard, the float lies flat",
     "slow_bite_g": "no dip can be told at this distance",
@@ -118,7 +119,7 @@ def json_form(answer: Answer, reader: Reader = ANGLER) -> Told:
     case = answer.case
     for key, texts in {
         "changes": [doing.change(one, reader) for one in answer.changes],
-        "next_step": [doing.step(one) for one in answer.next_step],
+        "next_step": [readings.step(case, one) for one in answer.next_step],
         "reasons": [telling.reason(one, case, reader) for one in answer.reasons],
         "doubts": [telling.doubt(one) for one in answer.doubts],
         "warnings": [warned.warning(one, case, reader) for one in answer.warnings],

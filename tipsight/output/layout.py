@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 WIDTH = 80
-LABEL = 12
+LABEL = 13
 
 
 @dataclass(frozen=True)
@@ -17,8 +17,8 @@ class Section:
     forms: tuple[tuple[str, ...], ...]
 
 
-def entry(label: str, words: str, most: int | None = None) -> tuple[str, ...]:
-    """Return ``words`` wrapped behind a label, cut to at most so many lines.
+def entry(label: str, words: str) -> tuple[str, ...]:
+    """Return ``words`` wrapped behind a label.
 
     Parameters
     ----------
@@ -26,8 +26,6 @@ def entry(label: str, words: str, most: int | None = None) -> tuple[str, ...]:
         Stands before the first line.
     words : str
         What is said.
-    most : int or None
-        The most lines there may be; what is cut off ends in dots.
 
     Returns
     -------
@@ -39,10 +37,10 @@ def entry(label: str, words: str, most: int | None = None) -> tuple[str, ...]:
     >>> entry("DOUBT", "how far it is")
     ('DOUBT       how far it is',)
     """
-    return _wrapped(words, f"{label:<{LABEL}}", " " * LABEL, most)
+    return _wrapped(words, f"{label:<{LABEL}}", " " * LABEL)
 
 
-def _wrapped(words: str, first: str, rest: str, most: int | None = None) -> tuple[str, ...]:
+def _wrapped(words: str, first: str, rest: str) -> tuple[str, ...]:
     held = re.sub(
         r"(?<=[\d¼½¾]) (?=(?:mm|yd|m|g|in|s|C)\b)|(?<=\bNo) (?=\d)", "\xa0", words.strip()
     )
@@ -52,13 +50,11 @@ def _wrapped(words: str, first: str, rest: str, most: int | None = None) -> tupl
         initial_indent=first,
         subsequent_indent=rest,
         break_on_hyphens=False,
-        max_lines=most,
-        placeholder=" ...",
     )
     return tuple(line.replace("\xa0", " ") for line in lines)
 
 
-def hanging(words: str, first: str = "", most: int | None = None) -> tuple[str, ...]:
+def hanging(words: str, first: str = "") -> tuple[str, ...]:
     """Return ``words`` wrapped with all lines but the first set in.
 
     Parameters
@@ -67,8 +63,6 @@ def hanging(words: str, first: str = "", most: int | None = None) -> tuple[str, 
         What is said.
     first : str
         Stands before the first line.
-    most : int or None
-        The most lines there may be; what is cut off ends in dots.
 
     Returns
     -------
@@ -80,7 +74,7 @@ def hanging(words: str, first: str = "", most: int | None = None) -> tuple[str, 
     >>> hanging("one " * 21)[1]
     '  one'
     """
-    return _wrapped(words, first, "  ", most)
+    return _wrapped(words, first, "  ")
 
 
 def table(rows: Sequence[Sequence[str]], indent: int = 2, gap: int = 2) -> tuple[str, ...]:

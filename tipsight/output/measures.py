@@ -5,11 +5,23 @@ from dataclasses import dataclass
 from typing import Literal
 
 from tipsight.advice.limits import RIDES, RIDES_WELL
-from tipsight.units import INCH_MM, YARD_M
+from tipsight.units import FOOT_M, INCH_MM, YARD_M
 
 MOST_MARGIN = 20.0
 """Ride margins above this say no more."""
 QUARTERS = ("", "¼", "½", "¾")
+TIMES = {1: "once", 2: "twice"}
+SHARES = (
+    *(
+        (0.0, "hardly any"),
+        (0.1, "a tenth"),
+        (0.2, "a fifth"),
+        (0.25, "a quarter"),
+        (1 / 3, "a third"),
+    ),
+    *((0.4, "two fifths"), (0.5, "half"), (0.6, "three fifths"), (2 / 3, "two thirds")),
+    *((0.75, "three quarters"), (0.9, "nearly all"), (1.0, "all")),
+)
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
@@ -32,6 +44,16 @@ class Reader:
         per = YARD_M if self.distances == "yd" else 1.0
         count = range_m / per
         return f"{count if whole else math.floor(count + 1e-6):.0f} {self.distances}"
+
+    def high(self, height_m: float) -> str:
+        """Return a height in feet or metres.
+
+        Examples
+        --------
+        >>> Reader().high(2.5), Reader("m").high(2.5)
+        ('8 ft', '2.5 m')
+        """
+        return f"{height_m / FOOT_M:.0f} ft" if self.distances == "yd" else f"{height_m:.1f} m"
 
     def distance(self, range_m: float) -> str:
         """Return a distance in both units where it is told in yards.
@@ -209,13 +231,14 @@ def rate(per_min: float) -> str:
     Examples
     --------
     >>> rate(4.2), rate(0.66), rate(31.0), rate(0.001)
-    ('four a minute', 'one in about 2 minutes', '31 a minute', 'hardly ever')
+    ('four times a minute', 'once in about 2 minutes', '31 times a minute', 'hardly ever')
     """
     if per_min < 1 / 60:
         return "hardly ever"
     if per_min < 0.67:
-        return f"one in about {1 / per_min:.0f} minutes"
-    return f"{number(max(1, round(per_min)))} a minute"
+        return f"once in about {1 / per_min:.0f} minutes"
+    count = max(1, round(per_min))
+    return f"{TIMES.get(count, f'{number(count)} times')} a minute"
 
 
 def number(count: int) -> str:
@@ -230,7 +253,7 @@ def number(count: int) -> str:
 
 
 def dips(ordinary_dip_s: float | None, dips_per_min: float, sound: bool = True) -> str:
-    """Return what to take for the water's own doing, and what to strike at.
+    """Return what the water does by itself, and what to strike at.
 
     ``ordinary_dip_s`` is what nearly all dips stay below, None where the tip never goes under; a
     float that is not ``sound`` does not ride, and shows no bite that could be told.
@@ -238,17 +261,29 @@ def dips(ordinary_dip_s: float | None, dips_per_min: float, sound: bool = True) 
     Examples
     --------
     >>> dips(1.1, 4.2)
-    'up to about 1 s, four a minute: strike at longer'
+    'it goes under by itself four times a minute, each under about 1 s: strike when it stays down'
     >>> dips(6.0, 17.0, sound=False)
-    'up to about 6 s, 17 a minute: too many to tell a bite by'
+    'it goes under by itself 17 times a minute: too often to tell a bite by'
     >>> dips(None, 0.0)
-    'hardly ever: strike at any'
+    'it hardly ever goes under by itself: strike at any dip'
     """
-    often = rate(dips_per_min)
     if ordinary_dip_s is None or dips_per_min < 1 / 60:
-        return "hardly ever: strike at any"
-    told = "strike at longer" if sound else "too many to tell a bite by"
-    return f"up to {seconds(ordinary_dip_s)}, {often}: {told}"
+        return "it hardly ever goes under by itself: strike at any dip"
+    often = f"it goes under by itself {rate(dips_per_min)}"
+    if not sound:
+        return f"{often}: too often to tell a bite by"
+    return f"{often}, each under {seconds(ordinary_dip_s)}: strike when it stays down"
+
+
+def share(part: float) -> str:
+    """Return a share in words, to the nearest of the usual ones.
+
+    Examples
+    --------
+    >>> share(0.48), share(0.31), share(0.9), share(0.04)
+    ('half', 'a third', 'nearly all', 'hardly any')
+    """
+    return min(SHARES, key=lambda one: abs(one[0] - part))[1]
 
 
 def listed(words: list[str], last: str = "and") -> str:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tipsight.advice.answer import Block
+from tipsight.advice.answer import Block, Step
 from tipsight.advice.limits import RIDES
 from tipsight.inputs.case import Case
 from tipsight.load import change, law, shot
@@ -21,16 +21,22 @@ def ride(block: Block) -> str:
         return how
     sound = handled.ride_margin >= RIDES
     dips = measures.dips(handled.ordinary_dip_s, handled.dips_per_min, sound)
-    return f"{how} (margin {measures.margin(handled.ride_margin)}), dips {dips}"
+    return f"{how} (margin {measures.margin(handled.ride_margin)}); {dips}"
 
 
 @dataclass(frozen=True)
 class Force:
     """A force in water, said in shot by name and in grams."""
 
-    words: str
+    shot: str
+    grams: str
     many: bool
     """Whether it is more than one shot."""
+
+    @property
+    def words(self) -> str:
+        """Both."""
+        return f"{self.shot} ({self.grams})"
 
 
 def force(case: Case, force_g: float) -> Force:
@@ -39,36 +45,36 @@ def force(case: Case, force_g: float) -> Force:
     in_air_g = force_g / float(shot.wet_share(metal, water_c))
     near = change.nearest(in_air_g, law.usable(case.box.shot or shot.sizes(metal)))
     many = sum(count for _, count in near.shot) > 1
-    return Force(f"{shot_words.near(near)} ({grams(force_g)})", many)
+    return Force(shot_words.near(near), grams(force_g), many)
 
 
 def sinks(case: Case, block: Block) -> str:
     """Return what sinks a tip."""
     told = force(case, block.handling.sink_force_g)
-    return f"{told.words} {'sink' if told.many else 'sinks'} it"
+    return f"{told.words} {'bury' if told.many else 'buries'} it"
 
 
-def shows(block: Block, terse: bool = False) -> str:
-    """Return the least dip that is seen, and the lightest bite that makes it."""
+def shows(case: Case, block: Block) -> str:
+    """Return the lightest bites that a person would see, said in shot."""
     handled = block.handling
     if handled.visible_dip_mm is None:
-        return "no dip can be seen"
-    slow, pluck = handled.slow_bite_g, grams(handled.pluck_g)
-    dip = f"{handled.visible_dip_mm:.0f} mm"
-    if slow is None:
-        draw = ""
-    elif slow >= handled.sink_force_g:
-        draw = "a draw that shows sinks it, "
-    else:
-        draw = f"{'' if terse else 'slow '}draw {grams(slow)}, "
-    if terse:
-        return f"dip {dip}, {draw}pluck {pluck}"
-    return f"least dip seen {dip}: {draw}pluck {pluck}"
+        return "seen too poorly to show a bite that does not bury it"
+    quick = force(case, handled.pluck_g).shot
+    slow = None if handled.slow_bite_g is None else force(case, handled.slow_bite_g).shot
+    if slow is None or (handled.slow_bite_g or 0.0) >= handled.sink_force_g:
+        return f"a quick pull of {quick} shows; a slow one that shows buries it"
+    return f"a slow pull of {slow} or a quick one of {quick} shows"
 
 
-def bites(case: Case, block: Block, terse: bool = False) -> str:
+def small_dip(block: Block) -> str:
+    """Return the least dip that is seen."""
+    dip = block.handling.visible_dip_mm
+    return "no dip can be seen" if dip is None else f"the least dip seen is {dip:.0f} mm"
+
+
+def bites(case: Case, block: Block) -> str:
     """Return what sinks a tip and which bites it shows."""
-    return f"{sinks(case, block)}; {shows(block, terse)}"
+    return f"{sinks(case, block)}; {shows(case, block)}"
 
 
 def takes(block: Block) -> str:
@@ -85,6 +91,19 @@ def hangs(block: Block) -> str:
     return said + (
         f"; short by {grams(loaded.short_by_g)}" if loaded.short_by_g >= SHORT_G else ""
     )
+
+
+def step(case: Case, told: Step) -> str:
+    """Return the least tip for a grade, and its price where it is beyond what people make."""
+    if told.in_hand:
+        return "the tip in hand, as it is"
+    if told.block is None:
+        return "out of reach with what you have"
+    said = names.fitting(told.block.tip)
+    if not told.unusual:
+        return said
+    sinks = force(case, told.block.handling.sink_force_g).shot
+    return f"{said}, and {sinks} to sink it: more than such floats have"
 
 
 def load(block: Block) -> str:

@@ -4,14 +4,14 @@ from collections.abc import Callable, Sequence
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.advice.facts import Repaint
-from tipsight.output import doing, measures, names, readings, telling, warned
+from tipsight.output import measures, names, readings, telling, warned
 from tipsight.output.layout import WIDTH, Section, entry, hanging, table
 from tipsight.output.measures import ANGLER, Reader, sentence
 from tipsight.sight import grades
 from tipsight.units import YARD_M
 
-AS_IS, BANK, BENCH = "as is", "bank", "bench"
-SHORT = {"seen when stared at": "stared at", "kept in view": "kept"}
+AS_IS, BANK, BENCH = "as it is", "at the bank", "at the bench"
+SHORT = {"kept in view": "kept", "in and out": "in-out", "stands out": "stands"}
 """Grades that are too long for a column."""
 Subjects = tuple[tuple[str, Block], ...]
 
@@ -96,12 +96,9 @@ def handling(answer: Answer, reader: Reader = ANGLER) -> tuple[Section, ...]:
     """Return riding, bites, shot and what to cut, for the tips that are advised."""
     of, case = _advised(answer), answer.case
 
-    def bites(terse: bool) -> tuple[str, ...]:
-        return _each("BITES", of, lambda block: readings.bites(case, block, terse))
-
     return (
         Section("rides", (_each("RIDES", of, readings.ride),)),
-        Section("bites", (bites(False), bites(True))),
+        Section("bites", (_each("BITES", of, lambda block: readings.bites(case, block)),)),
         Section("shot", (_each("SHOT", of, readings.load),)),
         Section("cut", (_cut(answer, reader),)),
     )
@@ -124,16 +121,14 @@ def next_step(answer: Answer) -> Section:
     """Return the least tip for each grade, grades with the same tip together."""
     said: dict[str, list[str]] = {}
     for step in answer.next_step:
-        said.setdefault(doing.step(step), []).append(step.grade)
+        said.setdefault(readings.step(answer.case, step), []).append(step.grade)
 
-    def lines(most: int | None) -> tuple[str, ...]:
-        return tuple(
-            line
-            for n, (what, steps) in enumerate(said.items())
-            for line in entry("NEXT STEP" if n == 0 else "", f"{', '.join(steps)}: {what}", most)
-        )
-
-    return Section("next", (lines(None), lines(1)))
+    lines = tuple(
+        line
+        for n, (what, steps) in enumerate(said.items())
+        for line in entry("NEXT STEP" if n == 0 else "", f"{', '.join(steps)}: {what}")
+    )
+    return Section("next", (lines,))
 
 
 def ladder(answer: Answer, reader: Reader = ANGLER) -> Section:
@@ -165,13 +160,13 @@ def why(answer: Answer, reader: Reader = ANGLER) -> Section:
     """Return the reasons."""
     said = [telling.reason(one, answer.case, reader) for one in answer.reasons]
 
-    def lines(count: int, most: int | None = None) -> tuple[str, ...]:
+    def lines(count: int) -> tuple[str, ...]:
         kept = said if len(said) <= count else [*said[: count - 1], said[-1]]
         return tuple(
-            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text, most)
+            line for n, text in enumerate(kept) for line in entry("" if n else "WHY", text)
         )
 
-    return Section("why", (lines(5), lines(4), lines(3), lines(3, 1)))
+    return Section("why", tuple(lines(count) for count in (5, 4, 3, 2, 1)))
 
 
 def doubt(answer: Answer) -> Section:
@@ -179,7 +174,7 @@ def doubt(answer: Answer) -> Section:
     if not answer.doubts:
         return Section("doubt", ((),))
     said = telling.doubt(answer.doubts[0])
-    return Section("doubt", (entry("MOST UNSURE", said), entry("MOST UNSURE", said, 1)))
+    return Section("doubt", (entry("MOST UNSURE", said),))
 
 
 def not_told(answer: Answer) -> Section:
@@ -203,16 +198,26 @@ def warnings(answer: Answer, reader: Reader = ANGLER) -> Section:
     if not said:
         return Section("warnings", ((),))
     each = tuple(line for one in said for line in entry("NOTE", one))
-    run_on = f"NOTES  {' '.join(said)}"
-    forms = [hanging(run_on, most=most) for most in (None, 4, 3, 2)]
-    return Section("warnings", (each, *forms))
+
+    def some(count: int) -> tuple[str, ...]:
+        more = len(said) - count
+        return hanging(
+            f"NOTES  {' '.join(said[:count])}" + (f" {more} more: --full." if more else "")
+        )
+
+    return Section("warnings", (each, *(some(count) for count in range(len(said), 0, -1))))
 
 
 def cautions(answer: Answer) -> Section:
     """Return the cautions, each with what brings it up."""
     said = [f"{telling.caution(one)} [{telling.trigger(one)}]" for one in answer.cautions]
     long = tuple(line for one in said for line in entry("CARE", one))
-    return Section("cautions", (long, hanging(f"CARE  {' '.join(said)}") if said else ()))
+    if not said:
+        return Section("cautions", ((),))
+    brief = " ".join(telling.caution(one) for one in answer.cautions)
+    return Section(
+        "cautions", (long, hanging(f"CARE  {' '.join(said)}"), hanging(f"CARE  {brief}"))
+    )
 
 
 def assumed_list(answer: Answer) -> tuple[str, ...]:

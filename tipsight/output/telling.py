@@ -18,13 +18,17 @@ from tipsight.output import names
 from tipsight.output.measures import (
     ANGLER,
     Reader,
+    figures,
     grams,
     listed,
     sentence,
+    share,
     tenths,
 )
 from tipsight.sight import grades
+from tipsight.sight.energy import MM_PER_ARCMIN_M
 
+CARD_M = 3.0  # the room across which a tip is told as a mark
 LOCAL = "check your local rules"
 
 SHORT = {
@@ -82,6 +86,10 @@ def failure(told: Failure) -> str:
 _CURES = {
     Cure.STAND_HIGHER: "stand higher",
     Cure.OTHER_STRETCH: "pick a darker or calmer stretch",
+    Cure.EASE_OFF: "ease off",
+    Cure.SHALLOWER: "fish shallower",
+    Cure.MORE_TOP: "let more of a dry top show",
+    Cure.NEXT_SIZE: "take the next size of float for the same shot",
     Cure.CALMER_WATER: "look for calmer water",
     Cure.BOLDER_BITES: "allow for bolder bites",
     Cure.MORE_SHOT: "take a float with more shot",
@@ -109,6 +117,7 @@ _DOUBTS = {
     Doubt.DISTANCE: "how far it really is: pace it out, or count the line off the reel",
     Doubt.EYES: "your own eyes against others of your age: try a painted stick at known paces",
     Doubt.STREAKS: "how much the streaks of the ripple hide a thin tip: nobody has measured it",
+    Doubt.SEA: "how the ripple is made up, of long waves or of short ones",
     Doubt.WATER: "how bright the water behind the tip is: look from where your eye will be",
     Doubt.RIPPLE: "how much of the foot the nearer ripples hide",
     Doubt.BEHIND: "what the water behind the tip mirrors: look along the trot before you fish",
@@ -165,14 +174,10 @@ def reason(told: Reason, case: Case, reader: Reader = ANGLER) -> str:
     """Return one reason as a sentence."""
     match told:
         case Size():
-            what = (
-                "it counts by its area, not its shape"
-                if told.wide_arcmin < 1
-                else "you can see its shape"
-            )
+            tall, wide = (_at_card_mm(x) for x in (told.tall_arcmin, told.wide_arcmin))
             return (
-                f"At {reader.far(told.range_m)} {told.showing_mm:g} mm of {told.diameter_mm:g} mm spans "
-                f"{told.tall_arcmin:.1f} by {told.wide_arcmin:.1f} arc minutes: {what}."
+                f"At {reader.far(told.range_m)} {told.showing_mm:g} mm of {told.diameter_mm:g} mm is "
+                f"like a mark {figures(tall)} by {figures(wide)} mm across a room of {CARD_M:g} m."
             )
         case PaintShows():
             on = _on(case, told.water)
@@ -180,11 +185,10 @@ def reason(told: Reason, case: Case, reader: Reader = ANGLER) -> str:
         case WaterHides():
             words = []
             if told.hidden_mm >= HIDES_MM:
-                words.append(f"nearer ripples hide about {told.hidden_mm:.0f} mm of its foot")
+                words.append(f"the nearer ripples hide about {told.hidden_mm:.0f} mm of its foot")
             if told.streaks_share >= NOTICED:
                 words.append(
-                    f"the streaks of the water take {told.streaks_share:.0%} of what calm water "
-                    "would give"
+                    f"its streaks leave {share(1 - told.streaks_share)} of what flat water would show"
                 )
             return sentence("; ".join(words))
         case Turns():
@@ -212,6 +216,11 @@ def _on(case: Case, name: str) -> str:
         high = f"{stretch.bank_height_deg:.0f} deg high"
         return f"Where the water mirrors {stretch.mirrors}, {high},"
     return f"On the {name} water"
+
+
+def _at_card_mm(angle_arcmin: float) -> float:
+    """Return how long a mark takes up an angle across a room [mm]."""
+    return angle_arcmin * MM_PER_ARCMIN_M * CARD_M
 
 
 def beside(contrast: float) -> str:

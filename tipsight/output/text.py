@@ -10,13 +10,12 @@ from tipsight.output import doing, measures, names, readings, sections, telling,
 from tipsight.output.head import head
 from tipsight.output.layout import WIDTH, Section, entry, fitted, hanging, table
 from tipsight.output.measures import ANGLER, Reader, grams, level
-from tipsight.sight import grades
 
 MOST = 40
 TIGHTEN = (
-    *("space", *["not told"] * 3, "warnings", "cautions", "not told", "bites", "sight"),
-    *("not told", "warnings", "not told", "why", "warnings", "not told", "not told"),
-    *("warnings", "next", "doubt", "why", "ladder", *["not told"] * 40, "why", "sight"),
+    *("space", *["not told"] * 3, "warnings", "cautions", "not told", "sight", "not told"),
+    *("warnings", "not told", "why", "warnings", "not told", "not told", "warnings", "why"),
+    *("ladder", *["not told"] * 40, *["warnings"] * 20, "cautions", "why", "why", "sight"),
 )
 """Which section gives up its fullest form first when the lines do not suffice (judgement)."""
 
@@ -52,10 +51,10 @@ def text(
     --------
     >>> from tipsight import Question, advise
     >>> said = text(advise(Question(distance="12 yd", behind=["dark"], paint="white")))
-    >>> said[:17], len(said.splitlines()) <= 40
-    ('NOW, AT THE BANK:', True)
+    >>> said[:3], len(said.splitlines()) <= 40
+    ('NOW', True)
     """
-    first = head(answer, grades.grade(answer.case.wanted.level), reader)
+    first = head(answer, reader)
     if full:
         everything = _Full(answer, start, dict(given or {}), reader).lines()
         return "\n".join((*first, *everything)) + "\n"
@@ -118,7 +117,7 @@ class _Full:
             ("NOT TOLD, SO TAKEN AS", *assumed) if assumed else (),
             tuple(
                 line
-                for one in warned.warnings(answer, reader)
+                for one in warned.warnings(answer, reader, full=True)
                 for line in entry("NOTE", measures.sentence(one))
             ),
             sections.cautions(answer).forms[0],
@@ -148,7 +147,7 @@ class _Full:
                 f"top dry, {grams(handled.sink_force_high_g)}; "
                 f"{handled.stiffness_g_per_mm:.2g} g for each mm",
             ),
-            ("bites", readings.bites(case, block)),
+            ("bites", f"{readings.shows(case, block)}; {readings.small_dip(block)}"),
             ("stands", readings.stands(block)),
             ("shot", f"{readings.load(block)}; {doing.shot(block)} ({loaded.change_g:+.2f} g)"),
             ("limits", "; ".join(map(telling.failure, block.fails)) or "all kept"),
@@ -197,7 +196,7 @@ class _Full:
     def _steps(self) -> tuple[str, ...]:
         lines = ["NEXT STEP UP: THE LEAST TIP FOR EACH GRADE"]
         for step in self.answer.next_step:
-            lines += hanging(f"- {step.grade}: {doing.step(step)}")
+            lines += hanging(f"- {step.grade}: {readings.step(self.answer.case, step)}")
             lines += self._command(step.options)
         return tuple(lines)
 

@@ -43,17 +43,23 @@ def nearly(told: Nearly, reader: Reader = ANGLER) -> str:
 
 
 _SIGHT_CURES = (Cure.COME_CLOSER, Cure.STAND_HIGHER, Cure.OTHER_STRETCH)
-_AS_FOR = {
-    "peak_wavelength_mm": ("length", "a longer ripple", "a shorter ripple"),
-    "slope_rms": ("slope", "a steeper ripple", "a flatter ripple"),
-    "bank_height_deg": ("height", "a higher far bank", "a lower far bank"),
-    "look_down_deg": ("look-down", "a steeper look", "a flatter look"),
+_LESS_SURE = {
+    "peak_wavelength_mm": ("ripple as short as this", "waves as long as these"),
+    "slope_rms": ("water as calm as this", "water as steep as this"),
+    "bank_height_deg": ("a far bank as low as this", "a far bank as high as this"),
+    "look_down_deg": ("so flat a look", "so steep a look"),
+    "width_arcmin": ("so thin a mark", "so thick a mark"),
+    "height_arcmin": ("so short a mark", "so tall a mark"),
+    "adaptation_cd_m2": ("so little light", "so much light"),
 }
-"""What of a water's streaks is held; as what it is taken from below, and from above."""
-_CHECKED = {"width_arcmin": "width", "height_arcmin": "height", "adaptation_cd_m2": "light"}
+"""What the sums know less of, below and above the range in which they were checked."""
 _PLAIN = {
     Note.LEAD_LEFT_OUT: "of your lead only No 8 and smaller is counted on, as larger lead is banned "
     "on many waters: for a bulk you need shot of another metal; ask again with it",
+    Note.BOLD_ASKED: "with ordinary bites no tip rides here: this water asks for bold ones",
+    Note.SUN_LANE: "nothing inside the sun lane can be depended on: wait till it has moved, or fish "
+    "beside it",
+    Note.LANE_GLASSES: "polarised glasses ease the eye in the lane and add no contrast at this range",
     Note.NO_STOCK: "you have no tip stock: you need what is advised for the bench",
     Note.NOTHING_FITS: "no tip that you have keeps the limits on this float; take a float with "
     "more shot, or look for calmer water",
@@ -80,17 +86,11 @@ _COUNTED: dict[Note, Callable[[_Values, Reader], str]] = {
         "its shot"
     ),
     Note.OUT_OF_REACH: lambda v, reader: (
-        f"'{grades.grade(v['wanted'])}' is out of reach here with "
-        f"what you have: the best is '{grades.grade(v['level'])}', level {tenths(v['level']):.1f} where "
-        f"{v['wanted']:g} is wanted; {cures(_SIGHT_CURES, v.get('goes_at_m'), reader)}"
+        f"{grades.grade(v['wanted'])} is more than this swim gives "
+        f"with what you have; {cures(_SIGHT_CURES, v.get('goes_at_m'), reader)}"
     ),
     Note.NONE_BETTER: lambda v, reader: (
-        "none is seen better than the tip in hand; "
-        + cures(_SIGHT_CURES, v.get("goes_at_m"), reader)
-    ),
-    Note.BEST_KEPT: lambda v, reader: (
-        "the best that keeps the limits reaches level "
-        f"{tenths(v['level']):.1f} where {v['wanted']:g} is the least to be seen; "
+        "none that you could fit is seen better; "
         + cures(_SIGHT_CURES, v.get("goes_at_m"), reader)
     ),
     Note.HELD_LIFTS: lambda v, _: (
@@ -129,8 +129,8 @@ _COUNTED: dict[Note, Callable[[_Values, Reader], str]] = {
 """What is said of each kind of warning, from its numbers."""
 
 
-def warning(told: Warn | Nearly, case: Case, reader: Reader = ANGLER) -> str:
-    """Return one warning as a sentence without its end."""
+def warning(told: Warn | Nearly, case: Case, reader: Reader = ANGLER, full: bool = False) -> str:
+    """Return one warning as a sentence without its end, with all its numbers if ``full``."""
     if isinstance(told, Nearly):
         return nearly(told, reader)
     numbers = {key: value for key, value in told.values.items() if isinstance(value, float | int)}
@@ -142,37 +142,31 @@ def warning(told: Warn | Nearly, case: Case, reader: Reader = ANGLER) -> str:
             "half of the sums"
         )
     if told.kind is Note.OUTSIDE:
-        name, unit = str(told.values["name"]), str(told.values["unit"])
-        return _outside(name, unit, numbers, on)
+        return _outside(told, on, full)
     return _PLAIN.get(told.kind) or _COUNTED[told.kind](numbers, reader)
 
 
-def _outside(name: str, unit: str, told: _Values, on: str) -> str:
-    value, low, high = told["value"], told["low"], told["high"]
-    unit = unit and f" {unit}"
-    if name in _CHECKED:
-        return (
-            f"the {_CHECKED[name]} of {figures(value)}{unit} is outside {low:g} to {high:g}{unit}, "
-            "where the sum was checked"
-        )
-    says, from_below, from_above = _AS_FOR[name]
-    return (
-        f"{on} water: its streaks are taken as for {from_below if value < low else from_above} "
-        f"({says} {figures(value)}{unit}; known from {low:g} to {high:g}{unit})"
-    )
+def _outside(told: Warn, on: str, full: bool) -> str:
+    value, low, high = (float(told.values[key]) for key in ("value", "low", "high"))  # type: ignore[arg-type]
+    below, above = _LESS_SURE[str(told.values["name"])]
+    said = f"less sure of {below if value < low else above}" + (f" ({on} water)" if on else "")
+    if not full:
+        return said
+    unit = f" {told.values['unit']}".rstrip()
+    return f"{said}: {figures(value)}{unit}, where it was checked from {low:g} to {high:g}{unit}"
 
 
 def _water(case: Case, name: str) -> str:
     return names.whole_water(names.stretch(case, name))
 
 
-def warnings(answer: Answer, reader: Reader = ANGLER) -> tuple[str, ...]:
+def warnings(answer: Answer, reader: Reader = ANGLER, full: bool = False) -> tuple[str, ...]:
     """Return all that the answer has to warn of, nothing said twice."""
-    said = [warning(one, answer.case, reader) for one in answer.warnings]
+    said = [warning(one, answer.case, reader, full) for one in answer.warnings]
     return tuple(dict.fromkeys(said))
 
 
-IN_THE_WAY = (Note.OUT_OF_REACH, Note.NONE_BETTER, Note.BEST_KEPT, Note.NOTHING_FITS)
+IN_THE_WAY = (Note.OUT_OF_REACH, Note.NONE_BETTER, Note.NOTHING_FITS)
 
 
 def in_the_way(told: Warn | Nearly) -> bool:

@@ -53,7 +53,7 @@ def _weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
     bright = float(of.water[0])
     share = (bright + young) / (bright + veil) * angler.own_eye_factor
     share *= float(
-        eye.age_factor(YOUNG_YEARS) / eye.age_factor(min(angler.age_years, eye.OLDEST_YEARS))
+        eye.age_factor(YOUNG_YEARS, bright) / eye.age_factor(angler.age_years, bright)
     )
     blur_mm = (
         float(eye.defocus_arcmin(angler.mar_arcmin)) * of.case.place.range_m * MM_PER_ARCMIN_M

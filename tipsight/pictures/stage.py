@@ -50,6 +50,8 @@ class Scene:
             self.look.slope_rms,
             self.look.bank_height_deg,
             float(self.look.look_down_deg[0]),
+            float(self.look.sky_correlation[0]),
+            across=float(np.sin(np.deg2rad(self.case.wind.bearing_deg)) ** 2),
         )
 
     @property

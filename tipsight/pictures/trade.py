@@ -50,7 +50,7 @@ def point_words(point: TradePoint) -> str:
     Examples
     --------
     >>> point_words(TradePoint(3.0, 25.0, 4.2, 0.2, 3.4, True, False, "longer"))
-    '3 mm by 25 mm: seen when stared at, sinks at 0.20 g, rides well'
+    '3 mm by 25 mm: followed, sinks at 0.20 g, rides well'
     """
     worth = _worth(grades.grade(point.level), point, measures.rides(point.ride_margin))
     return f"{_size(point)}: {worth}"

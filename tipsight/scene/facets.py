@@ -32,6 +32,8 @@ class Facets:
     """Reflectance of upright-polarised light."""
     level: Array
     """Reflectance of level-polarised light."""
+    slope_along: Array
+    """Rise of each towards the viewer [-]."""
 
     @property
     def reflectance(self) -> Array:
@@ -41,6 +43,13 @@ class Facets:
     def mean(self, values: Array) -> Array:
         """Return the mean over the facets of values of their shape."""
         return np.asarray(np.sum(self.weight * values, axis=-1))
+
+    def correlation(self, values: Array, others: Array) -> Array:
+        """Return how far two values of the facets go together, -1 to 1; 0 where one is even."""
+        one, other = (v - self.mean(v)[..., None] for v in (values, others))
+        spread = np.sqrt(self.mean(one**2) * self.mean(other**2))
+        both = self.mean(one * other)
+        return np.divide(both, spread, out=np.zeros_like(both), where=spread > 0.0)
 
 
 def mirrors(
@@ -83,6 +92,7 @@ def mirrors(
         np.degrees(azimuth),
         upright,
         level,
+        np.broadcast_to(along, shape),
     )
 
 

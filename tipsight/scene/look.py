@@ -37,6 +37,8 @@ class Look:
     """The mist's own light, which water and tips hold already, shape (R, 4) [cd/m2]."""
     facet_contrast: Array
     """Spread of the facets' luminance over that of the mean water, shape (R,) [-]."""
+    sky_correlation: Array
+    """Of the facets' luminance with their slope along the sight, without its sign, shape (R,)."""
     sparkle_mm2: Array
     """Clutter of the sun's sparkles: coverage x (sparkle / water)² x 0.2 mm², shape (R,)."""
     slope_rms: float
@@ -149,6 +151,7 @@ def look(
         tips=clear[:, None] * tips + air,
         air=air,
         facet_contrast=clear * spread / water[:, 0],
+        sky_correlation=np.abs(crowd.correlation(each[..., 0], crowd.slope_along)),
         sparkle_mm2=coverage * ratio**2 * SPARKLE_MM2,
         slope_rms=math.sqrt(here.slopes.along),
         bank_height_deg=stretch.bank_height_deg,

@@ -17,7 +17,7 @@ DISC_RATIO = (
 
 @dataclass(frozen=True)
 class Channel:
-    """One channel at one light, in angles; threshold and floor with the eye's age in them."""
+    """One channel at one light, in angles; threshold and floor are those of the angler's eye."""
 
     blur_arcmin: Array  # the eye's own blur s
     seen_blur_arcmin: Array  # the same with poor acuity added
@@ -54,7 +54,8 @@ def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Chann
     g = (1 + 21.6/L)^0.53; yellow-violet: s = 4', R = 2.6 g, C0 = 0.0185 g, g = (1 + 6/L)^0.62, all
     over 2.35; fitted to discs of 5', 15' and 60' radius, 0.02 to 200 cd/m2, of the castleCSF data
     (Ashraf et al. 2024, J. Vision 24(4):5). The areas at which colour fades, 10 and 50 arcmin2,
-    are judgement (3 to 30 and 20 to 100 would do): no data below a disc of 10' across.
+    are judgement (3 to 30 and 20 to 100 would do): no data below a disc of 10' across. Age and
+    own eyes stand on R and C0, so that they do not make the water's streaks any weaker.
 
     Examples
     --------
@@ -63,10 +64,11 @@ def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Chann
     (0.5, 0.5)
     """
     light = within("luminance", adaptation_cd_m2, 1e-6, 1e10, "cd/m2")
-    age, defocus = eye.age_factor(eyes.age_years), eye.defocus_arcmin(eyes.mar_arcmin)
+    worse = eye.age_factor(eyes.age_years, light) / eyes.own_factor
+    defocus = eye.defocus_arcmin(eyes.mar_arcmin)
 
     def channel(blur: Array, flux: Array, floor: Array, fade: float) -> Channel:
-        return Channel(blur, np.hypot(blur, defocus), flux * age, floor * age, fade)
+        return Channel(blur, np.hypot(blur, defocus), flux * worse, floor * worse, fade)
 
     red = (1.0 + 21.6 / light) ** 0.53 / DISC_RATIO
     violet = (1.0 + 6.0 / light) ** 0.62 / DISC_RATIO

@@ -4,12 +4,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
-from tipsight.sight import energy
+from tipsight.sight import energy, grades
 from tipsight.sight import eye as eyes
 
 Array = NDArray[np.float64]
 
-LEAST_LEVEL = 2.5  # [-], below it no dip can be promised (judgement)
 VERNIER_ARCMIN = 0.08  # five seconds of arc (order of magnitude: Watt 1983; Levi and Klein 1990)
 TASK_FACTOR = 3.0  # [-], an untrained watcher who holds the place in mind for a second (judgement)
 EDGE_SHARE = 0.94  # [-], of blur over level: where an ideal observer finds a blurred edge
@@ -29,7 +28,7 @@ def visible_dip_mm(
     *,
     looks_away: bool = False,
 ) -> Array:
-    """Return the smallest dip of a tip that is noticed [mm]; nan below level 2.5.
+    """Return the smallest dip of a tip that is noticed [mm]; nan for one that is not followed.
 
     Parameters
     ----------
@@ -53,11 +52,11 @@ def visible_dip_mm(
     >>> visible_dip_mm([39.7, 2.0], 30.0, 0.0, 10.0, eyes.Eye(25.0), 1000.0).round(1)
     array([1.4, nan])
     """
-    seen = within("visibility level", level, 0.0, float("inf"))
+    seen, least_level = within("visibility level", level, 0.0, float("inf")), grades.followed()
     height = energy.arcmin(within("showing length", showing_mm, 1e-3, 1e4, "mm"), range_m)
     ripple = energy.arcmin(within("ripple", ripple_rms_mm, 0.0, 1e4, "mm"), range_m)
     blur = eyes.blur_arcmin(adaptation_cd_m2)
-    worth = np.maximum(seen, LEAST_LEVEL)
+    worth = np.maximum(seen, least_level)
     acuity = np.hypot(blur, eyes.defocus_arcmin(eye.mar_arcmin)) / blur
     lab = acuity * np.hypot(VERNIER_ARCMIN, EDGE_SHARE * blur / worth)
     place = np.sqrt((TASK_FACTOR * lab) ** 2 + (LENGTH_SHARE * height) ** 2 + ripple**2)
@@ -65,4 +64,4 @@ def visible_dip_mm(
         place = np.maximum(place, MEMORY_ARCMIN)
     light = height * np.maximum(LEAST_LOSS, worth**LOSS_POWER)
     least = np.minimum(place, light) * energy.MM_PER_ARCMIN_M * np.asarray(range_m, dtype=float)
-    return np.where(seen >= LEAST_LEVEL, least, np.nan)
+    return np.where(seen >= least_level, least, np.nan)

@@ -38,3 +38,14 @@ def wanted() -> tuple[float, ...]:
     ['kept in view', 'easy']
     """
     return tuple(level for _, level in limits())[2:5]
+
+
+def followed() -> float:
+    """Return the level from which a person says that he sees a tip [-].
+
+    Examples
+    --------
+    >>> followed()
+    2.4
+    """
+    return dict(limits())["followed"]

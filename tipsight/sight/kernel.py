@@ -52,7 +52,7 @@ def kernels(
     -----
     A matched filter on the tip blurred by a Gaussian s, in white noise that gives Blackwell's
     (1946) threshold R to a point, and in the water's own. Weight over noise, w_x w_u / (N0/G^2 +
-    kappa^2 P), N0 = (R AF m)^2/(4 pi s^2), m the millimetres in an arc minute, G^2 = exp(-4 pi^2
+    kappa^2 P), N0 = (R AF m/G)^2/(4 pi s^2), m the millimetres in an arc minute, G^2 = exp(-4 pi^2
     s^2 (fx^2 + fu^2)), on 48 x 48 Gauss-Legendre nodes up to 0.6/s.
 
     Examples
@@ -114,7 +114,7 @@ def _streaked(
 
 
 def level_parts(
-    kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, eye: Eye
+    kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike
 ) -> tuple[Array, Array]:
     """Return the level by luminance and the level by colour of tips, each of shape (..., R).
 
@@ -124,7 +124,6 @@ def level_parts(
     diameter_mm : painted, broadcasts to (..., R)
     edges_mm : of the bands above the waterline, rising, shape (..., R, n + 1)
     contrast : of each band from the foot up [-], shape (..., R, n, 3)
-    eye : whose; the same for which the kernel was made
 
     Returns
     -------
@@ -133,20 +132,19 @@ def level_parts(
 
     Notes
     -----
-    Luminance: `kernels`; without streaks its closed form, e = sqrt(4 pi) s/(R AF) sqrt(E), E as in
+    Luminance: `kernels`; without streaks its closed form, e = sqrt(4 pi) s G/(R AF) sqrt(E), E as in
     `energy`. Colour knows no streaks. Each channel is capped by Weber's law, 1/level^2 = 1/e^2 +
-    (C0 AF/C_rms)^2, and they add as squares (Ashraf et al. 2024). Compared with measurements
+    (C0 AF/G/C_rms)^2, and they add as squares (Ashraf et al. 2024). Compared with measurements
     within `detect.DOMAIN`. `OutOfRange` if edges do not rise or a diameter is not positive,
     `ValueError` if bands and contrasts do not fit.
 
     Examples
     --------
-    >>> young = Eye(25.0)
-    >>> far = kernels([36.0], 1000.0, young)
+    >>> far = kernels([36.0], 1000.0, Eye(25.0))
     >>> grey, colour = level_parts(far, diameter_mm=2.5, edges_mm=[[0.0, 30.0]],
-    ...                            contrast=[[[1.0, 0.0, 0.0]]], eye=young)
+    ...                            contrast=[[[1.0, 0.0, 0.0]]])
     >>> grey.round(2), colour
-    (array([4.48]), array([0.]))
+    (array([4.51]), array([0.]))
     """
     width, edges, seen = _checked(diameter_mm, edges_mm, contrast)
     scale = MM_PER_ARCMIN_M * kernel.range_m
@@ -168,8 +166,7 @@ def level_parts(
         weber2 = (c**2 * share).sum(axis=-1) / channel.floor**2
         levels2.append(channel.kept(area) ** 2 * capped(signal2, weber2))
     luminance2, colour2 = levels2[0], levels2[1] + levels2[2]
-    own = eye.own_factor
-    return own * np.sqrt(luminance2), own * np.sqrt(colour2)
+    return np.sqrt(luminance2), np.sqrt(colour2)
 
 
 def _upper(n: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
@@ -196,7 +193,7 @@ def _checked(
 
 
 def level_grid(
-    kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike, eye: Eye
+    kernel: Kernels, *, diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike
 ) -> Array:
     """Return the level of every diameter, set of edges and paint scheme at one distance.
 
@@ -206,7 +203,6 @@ def level_grid(
     diameter_mm : painted, shape (D,)
     edges_mm : sets of edges above the waterline, rising, shape (S, n + 1)
     contrast : of each band from the foot up, for each paint scheme [-], shape (P, n, 3)
-    eye : whose; the same for which the kernel was made
 
     Returns
     -------
@@ -223,7 +219,7 @@ def level_grid(
     --------
     >>> water = kernels([20.0], 300.0, Eye(25.0))
     >>> level_grid(water, diameter_mm=[3.0, 4.0], edges_mm=[[0.0, 20.0], [0.0, 40.0], [0.0, 60.0]],
-    ...            contrast=[[[-0.9, 0.0, 0.0]]], eye=Eye(25.0)).shape
+    ...            contrast=[[[-0.9, 0.0, 0.0]]]).shape
     (2, 3, 1)
     """
     if kernel.range_m.shape != (1,):
@@ -250,7 +246,7 @@ def level_grid(
             kept2[d][:, None] * capped(np.maximum(form[d] @ product, 0.0), weber2)
             for form, product, weber2, kept2 in sums
         )
-        out[d] = eye.own_factor * np.sqrt(level2)
+        out[d] = np.sqrt(level2)
     return out
 
 

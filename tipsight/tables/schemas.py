@@ -24,6 +24,7 @@ SHARE, SHIFT, COEFFICIENT = Number(0.0, 1.0), Number(-1.0, 1.0), Number(-1e4, 1e
 DENSITY_KG_M3 = Number(1.0, 25_000.0)
 DIAMETER_MM, LENGTH_MM, TIP_MM = Number(0.0, 100.0), Number(0.0, 1000.0), Number(0.0, 150.0)
 SKY_TYPE = Number(1, 15, whole=True)
+PAINT_FAMILY = OneOf(("dark", "red", "orange", "green", "pale"))
 NM, WIDTH_NM = Number(100.0, 2000.0), Number(0.1, 500.0)
 SPECTRUM = {"low": SHARE, "step": SHIFT, "edge_nm": NM, "width_nm": WIDTH_NM,
             "bump": SHIFT, "centre_nm": NM, "spread_nm": WIDTH_NM}  # fmt: skip
@@ -91,7 +92,8 @@ SCHEMAS: dict[str, Schema] = {
         check=row_checks.material,
     ),
     "paints": Schema(
-        {"name": NAME, **each("on_shelf fluorescent", YES_NO), "says": ANY, **SPECTRUM, **GLOW,
+        {"name": NAME, **each("on_shelf fluorescent", YES_NO), "family": PAINT_FAMILY, "says": ANY,
+         **SPECTRUM, **GLOW,
          "swatch": Text("#[0-9a-fA-F]{6}", "say a colour of a screen such as #f0f0ef"), **SOURCE},
         check=row_checks.paint,
     ),
@@ -124,7 +126,7 @@ SCHEMAS: dict[str, Schema] = {
     ),
     "skies": Schema(
         {"name": NAME, "says": ANY, "type": SKY_TYPE, "turbidity": Number(1.5, 8.0),
-         **each("beam beam_asked", YES_NO), **SOURCE}
+         **each("beam beam_asked sun_comes_and_goes", YES_NO), "turns_to": ANY, **SOURCE}
     ),
     "stock": Schema(
         {"name": NAME, "density_kg_m3": DENSITY_KG_M3, "wall_mm": Number(0.0, 10.0, blank=True),
