@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from flask import Flask, Response, redirect, render_template, request
+from flask import Flask, Response, abort, redirect, render_template, request
 
 from tipsight.advice.answer import Answer
 from tipsight.errors import Mistakes
@@ -81,18 +81,42 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
         return view.png(answered()[1])
 
-    drawn = Kept(draw, most=KEPT, most_bytes=KEPT_BYTES, size=len)
+    def draw_panels(query: str) -> tuple[bytes, ...]:
+        from tipsight.pictures import view
+
+        return view.drawn(answered()[1])
+
+    whole = Kept(draw, most=KEPT, most_bytes=KEPT_BYTES, size=len)
+    panels = Kept(
+        draw_panels, most=KEPT, most_bytes=KEPT_BYTES, size=lambda drawn: sum(map(len, drawn))
+    )
 
     def picture(asked: Asked, answer: Answer) -> Response:
-        return Response(drawn(asked.query()), mimetype="image/png")
+        return Response(whole(asked.query()), mimetype="image/png")
+
+    def panel(number: int) -> Response:
+        def make(asked: Asked, answer: Answer) -> Response:
+            drawn = panels(asked.query())
+            if number >= len(drawn):
+                abort(404)
+            return Response(drawn[number], mimetype="image/png")
+
+        return mended(make)()
 
     def view_page(asked: Asked, answer: Answer) -> Response:
         from tipsight.pictures import view
 
-        said = view.describe(answer, asked.units.reader)
-        return Response(render_template("view.html", asked=asked, said=said))
+        page = render_template(
+            "view.html",
+            asked=asked,
+            heading=view.heading(answer, asked.units.reader),
+            captions=view.captions(answer),
+            foot=view.foot(answer),
+        )
+        return Response(page)
 
     for file, (_, make) in PAPERS.items():
         app.add_url_rule(f"/{file}", file, paper(make))
     app.add_url_rule("/view.png", "picture", mended(picture))
+    app.add_url_rule("/view-<int:number>.png", "panel", panel)
     app.add_url_rule("/view", "view", mended(view_page))

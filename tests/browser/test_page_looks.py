@@ -5,6 +5,7 @@ is level AA as axe-core checks it. Set SHOTS to a folder to look at the pictures
 """
 
 import os
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -22,6 +23,7 @@ STATES = {
     "nothing": "/?distance=60+yd&bites=shy",
     "changed": "/?distance=40+yd&showing=30+mm&diameter=3+mm&was_showing=20+mm&far=m",
     "other": "/nowhere",
+    "view": "/view?distance=40+yd&behind=dark;+bright&showing=20+mm&diameter=3+mm",
 }
 TARGETS = """els => els.map(e => [e.outerHTML.slice(0, 80), e.getBoundingClientRect()])
     .filter(([, r]) => r.width && (r.width < 44 || r.height < 43.5)).map(([html]) => html)"""
@@ -97,6 +99,48 @@ def test_text_spaced_wide_loses_nothing(visit):
     page.evaluate("""document.querySelectorAll('body *').forEach(e => {
         e.style.lineHeight = '1.5'; e.style.letterSpacing = '.12em'; e.style.wordSpacing = '.16em' })""")
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+BOXES = "els => els.map(e => e.getBoundingClientRect().toJSON())"
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_the_view_shows_all_of_every_panel(visit, size):
+    """One under the other on a phone, the two tips of a water side by side at a desk; to one scale."""
+    wide, high = SIZES[size]
+    page = visit(STATES["view"], size=(wide, high))
+    page.wait_for_load_state("networkidle")
+    images = page.locator("main img")
+    natural = images.evaluate_all("els => els.map(e => [e.naturalWidth, e.naturalHeight])")
+    assert natural == [[430, 190], [130, 190]] * 4  # two tips, two waters
+    boxes = images.evaluate_all(BOXES)
+    assert all(box["left"] >= 0 and box["right"] <= wide for box in boxes)
+    scale = boxes[0]["width"] / 430
+    for (across, tall), box in zip(natural, boxes, strict=True):
+        assert box["width"] == pytest.approx(across * scale, rel=0.005)
+        assert box["height"] == pytest.approx(tall * scale, rel=0.005)
+    assert scale == pytest.approx(min(1, (wide - 36) / 430), rel=0.005)  # margins of 1 rem
+    figures = page.locator("figure.view").evaluate_all(BOXES)
+    assert all(box["right"] <= wide for box in figures)
+    beside = [a["top"] == b["top"] and a["right"] < b["left"] for a, b in pairwise(figures)]
+    under = [a["bottom"] <= b["top"] and a["left"] == b["left"] for a, b in pairwise(figures)]
+    if size == "desk":
+        assert beside == [True, False, True]
+    else:
+        assert under == [True, True, True]
+    ruler = page.locator(".ruler").bounding_box()
+    assert ruler["width"] == pytest.approx(100 / 25.4 * 96 * scale, rel=0.005)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("state", ["view", "other"])
+def test_pages_without_questions_have_one_column(visit, state, size):
+    page = visit(STATES[state], size=SIZES[size])
+    parts = page.locator("main > *").evaluate_all(BOXES)
+    assert len(parts) >= 3
+    assert {round(box["left"]) for box in parts} == {18}
+    assert all(upper["bottom"] <= lower["top"] + 0.5 for upper, lower in pairwise(parts))
+    assert parts[0]["top"] < 100
 
 
 @pytest.mark.parametrize("size", ["phone", "desk"])

@@ -141,7 +141,7 @@ def test_mistakes_are_counted_linked_and_kept(house):
     reply = house.get(address(distance="frog", sky="cleer", paint="purpel"))
     assert reply.status_code == 422
     assert "<title>Three things to mend - tipsight</title>" in reply.text
-    main = reply.text[reply.text.index("<main>") :]
+    main = reply.text[reply.text.index("<main") :]
     assert main.index("id=mend") < main.index("<h1>")
     for key, typed in (("distance", "frog"), ("sky", "cleer"), ("paint", "purpel")):
         assert f"<a href=#{key}-f>" in reply.text
@@ -344,10 +344,24 @@ def test_paper_is_that_of_the_same_answer(house, file):
 def test_the_view_is_drawn_and_told(house):
     answer = advise(demo.question())
     page = house.get("/view")
-    assert texts(page).count(view.describe(answer)[:40]) == 1
-    picture = house.get(html.unescape(re.search(r'src="(/view.png[^"]*)"', page.text)[1]))
-    assert (picture.status_code, picture.mimetype) == (200, "image/png")
-    assert picture.data[:4] == b"\x89PNG"
+    said = texts(page)
+    for caption in view.captions(answer)["bright"]:
+        assert all(words in said for words in caption[1:])
+    assert view.foot(answer) in said
+    shown = [html.unescape(one) for one in re.findall(r'src="?(/view-[^" >]*)', page.text)]
+    assert len(shown) == 4
+    drawn = view.drawn(answer)
+    for address, png in zip(shown, drawn, strict=True):
+        picture = house.get(address)
+        assert (picture.status_code, picture.mimetype) == (200, "image/png")
+        assert picture.data == png
+    assert house.get(shown[3].replace("view-3", "view-4")).status_code == 404
+    whole = house.get(html.unescape(re.search(r'href="?(/view.png[^" >]*)', page.text)[1]))
+    assert (whole.status_code, whole.data) == (200, view.png(answer))
+
+
+def test_a_page_is_told_in_its_units(house):
+    assert "37 m, eye" in texts(house.get("/view?distance=40+yd&far=m"))
 
 
 def test_paper_asked_by_the_form_has_the_short_address(house):

@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
+import numpy as np
+from numpy.typing import NDArray
+
 from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Case, Tip
 from tipsight.output import measures, names
@@ -59,6 +62,46 @@ def _said(panel: Panel) -> tuple[str, str]:
         f"{panel.title}: {names.stock(tip)}, {tip.showing_mm:.3g} mm showing: {panel.seen}",
         names.paint(tip.bands, tip.showing_mm),
     )
+
+
+def captions(answer: Answer) -> dict[str, tuple[tuple[str, str, str], ...]]:
+    """Return by water the title and the two lines of words of each tip, in the order of `drawn`."""
+    return {
+        water.name: tuple((panel.title, *_said(panel)) for panel in _panels(answer, water.name))
+        for water in waters(answer)
+    }
+
+
+def drawn(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> tuple[bytes, ...]:
+    """Return the panels of `png` one by one, each with its inset behind it, as PNG."""
+    held: Held = {}
+    return tuple(
+        _encoded(picture)
+        for water in waters(answer)
+        for picture in pictures(answer, water, eyes, seed, held)
+    )
+
+
+def _encoded(picture: NDArray[np.uint8]) -> bytes:
+    from PIL import Image
+
+    out = io.BytesIO()
+    Image.fromarray(picture).save(out, "PNG")
+    return out.getvalue()
+
+
+def heading(answer: Answer, reader: Reader = ANGLER) -> str:
+    """Return what is looked at, from how high, under which sky."""
+    place, sky = answer.case.place, answer.question.get("sky")
+    said = f"{reader.distance(place.range_m)}, eye {place.eye_height_m:.2g} m above the water"
+    return f"{said}, {sky}" if sky else said
+
+
+def foot(answer: Answer, eyes: Eyes = "good") -> str:
+    """Return the `caveat` of an answer's panels."""
+    longest = max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
+    panel, inset = frames(answer.case.place.range_m, longest)
+    return caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
 
 
 def describe(answer: Answer, reader: Reader = ANGLER) -> str:
@@ -149,13 +192,9 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     """
     from PIL import Image, ImageDraw, PngImagePlugin
 
-    place = answer.case.place
     pair = WIDE_PX + 6 + INSET_PX
     wide = 2 * pair + 3 * MARGIN_PX
     each = waters(answer)
-    panel, inset = frames(
-        place.range_m, max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
-    )
     rows = [
         [
             [line for said in _said(p) for line in letters.broken(said, SIZE_PX, pair)]
@@ -163,30 +202,27 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
         ]
         for water in each
     ]
-    sky = answer.question.get("sky")
-    title = f"View from the bank: {measures.ANGLER.distance(place.range_m)}, eye {place.eye_height_m:.2g} m"
-    title += f" above the water, {sky}" if sky else " above the water"
-    said = caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
-    foot = letters.broken(said, SIZE_PX, wide - 2 * MARGIN_PX)
+    said = letters.broken(foot(answer, eyes), SIZE_PX, wide - 2 * MARGIN_PX)
     tall = (
         62
         + sum(30 + TALL_PX + 10 + LEAD_PX * max(map(len, row)) for row in rows)
         + 40
-        + LEAD_PX * len(foot)
+        + LEAD_PX * len(said)
     )
     sheet = Image.new("RGB", (wide, tall), "white")
     pen = ImageDraw.Draw(sheet)
+    title = f"View from the bank: {heading(answer)}"
     pen.text((MARGIN_PX, 14), title, font=_font(18, True), fill="black")
     held: Held = {}
     y = 48
     for water, row in zip(each, rows, strict=True):
         head = f"Water behind the tip: {water.name}"
         pen.text((MARGIN_PX, y), head, font=_font(15, True), fill="black")
-        drawn = pictures(answer, water, eyes, seed, held)
+        four = pictures(answer, water, eyes, seed, held)
         for side in range(2):
             x = MARGIN_PX + side * (pair + MARGIN_PX)
-            sheet.paste(Image.fromarray(drawn[2 * side]), (x, y + 24))
-            sheet.paste(Image.fromarray(drawn[2 * side + 1]), (x + WIDE_PX + 6, y + 24))
+            sheet.paste(Image.fromarray(four[2 * side]), (x, y + 24))
+            sheet.paste(Image.fromarray(four[2 * side + 1]), (x + WIDE_PX + 6, y + 24))
             _write(pen, x, y + 28 + TALL_PX, row[side])
         y += 30 + TALL_PX + 10 + LEAD_PX * max(map(len, row))
     bar = round(100.0 * PIXELS_PER_MM)
@@ -194,7 +230,7 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     for end in (0, bar):
         pen.line([(MARGIN_PX + end, y + 3), (MARGIN_PX + end, y + 17)], fill="black", width=2)
     pen.text((MARGIN_PX + bar + 10, y + 2), "100 mm", font=_font(SIZE_PX), fill="black")
-    _write(pen, MARGIN_PX, y + 28, foot)
+    _write(pen, MARGIN_PX, y + 28, said)
     info = PngImagePlugin.PngInfo()
     info.add_itxt("Description", describe(answer))
     out = io.BytesIO()
