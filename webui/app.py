@@ -20,7 +20,6 @@ from tipsight.pictures import svg
 from webui import form, readings, safety, say, takeaway, waters, whatif
 from webui.asking import Asked, read
 from webui.kept import Kept
-from webui.lean import lean
 from webui.units import Units
 
 KEPT, KEPT_BYTES = 256, 24_000_000
@@ -182,7 +181,7 @@ def _page(
         units=asked.units,
         other_units=_other_units(asked.units),
     )
-    response = Response(lean(body), 200 if answer else 422)
+    response = Response(body, 200 if answer else 422)
     response.headers["Vary"] = "X-Fragment"
     return response
 

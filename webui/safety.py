@@ -74,7 +74,7 @@ def _squeeze(response: Response) -> None:
     if (
         request.accept_encodings["gzip"] > 0
         and not response.direct_passthrough
-        and not (response.mimetype or "").startswith("image/")
+        and response.mimetype != "image/png"
         and len(response.data) > LONG
     ):
         response.data = gzip.compress(response.data, 5, mtime=0)

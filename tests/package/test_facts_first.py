@@ -22,7 +22,7 @@ from tipsight.sight import grades
 
 ROOT = Path(__file__).parents[2]
 TYPED = ("tipsight/inputs/", "tipsight/tables/", "tipsight/commands/", "tipsight/cli.py",
-         "webui/asking.py", "webui/units.py", "webui/form.py", "webui/lean.py")  # fmt: skip
+         "webui/asking.py", "webui/units.py", "webui/form.py")  # fmt: skip
 """Where what people typed, files, addresses and markup are read, which is what reading is for."""
 TAKES_APART = {
     *("startswith", "endswith", "removeprefix", "removesuffix", "splitlines", "find", "rfind"),

@@ -14,18 +14,6 @@ HEADERS = {
     "Cross-Origin-Resource-Policy": "same-origin",
 }
 VOID = {"meta", "link", "input", "br", "img"}
-BEGINS_ANEW = {
-    "li": {"li"},
-    "dt": {"dt", "dd"},
-    "dd": {"dt", "dd"},
-    "option": {"option"},
-    "td": {"td", "th"},
-    "th": {"td", "th"},
-    "tr": {"td", "th", "tr"},
-    "tbody": {"td", "th", "tr", "thead", "tbody"},
-}
-"""What a start tag ends where no end tag stands: HTML Standard (WHATWG), 13.1.2.4 "Optional tags"."""
-ENDS_WITH_PARENT = {"li", "dt", "dd", "option", "td", "th", "tr", "thead", "tbody"}
 
 
 class Seen(HTMLParser):
@@ -38,8 +26,6 @@ class Seen(HTMLParser):
 
     def handle_starttag(self, tag, attrs):
         given = dict(attrs)
-        while self.stack and self.stack[-1] in BEGINS_ANEW.get(tag, ()):
-            self.stack.pop()
         self.tags.append((tag, given))
         if tag in ("input", "select", "textarea") and "label" in self.stack:
             self.wrapped.add(len(self.tags) - 1)
@@ -47,8 +33,6 @@ class Seen(HTMLParser):
             self.stack.append(tag)
 
     def handle_endtag(self, tag):
-        while self.stack and self.stack[-1] != tag and self.stack[-1] in ENDS_WITH_PARENT:
-            self.stack.pop()
         assert self.stack, f"</{tag}> closes nothing"
         assert self.stack.pop() == tag, f"</{tag}> closes another"
 
