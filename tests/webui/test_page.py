@@ -89,6 +89,17 @@ def test_what_changed_is_what_the_two_answers_say(house):
     )
 
 
+@pytest.mark.parametrize(("sleeve", "wide_px"), [("no", 12.72), ("yes", 16.72)])
+def test_a_tip_is_drawn_as_thick_as_it_is_with_its_paint_and_sleeve(house, sleeve, wide_px):
+    """3 mm, three coats of 0.03 mm on each side, and a sleeve of a millimetre: 4 px to the mm."""
+    told = {"diameter": "3 mm", "showing": "20 mm", "tip_coats": "3", "sleeve_on": sleeve}
+    page = house.get(f"/?{urlencode({'distance': '40 yd', 'paint': 'black', **told})}").text
+    drawn = page[page.index("The tip to scale") :]
+    in_hand = drawn[drawn.index("<svg") : drawn.index("</svg>")]
+    wide = {float(one) for one in re.findall(r'<rect[^>]* width="([\d.]+)"', in_hand)}
+    assert wide == {pytest.approx(wide_px, abs=0.06)}
+
+
 def test_every_what_if_is_a_link_to_an_answer(house):
     page = house.get("/").text
     row = page[page.index("What if") : page.index("<h2>Sight")]
