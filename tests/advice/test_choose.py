@@ -31,7 +31,14 @@ def shelf(seed: int) -> tuple[Field, ...]:
 def exhaustive(fields: tuple[Field, ...], wanted: float) -> tuple[int, int, int, int] | None:
     """The rule word by word: least force; within a tenth of it 0.85 as well seen as the best."""
     good = [
-        (f.sink_force_g[i, j], n, f.level[i, j, k], abs(f.change_g[i, j]), f.off_mm[i], (n, i, j, k))
+        (
+            f.sink_force_g[i, j],
+            n,
+            f.level[i, j, k],
+            abs(f.change_g[i, j]),
+            f.off_mm[i],
+            (n, i, j, k),
+        )
         for n, f in enumerate(fields)
         for i, j, k in np.ndindex(f.level.shape)
         if f.level[i, j, k] >= wanted and f.allowed[i, j]
@@ -98,7 +105,15 @@ def test_the_diameter_nearest_to_the_one_in_hand_comes_last():
 
 @pytest.mark.parametrize(
     ("wish", "best_", "asked_"),
-    [(5, 12, 5), (5, 5.8, 4.93), (5, 4, 3.4), (5, 2.7, 2.4), (5, 2.0, 2.0), (2.4, 9, 2.4), (5, 0, 0)],
+    [
+        (5, 12, 5),
+        (5, 5.8, 4.93),
+        (5, 4, 3.4),
+        (5, 2.7, 2.4),
+        (5, 2.0, 2.0),
+        (2.4, 9, 2.4),
+        (5, 0, 0),
+    ],
 )
 def test_what_is_asked_moves_smoothly_with_what_can_be_had(wish, best_, asked_):
     """min(wish, max(0.85 best, min(best, 2.4)))."""

@@ -67,7 +67,9 @@ def test_a_sun_lane_brighter_than_any_field_still_gets_an_answer():
 
 
 def test_a_grade_that_the_bites_forbid_is_told_with_its_price():
-    shy = advise(Question(distance="40 yd", behind=("bright",), looks="fur", bites="shy", age="45"))
+    shy = advise(
+        Question(distance="40 yd", behind=("bright",), looks="fur", bites="shy", age="45")
+    )
     assert shy.at_the_bench.block.sound
     kept = next(step for step in shy.next_step if step.grade == "kept in view")
     fail = next(f for f in kept.block.fails if f.limit is Limit.BITE)

@@ -320,7 +320,9 @@ def standing(root: Path) -> Iterator[str]:
 def copied(folder: Path) -> Path:
     """Copy the tree as it is on the disk, without what is built."""
     tree = folder / "tree"
-    skipped = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", "shots", "*.egg-info")
+    skipped = shutil.ignore_patterns(
+        ".git", ".venv", "__pycache__", ".*_cache", "shots", "*.egg-info"
+    )
     shutil.copytree(ROOT, tree, ignore=skipped)
     return tree
 

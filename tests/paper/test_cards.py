@@ -63,7 +63,9 @@ def test_two_more_and_two_fewer_show_what_the_load_says(answers, name):
             assert pull - block.load.pull_g == pytest.approx(count * one.mass_g * share, abs=2e-3)
 
 
-@pytest.mark.parametrize(("name", "size"), [("demo", "No 10"), ("dusk", "No 9"), ("match", "No 9")])
+@pytest.mark.parametrize(
+    ("name", "size"), [("demo", "No 10"), ("dusk", "No 9"), ("match", "No 9")]
+)
 def test_the_shot_counted_moves_about_four_millimetres(answers, name, size):
     """4 mm of 3.18 mm pull 0.032 g, 0.037 g of tin: No 10 weighs 0.04; of 3.68 mm 0.049 g: No 9."""
     assert cards.steps(answers[name])[0] == size
