@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from tipsight.advice.advise import advise
+from tipsight.advice.facts import Care, Caution
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Stock
 from tipsight.inputs.question import Question
@@ -147,10 +148,22 @@ def test_it_tells_which_paint_melts_foam_and_the_cautions(poppler, answers):
     words = poppler.words(sheet.pdf(answers["dusk"]))
     assert "spirit paint melts foam" in words
     assert "cellulose melts foam at once" in words
-    assert "makes dust" in words
-    assert "window open" in words
+    assert "Dust: wear a mask" in words
+    assert "open the window" in words
     other = poppler.words(sheet.pdf(answers["demo"]))
     assert "melts foam" not in other
+
+
+def test_lead_and_light_sticks_are_warned_of_where_the_answer_does(poppler, answers):
+    """Of what the answer warns of, the river is no concern of the bench."""
+    told = Caution(Care.LEAD), Caution(Care.LIGHT_STICK), Caution(Care.WADING)
+    words = poppler.words(sheet.pdf(replace(answers["demo"], cautions=told)))
+    assert "Lead: most sizes are banned" in words
+    assert "never cut one open" in words
+    assert "wade" not in words
+    words = poppler.words(sheet.pdf(replace(answers["demo"], cautions=())))
+    assert "Lead" not in words
+    assert "Light stick" not in words
 
 
 def with_tip(answer, **changes):
@@ -252,7 +265,7 @@ def test_nothing_is_cut_for_what_is_done_at_the_bank(poppler, answers):
     assert "What to do, at the bank" in words
     assert "Pen all that shows black and let 30 mm (1¼ in) show" in words
     assert made(bank)[0] == "bank"
-    for piece in ("cut to length", "undercoat", "the piece to cut", "makes dust", "cut it"):
+    for piece in ("cut to length", "undercoat", "the piece to cut", "Dust: wear", "cut it"):
         assert piece not in words
 
 

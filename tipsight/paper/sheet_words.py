@@ -2,7 +2,7 @@
 
 from tipsight import tables
 from tipsight.advice.answer import Answer, Block
-from tipsight.advice.facts import Care
+from tipsight.advice.facts import Care, Caution
 from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
 from tipsight.output import doing, measures, names, shot_words, telling
@@ -22,9 +22,6 @@ JOBS = (
     "card in the lid",
 )
 """To be ticked."""
-_DUST = "Cutting and sanding makes dust: wear a mask and glasses, or sand wet; sweep nothing dry."
-_FUMES = "Paint, thinner, glue: window open, no flame, gloves; the label stands first."
-_FEATHERS = "Quills only from domestic birds or a known lawful source; check your local rules."
 
 
 class _Column:
@@ -183,15 +180,12 @@ def _jobs(told: _Column, what: Work) -> None:
 
 
 def _care(told: _Column, answer: Answer, tip: Tip, what: Work) -> None:
-    said = [] if what == "bank" else [_DUST, _FUMES]
+    kinds = [] if what == "bank" else [Care.DUST, Care.PAINT]
     if what == "fit" and tip.stock.kind == "quill":
-        said.append(_FEATHERS)
-    said += [
-        telling.caution(caution)
-        for caution in answer.cautions
-        if caution.kind in (Care.LEAD, Care.LIGHT_STICK)
-    ]
-    if said:
+        kinds.append(Care.QUILL)
+    asked = {caution.kind for caution in answer.cautions}
+    kinds += [kind for kind in (Care.LEAD, Care.LIGHT_STICK) if kind in asked]
+    if kinds:
         told.head("Care")
-    for line in said:
-        told.say(line)
+    for kind in kinds:
+        told.say(telling.caution(Caution(kind)))
