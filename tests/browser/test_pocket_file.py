@@ -8,7 +8,7 @@ from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell
 
 pytestmark = pytest.mark.browser
 CELLS = {
-    (s, r, y, w): Cell(float(n), "seen when stared at", pen=True, off=((f"No {n % 13}", 1),))
+    (s, r, y, w): Cell(float(n), "kept in view", pen=True, off=((f"No {n % 13}", 1),))
     for n, (s, r, y, w) in enumerate(
         (s, r, y, w) for s in SKIES for r in RIPPLES for y in YARDS for w in WATERS
     )

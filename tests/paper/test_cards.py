@@ -12,7 +12,7 @@ from tipsight.load import budget, hull, plan, shot
 from tipsight.output.measures import ANGLER
 from tipsight.paper import cards, wall
 from tipsight.paper.cells import asked, told
-from tipsight.pictures.subject import advised, short_grade
+from tipsight.pictures.subject import advised
 
 PIXEL_MM = 0.05
 
@@ -141,7 +141,7 @@ def test_the_bank_card_has_what_advise_says(poppler, answers, monkeypatch):
             cell = told(answer.at_the_bank)
             assert cell.show in text
             assert cell.shot in text
-            assert short_grade(cell.grade) in text
+            assert cell.grade in text
 
 
 def test_an_answer_without_its_question_makes_no_bank_card(answers):

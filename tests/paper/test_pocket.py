@@ -20,7 +20,7 @@ def made_up():
     return {
         key: Cell(
             float(n),
-            "seen when stared at",
+            "kept in view",
             pen=True,
             sleeve=True,
             off=(("BB", 1), (f"No {n % 13}", 2)),
@@ -69,13 +69,13 @@ def test_it_opens_on_the_question_that_was_put(made_up):
     chosen = dict(re.findall(r'name="(\w+)" value="(\d+)" checked', html))
     words = {"yards": YARDS, "water": WATERS, "looks": RIPPLES, "sky": SKIES}
     assert {k: words[k][int(v)] for k, v in chosen.items()} == {
-        "yards": 40, "water": "bright", "looks": "ripple", "sky": "bright overcast",
+        "yards": 40, "water": "bright", "looks": "fur", "sky": "bright overcast",
     }  # fmt: skip
 
 
 def test_it_says_whose_float_and_eyes_and_that_it_is_computed(made_up):
     html = pocket.page(demo.question(), made_up)
-    for words in ("quill avon", "3 mm quill", "fluorescent orange", "60 years", "Computed"):
+    for words in ("quill avon", "3 mm quill", "fluorescent orange", "50 years", "Computed"):
         assert words in html
 
 

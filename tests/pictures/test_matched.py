@@ -4,15 +4,19 @@ The picture is filtered as an image, pixel by pixel; of the library only the eye
 (threshold, blur, floor) are used, none of its closed forms.
 """
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
+from tipsight.advice.sighting import _here
 from tipsight.advice.swim import swim
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.pictures import patch
 from tipsight.pictures.cast import Frame
 from tipsight.pictures.stage import scene
+from tipsight.sight import eye
 from tipsight.sight.channels import channels
 from tipsight.sight.contrast import contrast
 
@@ -39,13 +43,13 @@ SCENES = [
 ]  # fmt: skip
 
 
-def filtered(picture, of, veil, adaptation, eye, frame, area_mm2, bands, tip):
+def filtered(picture, of, veil, adaptation, eyes, frame, area_mm2, bands, tip):
     """Return the level of the tip in a picture before even water."""
     seen = contrast(picture, of.water, veil)
     mm = of.case.place.range_m * 0.290888
     cell = frame.pixel_mm**2
     level2 = 0.0
-    for k, channel in enumerate(channels(adaptation, eye)):
+    for k, channel in enumerate(channels(adaptation, eyes)):
         own, blur = float(channel.blur_arcmin) * mm, float(channel.seen_blur_arcmin) * mm
         shape = [2 * n + int(12 * blur / frame.pixel_mm) for n in seen.shape[:2]]
         picture_f = np.fft.rfft2(seen[..., k], shape) * cell
@@ -73,9 +77,9 @@ def test_the_drawn_tip_has_the_answers_level(told):
     question = Question(**told, diameter="4 mm", stock="solid")
     case = settle(question)
     here = swim(case)
-    name = case.stretches[0].name
-    of = scene(case, case.stretches[0], [case.tip])
-    water = here.waters[name]
+    water = here.waters[case.stretches[0].name]
+    light, stretch = here.waters.views[case.stretches[0].name]
+    of = scene(replace(case, light=light), stretch, [case.tip])
     wide = 4.0 + 2 * case.tip.coats * 0.03
     # whole pixels across the tip and up each band, so that no mixed pixel spoils the Weber term
     pixel = wide / 8.0
@@ -86,11 +90,9 @@ def test_the_drawn_tip_has_the_answers_level(told):
     )
     picture = patch.with_tip(patch.blank(of, frame), of, frame, case.tip, of.hidden_mm)
     adaptation = float(water.adaptation_cd_m2[here.here])
-    from tipsight.advice.sighting import without_streaks
-    from tipsight.sight import eye as eyes
-
     glare_lx, angle = of.look.sky_glare
-    veil = float(eyes.veil(glare_lx, angle, here.eye.age_years).sum())
+    veil = float(eye.veil(glare_lx, angle, here.eye.age_years).sum())
     area = wide * (case.tip.showing_mm - of.hidden_mm)
     level = filtered(picture, of, veil, adaptation, here.eye, frame, area, None, case.tip)
-    assert level == pytest.approx(without_streaks(here.on(name), case.tip), rel=0.05)
+    told = float(_here(here, water, case.tip, streaks=0.0))
+    assert level == pytest.approx(told, rel=0.05)

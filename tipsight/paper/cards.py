@@ -10,7 +10,7 @@ from tipsight.load import hull, plan, shot
 from tipsight.output import measures, names
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
 from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
-from tipsight.pictures.subject import advised, short_grade
+from tipsight.pictures.subject import advised
 
 WIDE_CARD_MM, TALL_CARD_MM = 60.0, 90.0
 _X, _Y = 2.0, TALL_MM - TALL_CARD_MM - 12.0
@@ -236,7 +236,7 @@ def bank(
             apart = one.insert_mm is not None
             _fit(page, x, y - 2.8, one.length if apart else one.show, 6, across - 1, True)
             lines = [", ".join(one.aids)] if apart else []
-            lines += [one.shot, short_grade(one.grade)]
+            lines += [one.shot, one.grade]
             for number, line in enumerate(lines):
                 _fit(page, x, y - 2.8 - LINE_MM * (number + 1), line, 5.2, across - 1)
     sky = answer.question.get("sky") or "bright overcast"

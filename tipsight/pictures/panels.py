@@ -52,9 +52,7 @@ def _weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
     young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
     bright = float(of.water[0])
     share = (bright + young) / (bright + veil) * angler.own_eye_factor
-    share *= float(
-        eye.age_factor(YOUNG_YEARS, bright) / eye.age_factor(angler.age_years, bright)
-    )
+    share *= float(eye.age_factor(YOUNG_YEARS, bright) / eye.age_factor(angler.age_years, bright))
     blur_mm = (
         float(eye.defocus_arcmin(angler.mar_arcmin)) * of.case.place.range_m * MM_PER_ARCMIN_M
     )

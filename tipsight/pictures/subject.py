@@ -9,18 +9,6 @@ from tipsight.inputs.case import Stretch
 
 Place = Literal["bank", "bench"]
 Work = Literal["fit", "repaint", "bank"]
-_SHORT_GRADES = {"seen when stared at": "stared at"}
-
-
-def short_grade(grade: str) -> str:
-    """Return a grade's word for where there is little room.
-
-    Examples
-    --------
-    >>> short_grade("seen when stared at"), short_grade("easy")
-    ('stared at', 'easy')
-    """
-    return _SHORT_GRADES.get(grade, grade)
 
 
 def waters(answer: Answer) -> tuple[Stretch, ...]:

@@ -7,7 +7,6 @@ from xml.sax.saxutils import escape
 from tipsight.advice.answer import TradePoint
 from tipsight.advice.limits import RIDES, RIDES_WELL
 from tipsight.output import measures
-from tipsight.pictures.subject import short_grade
 from tipsight.pictures.svg_parts import Drawing, line, path, text
 from tipsight.sight import grades
 
@@ -60,7 +59,7 @@ def _told(point: TradePoint) -> str:
     """Return what a point says when it is reached, in two short lines above the drawing."""
     first = f"{_size(point)}, advised: " if point.chosen else f"{_size(point)}: "
     rides = measures.rides(point.ride_margin) if point.ride_margin >= RIDES else "does not ride"
-    rest = _worth(short_grade(grades.grade(point.level)), point, rides)
+    rest = _worth(grades.grade(point.level), point, rides)
     return f'<text y="18">{escape(first)}<tspan x="0" dy="22">{escape(rest)}</tspan></text>'
 
 
