@@ -1,5 +1,7 @@
 """What the doubts of own eyes and of the sea itself do to the level."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -23,6 +25,20 @@ def test_eyes_are_told_to_so_much_on_calm_water(age, factor):
     """Where the eye sets the limit, its doubt is that of the level."""
     worse, better = doubts(age=age, behind=["bright"], looks="glass")[Doubt.EYES]
     assert np.exp([-worse, better]) == pytest.approx([factor, factor], rel=0.07)
+
+
+@pytest.mark.parametrize(("age", "factor"), [(20, 1.4), (65, 1.4), (66, 1.5)])
+def test_how_well_own_eyes_are_known(age, factor):
+    assert settle(Question(**TIP, age=age)).angler.own_eye_doubt == factor
+
+
+# The sine squared of what the wind makes with the sight.
+@pytest.mark.parametrize(("bearing_deg", "share"), [(0.0, 0.0), (60.0, 0.75), (90.0, 1.0)])
+def test_waves_run_as_the_wind_does(bearing_deg, share):
+    case = settle(Question(**TIP, wind="3 m/s", behind=["dark"]))
+    here = swim(replace(case, wind=replace(case.wind, bearing_deg=bearing_deg)))
+    across = [one.across for one in here.waters["dark"].clutter]
+    assert across == pytest.approx([share] * len(across))
 
 
 def test_own_eyes_count_for_less_among_streaks():

@@ -102,20 +102,18 @@ def sight_against_brute_force() -> None:
     from tipsight.sight.clutter import Clutter
     from tipsight.sight.eye import Eye
 
-    eye, clutter = Eye(60.0), Clutter(0.17, 127.0, 0.064, 0.5, 2.0)
+    eye, clutter = Eye(60.0), Clutter(0.16, 129.0, 0.064, 0.5, 2.0, 0.62)
     held = kernel.kernels([36.6], 700.0, eye, [clutter])
     diameter = np.linspace(2.0, 8.0, 20)
     edges = np.stack([np.zeros(30), np.linspace(5, 30, 30), np.linspace(10, 60, 30)], axis=1)
     contrast = np.random.default_rng(1).uniform(-1, 4, (400, 2, 3)) * [1.0, 0.0, 0.0]
     fast = median_s(
-        lambda: kernel.level_grid(
-            held, diameter_mm=diameter, edges_mm=edges, contrast=contrast, eye=eye
-        ),
+        lambda: kernel.level_grid(held, diameter_mm=diameter, edges_mm=edges, contrast=contrast),
         5,
     )
     each = fast / (20 * 30 * 400)
     grid = kernel.level_grid(
-        held, diameter_mm=diameter[:2], edges_mm=edges[:2], contrast=contrast[:2], eye=eye
+        held, diameter_mm=diameter[:2], edges_mm=edges[:2], contrast=contrast[:2]
     )
     worst, slow = 0.0, []
     for d in range(2):

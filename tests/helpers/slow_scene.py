@@ -84,7 +84,7 @@ class Swim:
         self.air = (1.0 - self.clear) * (
             self.sky.spectrum(np.zeros(1), np.zeros(1))[0] @ self.eye.T
         )
-        mean, self.facet_contrast = self._water()
+        mean, self.facet_contrast, self.sky_correlation = self._water()
         self.facet_contrast *= self.clear * mean[0] / (self.clear * mean + self.air)[0]
         self.water = self.clear * mean + self.air
         self.falling = self._falling()
@@ -106,7 +106,7 @@ class Swim:
         return found
 
     def _water(self):
-        """Mean channels over an even grid of slopes, and the spread of the luminance over it."""
+        """Mean channels over an even grid of slopes, the luminance's spread, and how it goes with them."""
         down = np.radians(self.down_deg)
         ways = np.linspace(-6.0, 6.0, 801), np.linspace(-5.0, 5.0, 31)
         zx, zy = (g.ravel() for g in np.meshgrid(*ways))
@@ -117,7 +117,7 @@ class Swim:
         facing = view @ normal
         seen = facing > 0.0
         weight = (weight * facing / normal[2])[seen]
-        normal, facing = normal[:, seen], facing[seen]
+        normal, facing, zx = normal[:, seen], facing[seen], zx[seen]
         ray = 2.0 * facing * normal - view[:, None]
         height = np.degrees(np.arcsin(np.clip(ray[2], -1.0, 1.0)))
         azimuth = np.degrees(np.arctan2(ray[1], -ray[0]))
@@ -139,7 +139,9 @@ class Swim:
             channels[one] = light_ @ self.eye.T
         weight = weight / weight.sum()
         mean = weight @ channels
-        return mean, np.sqrt(weight @ (channels[:, 0] - mean[0]) ** 2) / mean[0]
+        spread = np.cov(channels[:, 0], zx, aweights=weight, ddof=0)
+        correlation = abs(spread[0, 1]) / np.sqrt(spread[0, 0] * spread[1, 1])
+        return mean, np.sqrt(spread[0, 0]) / mean[0], correlation
 
     def _falling(self):
         """Light on the seen side of the stick by wavelength, a side and a direction at a time."""

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tipsight.pictures.streaks import Streaks, factor
 from tipsight.sight.clutter import Clutter
 
-RIPPLE = Clutter(0.2, 127.0, 0.064, 0.5, 2.5)
+RIPPLE = Clutter(0.2, 127.0, 0.064, 0.5, 2.5, 0.6)
 
 
 def grain(rows, columns, spread, seed=0):
@@ -25,12 +25,13 @@ def grain(rows, columns, spread, seed=0):
     contrast=st.floats(0.0, 2.0),
     length=st.floats(20.0, 2000.0),
     bank=st.floats(0.0, 40.0),
+    sky=st.floats(0.0, 1.0),
 )
 def test_light_stays_above_nothing_and_its_mean_stays(
-    rows, columns, spread, contrast, length, bank
+    rows, columns, spread, contrast, length, bank, sky
 ):
     water = grain(rows, columns, spread)
-    clutter = Clutter(contrast, length, 0.07, bank, 3.0)
+    clutter = Clutter(contrast, length, 0.07, bank, 3.0, sky)
     times = factor(water, 1.5, 3.0, float(water.mean()), clutter)
     assert np.isfinite(times).all()
     assert (times > 0.0).all()
@@ -41,7 +42,7 @@ def test_twice_the_contrast_draws_streaks_twice_as_strong():
     """Bands hold a few hundred waves; what is left of the logarithm's bend is under 3 %."""
     water = grain(200, 400, 0.02)
     once, twice = (
-        water * factor(water, 1.5, 3.0, 1.0, Clutter(c, 127.0, 0.064, 0.5, 2.5))
+        water * factor(water, 1.5, 3.0, 1.0, Clutter(c, 127.0, 0.064, 0.5, 2.5, 0.6))
         for c in (0.05, 0.1)
     )
     low = np.abs(np.fft.fft2(np.stack([once, twice]))[:, 1:8, 1:20])
@@ -51,7 +52,10 @@ def test_twice_the_contrast_draws_streaks_twice_as_strong():
 
 @pytest.mark.parametrize(
     ("water", "clutter"),
-    [(np.full((50, 80), 3.0), RIPPLE), (grain(50, 80, 0.1), Clutter(0.0, 127.0, 0.064, 0.5, 2.5))],
+    [
+        (np.full((50, 80), 3.0), RIPPLE),
+        (grain(50, 80, 0.1), Clutter(0.0, 127.0, 0.064, 0.5, 2.5, 0.6)),
+    ],
     ids=["level water", "no streaks told"],
 )
 def test_nothing_to_bring_to_strength_stays_as_it_was_cast(water, clutter):

@@ -113,6 +113,13 @@ def test_luminance_contrast_of_paint_and_water(name, paint):
 
 
 @each
+def test_sky_correlation_by_facets_one_by_one(name):
+    """0.015: a skyline of half a degree falls between the even slopes, 0.0005 of eight times as many."""
+    found = float(ours(name).sky_correlation[0])
+    assert found == pytest.approx(slow(name)[0].sky_correlation, abs=0.015)
+
+
+@each
 def test_veil_of_glare(name):
     """4 %: patches of some degrees each, where the veil is 2 to 16 % of the water's light."""
     swim, _ = slow(name)
@@ -129,8 +136,9 @@ def test_level_by_a_literal_filter(name, bands):
     edges, veil, eye = np.linspace(5.0, 35.0, len(bands) + 1), swim.veil(AGE), Eye(AGE)
     contrast, adapted = zip(*(swim.contrast(tips[band], veil) for band in bands), strict=True)
     streaks = Clutter(
-        swim.facet_contrast, RIPPLE_MM, swim.slope_rms, stretch.bank_height_deg, swim.down_deg
-    )
+        swim.facet_contrast, RIPPLE_MM, swim.slope_rms, stretch.bank_height_deg, swim.down_deg,
+        swim.sky_correlation, across=np.sin(np.radians(wind.bearing_deg)) ** 2,
+    )  # fmt: skip
     brute = sight_reference.brute_level(
         4.0, edges, contrast, range_m=RANGE_M, adaptation_cd_m2=adapted[0], eye=eye,
         clutter=streaks,
@@ -138,10 +146,10 @@ def test_level_by_a_literal_filter(name, bands):
     place = Place(RANGE_M, eye_height_m=EYE_HEIGHT_M)
     case = SimpleNamespace(light=light, wind=wind, stream=stream, angler=angler, place=place)
     around = np.array([20.0, RANGE_M, 30.0])
-    water = waters.water(case, stretch, FINISHES, around, 1, eye, RIPPLE_MM)
+    water = waters.water(case, light, stretch, FINISHES, around, 1, eye, RIPPLE_MM)
     assert water.adaptation_cd_m2[1] == pytest.approx(adapted[0], rel=0.006)
     found = kernel.level_parts(
         water.at(1), diameter_mm=np.array([4.0]), edges_mm=edges[None],
-        contrast=water.contrast[list(bands), 1][None], eye=eye,
+        contrast=water.contrast[list(bands), 1][None],
     )  # fmt: skip
     assert np.hypot(*found)[0] == pytest.approx(brute, rel=0.02)

@@ -6,9 +6,7 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.checks import within
 from tipsight.sight import grades
 
-SECONDS = (
-    28.0  # s at level 1; computed: d' of 1.52 to Blackwell's six seconds, growing as their root
-)
+SECONDS = 28.0  # s at level 1; computed: d' 1.52 in Blackwell's six seconds, growing as their root
 LOOKS = 9.0  # [-], independent looks at the streaks that `clutter.KAPPA2` holds
 # Looks in the first second at 40 yd, and their power over distance and time; computed: counted by
 # letting seas run past a drifting tip, to a factor of 1.6 either way
