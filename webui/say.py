@@ -91,8 +91,7 @@ class Said:
     def brief(self) -> str:
         """The answer in one line."""
         change = self.answer.at_the_bank
-        seen = change.block.visibility
-        return f"{sentence(doing.change(change, self.reader))} Then {seen.grade}."
+        return sentence(f"{change.block.visibility.grade}: {doing.change(change, self.reader)}")
 
     @property
     def swim(self) -> str:

@@ -5,7 +5,15 @@ if (mend) mend.focus();
 if (form) {
 	document.documentElement.classList.add("live");
 	const place = find("answer"), brief = find("brief");
-	let latest = 0, timer, shown = location.search;
+	let latest = 0, timer, shown = location.search, touched;
+	// What the hand is at stays where it is on the screen, whatever changes above it.
+	const steady = (change) => {
+		const box = touched && touched.getBoundingClientRect();
+		const held = box && box.bottom > 0 && box.top < innerHeight ? touched : form;
+		const top = held.getBoundingClientRect().top;
+		change();
+		if (top < innerHeight) scrollBy(0, held.getBoundingClientRect().top - top);
+	};
 	const address = () => {
 		const pairs = [...new FormData(form)].filter(([, text]) => text.trim());
 		if (pairs.every(([key]) => key === "far" || key === "high")) pairs.unshift(["distance", ""]);
@@ -29,15 +37,17 @@ if (form) {
 		} catch { return; }
 		if (mine !== latest) return;
 		if (reply.ok) {
-			const folds = () => [...place.querySelectorAll("summary")];
-			const open = folds().filter((one) => one.parentElement.open).map((one) => one.textContent);
-			place.innerHTML = text;
-			for (const one of folds()) one.parentElement.open = open.includes(one.textContent);
+			steady(() => {
+				const folds = () => [...place.querySelectorAll("summary")];
+				const open = folds().filter((one) => one.parentElement.open).map((one) => one.textContent);
+				place.innerHTML = text;
+				for (const one of folds()) one.parentElement.open = open.includes(one.textContent);
+				if (mend) mend.remove();
+				for (const wrong of form.querySelectorAll(".wrong")) wrong.remove();
+			});
 			const said = find("said").dataset;
 			document.title = said.title;
 			brief.textContent = said.brief;
-			if (mend) mend.remove();
-			for (const wrong of form.querySelectorAll(".wrong")) wrong.remove();
 			for (const bad of form.querySelectorAll("[aria-invalid]")) bad.removeAttribute("aria-invalid");
 			history[keep ? "pushState" : "replaceState"](null, "", url);
 			shown = location.search;
@@ -47,6 +57,7 @@ if (form) {
 		place.classList.toggle("old", !reply.ok);
 	};
 	form.addEventListener("input", ({ target }) => {
+		touched = target;
 		press();
 		clearTimeout(timer);
 		const tapped = target.matches("select, [type=radio]");
@@ -56,6 +67,7 @@ if (form) {
 		const button = event.target.closest(".taps button");
 		if (!button) return;
 		event.preventDefault();
+		touched = button;
 		const [[key, text]] = new URLSearchParams(button.value);
 		form.elements[key].value = text;
 		press();
