@@ -101,7 +101,7 @@ def test_the_keyboard_alone_will_do(opened):
     page.keyboard.press("Tab")
     page.keyboard.press("ArrowRight")
     assert (
-        CELLS["bright overcast", "ripple", 45, "bright"].show
+        CELLS["bright overcast", "fur", 45, "bright"].show
         in page.get_by_role("status").inner_text()
     )
 
