@@ -49,13 +49,7 @@ class Asked:
         )
 
     def question(self) -> Question:
-        """Return the question.
-
-        Raises
-        ------
-        Mistakes
-            If the address names items that there are none of, or is longer than any question.
-        """
+        """Return the question, or raise Mistakes: of unknown items, or longer than any question."""
         return _question(self.typed)
 
     def before(self) -> Question | None:
@@ -99,7 +93,7 @@ def _ordered(keys: Iterable[str]) -> list[str]:
 
 
 def _changed(typed: Typed, changes: dict[str, str]) -> Typed:
-    merged = {**typed, **{key: (text,) if text else () for key, text in changes.items()}}
+    merged = {**typed, **{key: (text,) if text.strip() else () for key, text in changes.items()}}
     return {key: texts for key, texts in merged.items() if texts}
 
 
@@ -137,20 +131,8 @@ def _wrong(told: dict[str, Value | None]) -> tuple[Mistake, ...]:
 
 
 def typed_of(question: Question) -> Typed:
-    """Return a question as it would be typed into the page.
+    """Return a question as it would be typed into the page, a list in one line.
 
-    Parameters
-    ----------
-    question : Question
-        Any question.
-
-    Returns
-    -------
-    dict
-        Texts by item, a list in one line.
-
-    Examples
-    --------
     >>> typed_of(Question(distance="40 yd", pen=False, behind=("dark 60%", "bright")))
     {'distance': ('40 yd',), 'behind': ('dark 60%; bright',), 'pen': ('no',)}
     """
@@ -165,22 +147,11 @@ def typed_of(question: Question) -> Typed:
 
 
 def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> Asked:
-    """Return what an address asks.
+    """Return what an address asks, and the page's own question where it names no item.
 
-    Parameters
-    ----------
-    args : MultiDict
-        The address's parts: items, ``far`` and ``high`` (units), ``set`` (items or units to be
-        told otherwise) and ``was_...`` (what an item was before).
-    own : Question
-        What is asked when the address names no item.
-    strict : bool
-        Whether a bare number stays one, as it does for the command.
-
-    Returns
-    -------
-    Asked
-        Blanks left out.
+    Its parts are items, ``far`` and ``high`` (units), ``set`` (items or units to be told otherwise)
+    and ``was_...`` (what an item was before). A bare number takes the page's unit unless ``strict``,
+    as it stays one for the command.
     """
     units = Units.told(args)
     typed: Typed = {}

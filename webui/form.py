@@ -52,18 +52,6 @@ class Part:
 def said_of(mistake: Mistake) -> str:
     """Return a mistake as one sentence, without the name of its item.
 
-    Parameters
-    ----------
-    mistake : Mistake
-        One thing to mend.
-
-    Returns
-    -------
-    str
-        The words of the command, begun with a capital.
-
-    Examples
-    --------
     >>> said_of(Mistake("distance", "40", "say the unit", "40 yd"))
     "'40' will not do; say the unit (for example 40 yd)"
     """
@@ -117,20 +105,7 @@ def _hint(item: Item, look: str, units: Units) -> str:
 
 
 def fields(asked: Asked, mistakes: tuple[Mistake, ...] = ()) -> tuple[Part, ...]:
-    """Return the questions with what was typed, and with what is to be mended at each.
-
-    Parameters
-    ----------
-    asked : Asked
-        What the address asks.
-    mistakes : tuple of Mistake
-        What is to be mended.
-
-    Returns
-    -------
-    tuple of Part
-        In the order in which they are asked.
-    """
+    """Return the questions in the order in which they are asked, with what was typed and is wrong."""
 
     def field_of(item: Item) -> Field:
         value = "; ".join(asked.typed.get(item.key, ()))

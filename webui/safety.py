@@ -27,15 +27,7 @@ HEADERS = {
 
 
 def guard(app: Flask, hosts: Sequence[str]) -> None:
-    """Put the page's rules of safety on an app.
-
-    Parameters
-    ----------
-    app : flask.Flask
-        The app.
-    hosts : sequence of str
-        Addresses under which it may be asked, besides those of this machine alone.
-    """
+    """Put the page's rules of safety on an app, asked under ``hosts`` besides this machine's own."""
     app.config["TRUSTED_HOSTS"] = [*OWN_HOSTS, *hosts]
     app.config["MAX_CONTENT_LENGTH"] = MOST_BYTES
 
@@ -56,11 +48,9 @@ def guard(app: Flask, hosts: Sequence[str]) -> None:
 
 
 def _of_this_house() -> bool:
-    """Return whether this page, a person or a link to a whole page asks, and not another site.
-
-    Fetch metadata (W3C): a browser sends it to this machine's own address, none to a bare one on the
-    house network, where the host that was asked for and the policy of resources must do.
-    """
+    """Return whether this page, a person or a link to a whole page asks, and not another site."""
+    # Fetch metadata (W3C): a browser sends them to this machine's own address, but none to a bare one
+    # on the house network, where the host that was asked for and the policy of resources must do.
     told = request.headers.get
     if told("Sec-Fetch-Site") in (None, "same-origin", "none"):
         return True

@@ -42,21 +42,10 @@ LINKS = {**{file: name for file, (name, _) in PAPERS.items()}, "view": "View fro
 
 
 def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
-    """Add the papers and the view to an app.
-
-    Parameters
-    ----------
-    app : flask.Flask
-        The app.
-    answered : callable
-        Returns what the present address asks, and its answer.
-    """
+    """Add the papers and the view to an app; ``answered`` tells what the present address asks."""
 
     def mended(make: Callable[[Asked, Answer], Response]) -> Callable[[], Response]:
-        """Return a view of what ``make`` makes; a question with mistakes goes to the page.
-
-        What the form sends with its blanks goes on to the short address.
-        """
+        """Return a view of what ``make`` makes, for a question without mistakes or blanks."""
 
         def shown() -> Response:
             try:

@@ -17,8 +17,6 @@ _BARE = re.compile(r"\d+(?:[.,]\d+)?")
 class Units:
     """What a bare number means, and in what distances are told.
 
-    Examples
-    --------
     >>> Units("m").reader.far(33.0), Units().far
     ('33 m', 'yd')
     """

@@ -29,20 +29,8 @@ _DRAWN = {
 
 
 def water(name: str) -> str:
-    """Return a small drawing of what the water behind the tip may look like.
+    """Return an SVG that stands beside a word for the water and says nothing of its own.
 
-    Parameters
-    ----------
-    name : str
-        A word for the water behind the tip.
-
-    Returns
-    -------
-    str
-        SVG that stands beside its word and so says nothing of its own; empty for other words.
-
-    Examples
-    --------
     >>> water("dark").startswith("<svg"), water("fur")
     (True, '')
     """

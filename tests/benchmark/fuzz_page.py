@@ -1,9 +1,10 @@
 """Ask the page five thousand things that no person would, with all the sums; run by hand.
 
-``.venv/bin/python -m tests.benchmark.fuzz_page`` prints what came back, and the slowest reply.
+``.venv/bin/python -m tests.benchmark.fuzz_page [HOW MANY]`` prints what came back, and the slowest reply.
 """
 
 import collections
+import sys
 import time
 
 from hypothesis import HealthCheck, given, settings
@@ -11,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from tests.webui.test_anything import addresses
 from webui import create_app
 
-ASKED = 5000
+ASKED = int(sys.argv[1]) if len(sys.argv) > 1 else 5000
 client = create_app().test_client()
 replies: collections.Counter[int] = collections.Counter()
 slowest: list[tuple[float, str]] = []

@@ -33,7 +33,8 @@ def said(draw, key):
     near = st.sampled_from([item.example, item.default, *words])
     number = st.tuples(NUMBERS, UNITS).map("".join)
     pair = st.tuples(near | number, st.sampled_from(["; ", ", ", " ", " 60%; "]), near | number)
-    return draw(near | near | number | JUNK | pair.map("".join))
+    many = st.lists(near | number, min_size=3, max_size=40).map("; ".join)
+    return draw(near | near | number | JUNK | pair.map("".join) | many)
 
 
 @st.composite

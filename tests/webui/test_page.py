@@ -78,6 +78,12 @@ def test_a_tap_changes_one_thing_and_tells_what_it_was(house):
     assert re.search(r">distance</th><td>40 yd</td><td>25 yd<", page.text)
 
 
+def test_a_tap_that_tells_a_blank_leads_to_the_answer_at_once(house):
+    reply = house.get("/?distance=40+yd&set=age%3D%250D&set=%3D%250D")
+    assert reply.headers["Location"] == "/?distance=40+yd"
+    assert house.get(reply.headers["Location"]).status_code == 200
+
+
 def test_what_changed_is_what_the_two_answers_say(house):
     page = house.get(address(showing="30 mm", was_showing="20 mm", wet="0 mm", was_wet="10 mm"))
     before = advise(demo.question()).tip_in_hand

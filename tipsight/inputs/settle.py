@@ -53,9 +53,7 @@ def settle(question: Question) -> Case:
     light = settle_light(asker)
     stretches = settle_behind(asker, light)
     angler = _angler(asker)
-    wanted = Wanted(
-        asker.take("seen").number, asker.take("bites").number, asker.knows("bites")
-    )
+    wanted = Wanted(asker.take("seen").number, asker.take("bites").number, asker.knows("bites"))
     box = settle_box(asker)
     float_, weighed_tip, tip = settle_float(asker, box)
     asker.ask_the_rest()
