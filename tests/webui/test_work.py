@@ -123,10 +123,10 @@ def test_the_heaviest_question_is_bounded_work(work):
     assert reply.status_code == 200, reply.text
     # six told waters, and dark and bright to compare, once more for eyes that see all colours
     assert work["waters"] <= 2 * (6 + 2)
-    # 96 pieces of stock in all; measured 2.0 million, 50,000 and 138 million
-    assert work["candidates"] <= 20_000_000
+    # 96 pieces of stock in all; measured 2.0 million, 50,000 and 70 million
+    assert work["candidates"] <= 3_000_000
     assert work["looks"] <= 60_000
-    assert work["sums"] <= 160_000_000
+    assert work["sums"] <= 80_000_000
 
 
 def test_memory_is_flat_over_some_hundred_mixed_requests(monkeypatch):

@@ -22,8 +22,8 @@ Trace = list[tuple[int, int, NDArray[np.uint8]]]
 """Size, pieces in the bundle, and a bit for each sum that is better with the bundle."""
 GRAIN_MG = 0.1
 """Masses in air are told apart to a tenth of a milligram."""
-MOST_SUMS = 100_000
-"""Sums of the bulk that are told apart; 10 g to a tenth of a milligram (judgement)."""
+MOST_SUMS = 50_000
+"""Sums of the bulk that are told apart; 5 g to a tenth of a milligram (judgement)."""
 BULK_COST_MG, DROPPER_COST_MG, TRIM_COST_MG = 0.5, 0.5, 1.5
 """What one more shot is worth, in milligrams of pull left unused."""
 _MANY = 10**6
