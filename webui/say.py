@@ -106,13 +106,13 @@ class Said:
         """Which limits stand in the way, by how much, and what would cure it."""
         answer = self.answer
         bench = answer.at_the_bench
-        fails = bench.block.fails if bench else ()
+        fails = bench.block.broken if bench else ()
         stands = tuple(
             warned.warning(one, answer.case, self.reader)
             for one in answer.warnings
             if warned.in_the_way(one)
         )
-        bank = () if bench else answer.at_the_bank.block.fails
+        bank = () if bench else answer.at_the_bank.block.broken
         said = (*map(telling.failure, fails), *stands)
         return (*map(sentence, said), *(f"At the bank: {telling.failure(one)}." for one in bank))
 

@@ -8,15 +8,18 @@ import numpy as np
 import pytest
 import sample
 
-from tipsight.advice import limits
+from tipsight.advice import bench, limits
+from tipsight.advice.advise import advise, examine
 from tipsight.advice.bench import shelf
 from tipsight.advice.choose import Pick
 from tipsight.advice.close_look import close_look, is_sound
 from tipsight.advice.facts import Cure, Failure, Limit
 from tipsight.advice.limits import BOUNDS, BY_LIMIT, Measures, failures, kept
 from tipsight.advice.swim import Swim
-from tipsight.inputs.case import Wanted
-from tipsight.output import telling
+from tipsight.inputs.case import Stock, Wanted
+from tipsight.inputs.question import Question
+from tipsight.load import balance
+from tipsight.output import telling, warned
 
 SWIM = replace(
     sample.SWIM,
@@ -28,10 +31,11 @@ SWIM = replace(
 )
 GOOD = Measures(
     level=6.0, ride_margin=3.0, sink_force_g=0.2, pull_g=2.0, diameter_mm=2.5, showing_mm=25.0,
-    glued_mm=20.0, uprightness=4.0,
+    glued_mm=20.0, outside_mm=35.0, uprightness=4.0,
 )  # fmt: skip
 LIGHT = replace(GOOD, sink_force_g=0.001)
 THICK = replace(GOOD, diameter_mm=4.0)
+TALL = replace(GOOD, outside_mm=50.0)
 EDGES = [
     # limit, the rest of the tip, what is measured, inside, the edge, outside, in words outside
     (Limit.SIGHT, GOOD, "level", 5.01, 5.0, 4.99,
@@ -48,6 +52,10 @@ EDGES = [
      "body: 5.1 mm thick where 5.0 mm is the most"),  # two fifths of 12.5 mm
     (Limit.ROOM, GOOD, "glued_mm", 59.0, 60.0, 61.0,
      "room: 61 mm to glue in where the body has 60 mm"),
+    (Limit.GLUE, GOOD, "glued_mm", 5.1, 5.0, 4.9,
+     "glue: 4.9 mm glued in where 5.0 mm is the least"),
+    (Limit.GLUE, TALL, "glued_mm", 6.1, 6.0, 5.9,
+     "glue: 5.9 mm glued in where 6.0 mm is the least"),  # .12 of 50 mm
     (Limit.LOAD, LIGHT, "pull_g", 0.03, 0.02, 0.01,
      "load: 0.01 g left for shot where 0.02 g is the least"),
     (Limit.BALANCE, GOOD, "uprightness", 3.01, 3.0, 2.99,
@@ -92,9 +100,9 @@ def test_an_edge_is_the_same_for_the_shelf_for_one_tip_and_in_words(
 def test_failures_come_in_the_order_of_the_limits_and_what_is_left_out_is_not_looked_at() -> None:
     bad = Measures(
         level=1.0, ride_margin=1.0, sink_force_g=9.0, pull_g=0.0, diameter_mm=9.0, showing_mm=80.0,
-        glued_mm=90.0, uprightness=1.0,
+        glued_mm=90.0, outside_mm=800.0, uprightness=1.0,
     )  # fmt: skip
-    order = ["sight", "ride", "bite", "strength", "body", "room", "load", "balance"]
+    order = ["sight", "ride", "bite", "strength", "body", "room", "glue", "load", "balance"]
     assert [fail.limit for fail in failures(SWIM, bad)] == order
     blind = replace(bad, level=None, uprightness=None)
     assert [fail.limit for fail in failures(SWIM, blind)] == order[1:-1]
@@ -110,6 +118,7 @@ def test_failures_come_in_the_order_of_the_limits_and_what_is_left_out_is_not_lo
         (Limit.STRENGTH, (Cure.THICKER_TIP,)),
         (Limit.BODY, (Cure.THICKER_BODY,)),
         (Limit.ROOM, (Cure.LONGER_BODY,)),
+        (Limit.GLUE, (Cure.MORE_GLUED,)),
         (Limit.LOAD, (Cure.BIGGER_FLOAT, Cure.LIGHTER_TIP)),
         (Limit.BALANCE, (Cure.BIGGER_FLOAT, Cure.LIGHTER_TIP)),
     ],
@@ -224,8 +233,100 @@ def test_a_close_look_hands_each_measure_to_its_own_limit() -> None:
     )
 
 
-def test_where_the_body_has_no_room_there_is_nothing_to_look_at() -> None:
-    short = replace(sample.SWIM.hull, body_length_mm=TIP.glued_mm)
-    assert is_sound(replace(sample.SWIM, hull=short), TIP) is True
-    shorter = replace(short, body_length_mm=TIP.glued_mm - 1e-6)
-    assert is_sound(replace(sample.SWIM, hull=shorter), TIP) is None
+# --- what exists is its own proof: a wish that the tip in hand breaks may be broken as much
+
+BENT = replace(
+    SWIM,
+    case=replace(
+        SWIM.case,
+        tip=replace(
+            SWIM.case.tip, stock=Stock("solid", 5.5), showing_mm=40.0, wet_mm=10.0, glued_mm=5.0
+        ),
+    ),
+)
+"""5.5 mm thick where 5 mm is the most, and 5 mm glued in where 6 mm is the least."""
+FLAT = replace(BENT, hull=replace(BENT.hull, body_length_mm=4.0))
+
+
+@pytest.mark.parametrize(
+    ("limit", "rest", "name", "alike", "better", "worse", "allowed"),
+    [
+        (Limit.BODY, GOOD, "diameter_mm", 5.5, 5.2, 5.6, 5.0),
+        (Limit.GLUE, TALL, "glued_mm", 5.0, 5.5, 4.9, 6.0),
+        # of another length outside it is the shortfall that counts, of 1 mm
+        (Limit.GLUE, GOOD, "glued_mm", 4.0, 4.5, 3.9, 5.0),
+    ],
+)
+def test_a_wish_may_be_broken_as_much_as_it_is(
+    limit: Limit, rest: Measures, name: str, alike: float, better: float, worse: float,
+    allowed: float,
+) -> None:  # fmt: skip
+    for value, as_it_is in ((alike, True), (better, True), (worse, False)):
+        told = replace(rest, **{name: value})
+        fails = failures(BENT, told)
+        assert fails == (Failure(limit, value, pytest.approx(allowed), as_it_is),)
+        assert bool(kept(BENT, told)[limit]) is as_it_is
+        block = replace(sample.answer().tip_in_hand, fails=fails)
+        assert (block.passes, block.sound, not block.breaks(limit)) == (as_it_is,) * 3
+        assert telling.failure(fails[0]).endswith(", as it is") is as_it_is
+        assert bool(telling.shortcomings(block, "easy")) is not as_it_is
+    assert failures(SWIM, replace(rest, **{name: alike}))[0].as_it_is is False
+
+
+def test_more_room_than_the_body_has_may_be_taken_as_it_is() -> None:
+    assert failures(FLAT, replace(GOOD, glued_mm=5.0)) == (Failure(Limit.ROOM, 5.0, 4.0, True),)
+    assert failures(FLAT, replace(GOOD, glued_mm=5.1)) == (Failure(Limit.ROOM, 5.1, 4.0, False),)
+
+
+@pytest.mark.parametrize(
+    ("in_hand", "uprightness", "as_it_is"),
+    [(2.0, 2.0, True), (2.0, 1.9, False), (4.0, 2.9, False), (0.9, 0.9, False), (0.9, 2.9, False)],
+)
+def test_a_float_that_stands_may_be_as_top_heavy_as_it_is_and_one_that_falls_over_may_not(
+    in_hand: float, uprightness: float, as_it_is: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Swim, "uprightness", in_hand)
+    told = replace(GOOD, uprightness=uprightness)
+    anew = replace(SWIM)  # that nothing of it has been worked out
+    assert failures(anew, told) == (Failure(Limit.BALANCE, uprightness, 3.0, as_it_is),)
+
+
+def test_what_merely_breaks_a_wish_is_looked_at_and_no_worse_is_advised() -> None:
+    """Of 45 mm outside, .12 or 5.4 mm should be glued in; three mm are."""
+    answer = advise(Question(showing="35 mm", glued="3 mm", behind=("dark",), paint="white"))
+    fail = next(one for one in answer.tip_in_hand.fails if one.limit is Limit.GLUE)
+    assert fail == Failure(Limit.GLUE, 3.0, pytest.approx(5.4), True)
+    assert answer.tip_in_hand.passes
+    assert answer.at_the_bank.actions == ()
+    said = "3 mm of this tip are glued in, where 5.4 mm would hold it well"
+    assert said in warned.warnings(answer)
+
+
+def test_a_tip_that_pulls_out_of_a_socket_needs_no_glue() -> None:
+    told = Question(showing="35 mm", glued="3 mm", behind=("dark",), paint="white")
+    assert examine(told).fails != ()
+    assert examine(replace(told, pulls_out="yes")).fails == ()
+
+
+def test_a_tip_thicker_than_its_body_is_looked_at() -> None:
+    told = Question(pattern="straight balsa", takes="3BB", behind=("dark",))
+    block = examine(told)
+    fail = next(one for one in block.fails if one.limit is Limit.BODY)
+    assert (fail.value, fail.as_it_is) == (5.0, True)
+    assert fail.allowed == pytest.approx(3.5, abs=0.1)
+
+
+def test_a_glance_leaves_out_what_falls_over(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert is_sound(sample.SWIM, TIP) is True
+    monkeypatch.setattr(balance, "uprighting_g_mm", lambda *_: 0.0)
+    assert is_sound(sample.SWIM, TIP) is None
+
+
+def test_the_bench_passes_by_what_falls_over(monkeypatch: pytest.MonkeyPatch) -> None:
+    pick = Pick(0, PIECE, LENGTH, 0, 0.0, 0.0, 0.0)
+    assert len(list(SHELF.looked_at([pick]))) == 1
+    for uprightness, found in ((1.01, 1), (1.0, 0)):
+        handled = replace(BLOCK.handling, uprightness=uprightness)
+        looked = replace(BLOCK, handling=handled)
+        monkeypatch.setattr(bench, "close_look", lambda *_, looked=looked: looked)
+        assert len(list(SHELF.looked_at([pick]))) == found

@@ -116,7 +116,9 @@ def test_whether_a_tip_passes_is_told_and_by_how_much_it_fails() -> None:
     told = json_form(sample.answer())
     assert told["at_the_bench"]["passes"] is True
     assert told["tip_in_hand"]["passes"] is False
-    assert told["tip_in_hand"]["fails"] == [{"limit": "sight", "value": 1.6, "allowed": 5.0}]
+    assert told["tip_in_hand"]["fails"] == [
+        {"limit": "sight", "value": 1.6, "allowed": 5.0, "as_it_is": False}
+    ]
 
 
 def test_a_change_says_what_it_does_beside_its_text() -> None:

@@ -128,6 +128,7 @@ def test_the_tip_as_it_is_is_told_with_its_shot() -> None:
         (Limit.BALANCE, "top-heavy"),
         (Limit.BODY, "too thick for the body"),
         (Limit.ROOM, "no room in the body to glue it"),
+        (Limit.GLUE, "held by little glue"),
         (Limit.LOAD, "no shot left to cock it"),
     ],
 )
@@ -155,6 +156,11 @@ def test_each_limit_in_few_words(limit: Limit, said: str) -> None:
         (Failure(Limit.BALANCE, 1.2, 3.0), "balance: top-heavy, it leans or falls over"),
         (Failure(Limit.BODY, 5.5, 4.26), "body: 5.5 mm thick where 4.3 mm is the most"),
         (Failure(Limit.ROOM, 8.0, 6.0), "room: 8 mm to glue in where the body has 6 mm"),
+        (Failure(Limit.GLUE, 5.0, 5.4), "glue: 5 mm glued in where 5.4 mm is the least"),
+        (
+            Failure(Limit.BODY, 5.5, 4.26, as_it_is=True),
+            "body: 5.5 mm thick where 4.3 mm is the most, as it is",
+        ),
         (Failure(Limit.LOAD, 0.01, 0.02), "load: 0.01 g left for shot where 0.02 g is the least"),
     ],
 )

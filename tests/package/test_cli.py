@@ -245,7 +245,7 @@ def test_all_mistakes_are_told_at_once(run: Runner) -> None:
         (b"\xff\xfe\x00", "this is not a text file in UTF-8"),
         (b"distance = 40 yd", "this is not TOML at line 1"),
         (b"[place]\ndistanse = '40 yd'", "distanse: there is no such item in [place]; did"),
-        (b"[tip]\nshowing = '60 mm'\nglued = '5 mm'", "glued"),
+        (b"[tip]\nshowing = '60 mm'\nglued = '151 mm'", "glued: '151 mm' will not do; say 0 to 150"),
     ],
     ids=["bytes", "toml", "spelling", "glued"],
 )  # fmt: skip
@@ -262,6 +262,16 @@ def test_a_float_that_sinks_is_told_of(run: Runner) -> None:
                          "8 mm", "--stock", "solid", "--weighs", "30 g")  # fmt: skip
     assert (code, out) == (2, "")
     assert err
+
+
+def test_a_float_that_falls_over_is_told_of(run: Runner) -> None:
+    """Four millimetres of solid plastic, 80 mm high, on an inch of foam."""
+    code, out, err = run("shot", "--parts", "body, cylinder, foam, 25 mm long, 11 mm thick",
+                         "--diameter", "4 mm", "--stock", "solid", "--showing", "80 mm",
+                         "--wet", "5 mm")  # fmt: skip
+    assert (code, err) == (0, "")
+    assert "BALANCE      with all its shot on it falls over" in out
+    assert "falls over" not in run("shot", "demo")[1]
 
 
 def test_own_tables_stand_in_and_are_put_away_again(run: Runner, tmp_path: Path) -> None:

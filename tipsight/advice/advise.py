@@ -142,7 +142,7 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
     Raises
     ------
     Mistakes
-        If the float sinks, falls over, or has no room for its tip.
+        If the float sinks, or is shorter than what is glued into it.
     """
     here = swim(case)
     choices = shelf(here)

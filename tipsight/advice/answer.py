@@ -87,8 +87,14 @@ class Handling:
     uprightness: float
     """What holds it up over what tips it; without limit where nothing tips it."""
     upright: bool
+    """Whether it stands with a margin."""
     lift_g: float | None
     """How much holding back lifts the float; None when it then lies flat."""
+
+    @property
+    def falls_over(self) -> bool:
+        """Whether it lies down with all its shot on."""
+        return self.uprightness <= 1.0
 
 
 @dataclass(frozen=True)
@@ -133,18 +139,23 @@ class Block:
     """The limits that it does not keep."""
 
     @property
+    def broken(self) -> tuple[Failure, ...]:
+        """Those that count, mere wishes that the tip in hand breaks as much left aside."""
+        return tuple(fail for fail in self.fails if not fail.as_it_is)
+
+    @property
     def passes(self) -> bool:
-        """Whether it keeps every limit."""
-        return not self.fails
+        """Whether it keeps every limit that counts."""
+        return not self.broken
 
     @property
     def sound(self) -> bool:
-        """Whether it keeps every limit, how it is seen left aside."""
-        return all(fail.limit is Limit.SIGHT for fail in self.fails)
+        """Whether it keeps every limit that counts, how it is seen left aside."""
+        return all(fail.limit is Limit.SIGHT for fail in self.broken)
 
     def breaks(self, limit: Limit) -> bool:
-        """Return whether it breaks one limit."""
-        return any(fail.limit is limit for fail in self.fails)
+        """Return whether it breaks one limit, and that counts."""
+        return any(fail.limit is limit for fail in self.broken)
 
 
 @dataclass(frozen=True)

@@ -222,12 +222,14 @@ class Shelf:
         )
 
     def looked_at(self, picks: Iterable[choose.Pick]) -> Iterator[Block]:
-        """Yield the blocks of some tips; those that sink are passed by."""
+        """Yield the blocks of some tips; those with which it sinks or falls over are passed by."""
         for pick in picks:
             try:
-                yield close_look(self.swim, self.tip(pick))
+                block = close_look(self.swim, self.tip(pick))
             except Mistakes:
                 continue
+            if not block.handling.falls_over:
+                yield block
 
     def passing(self, fields: tuple[choose.Field, ...], wanted: float) -> Iterator[Block]:
         """Yield tips that reach a level and keep every other limit, the choice first."""

@@ -3,13 +3,13 @@
 from tipsight.advice import limits
 from tipsight.advice.answer import Block
 from tipsight.advice.handling import handling
-from tipsight.advice.limits import Measures
+from tipsight.advice.limits import Measures, glued_outside_mm
 from tipsight.advice.loading import load
 from tipsight.advice.sighting import seen, visibility
 from tipsight.advice.swim import Swim
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Tip
-from tipsight.load import budget
+from tipsight.load import balance, budget
 from tipsight.load.tips import showing_diameter_mm
 
 
@@ -33,6 +33,7 @@ def close_look(swim: Swim, tip: Tip) -> Block:
         diameter_mm=tip.stock.diameter_mm,
         showing_mm=tip.showing_mm,
         glued_mm=tip.glued_mm,
+        outside_mm=glued_outside_mm(tip),
         uprightness=handled.uprightness,
     )
     return Block(tip, painted_mm, rigged, sight, handled, loaded, limits.failures(swim, told))
@@ -48,6 +49,8 @@ def is_sound(swim: Swim, tip: Tip) -> bool | None:
         pull = budget.pull_g(swim.hull, tip, warm)
     except Mistakes:
         return None
+    if balance.uprighting_g_mm(swim.hull, tip, warm) <= 0.0:
+        return None
     told = Measures(
         ride_margin=float(swim.ride_margin(painted_mm, tip.showing_mm)[0]),
         sink_force_g=float(budget.sink_force_g(painted_mm, tip.showing_mm, warm)),
@@ -55,5 +58,6 @@ def is_sound(swim: Swim, tip: Tip) -> bool | None:
         diameter_mm=tip.stock.diameter_mm,
         showing_mm=tip.showing_mm,
         glued_mm=tip.glued_mm,
+        outside_mm=glued_outside_mm(tip),
     )
-    return not limits.failures(swim, told)
+    return all(fail.as_it_is for fail in limits.failures(swim, told))

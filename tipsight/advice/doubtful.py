@@ -2,7 +2,7 @@
 
 from tipsight.advice.answer import Block
 from tipsight.advice.bench import Shelf
-from tipsight.advice.facts import Note, Warn
+from tipsight.advice.facts import Limit, Note, Warn
 from tipsight.advice.handling import MOST_HOLD_M_S
 from tipsight.advice.limits import LEAST_WET_MM
 from tipsight.advice.swim import Swim
@@ -63,9 +63,11 @@ def _float(swim: Swim, lead: Block) -> list[Warn]:
     handled, wet_mm = lead.handling, lead.tip.wet_mm
     lit = {lead.tip.light_stick, swim.case.tip.light_stick} != {"none"}
     held = swim.stream.hold_m_s > 0 and handled.lift_g is not None
+    falls = handled.falls_over
     met: list[tuple[bool, Warn]] = [
-        (not handled.upright, Warn(Note.TOP_HEAVY)),
-        (handled.lift_g is None, Warn(Note.LIES_FLAT)),
+        (falls, Warn(Note.FALLS_OVER)),
+        (not handled.upright and not falls, Warn(Note.TOP_HEAVY)),
+        (handled.lift_g is None and not falls, Warn(Note.LIES_FLAT)),
         (held, Warn(Note.HELD_LIFTS, {"lift_g": handled.lift_g or 0.0})),
         (not swim.case.stream.floating_line, Warn(Note.SINKING_LINE)),
         (wet_mm < LEAST_WET_MM, Warn(Note.SHOULDER_OUT, {"wet_mm": wet_mm})),
@@ -73,7 +75,12 @@ def _float(swim: Swim, lead: Block) -> list[Warn]:
         (handled.ordinary_dip_s is None, Warn(Note.HARDLY_DIPS)),
         (handled.visible_dip_mm is None, Warn(Note.NO_DIP_SEEN)),
     ]
-    return [told for is_met, told in met if is_met]
+    wished = [
+        Warn(Note.AS_IT_IS, {"limit": one.limit, "value": one.value, "allowed": one.allowed})
+        for one in lead.fails
+        if one.as_it_is and one.limit is not Limit.BALANCE
+    ]
+    return [*wished, *(told for is_met, told in met if is_met)]
 
 
 def _sight(swim: Swim, lead: Block) -> list[Warn]:

@@ -18,6 +18,7 @@ class Limit(StrEnum):
     BALANCE = "balance"
     BODY = "body"
     ROOM = "room"
+    GLUE = "glue"
     LOAD = "load"
 
 
@@ -39,6 +40,7 @@ class Cure(StrEnum):
     THICKER_TIP = "thicker tip"
     THICKER_BODY = "thicker body"
     LONGER_BODY = "longer body"
+    MORE_GLUED = "more glued in"
 
 
 @dataclass(frozen=True)
@@ -48,6 +50,8 @@ class Failure:
     limit: Limit
     value: float
     allowed: float
+    as_it_is: bool = False
+    """Whether it is a wish that the tip in hand breaks as much: it is told, and counts for nothing."""
 
 
 @dataclass(frozen=True)
@@ -174,7 +178,9 @@ class Note(StrEnum):
     OUT_OF_REACH = "out of reach"  # level, wanted, goes_at_m
     NONE_BETTER = "none better"  # goes_at_m
     NOTHING_FITS = "nothing fits"
+    AS_IT_IS = "as it is"  # limit, value, allowed
     TOP_HEAVY = "top heavy"
+    FALLS_OVER = "falls over"
     LIES_FLAT = "lies flat"
     HELD_LIFTS = "held lifts"  # lift_g
     SINKING_LINE = "sinking line"

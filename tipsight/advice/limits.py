@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.advice.facts import Cure, Failure, Limit
 from tipsight.advice.swim import Swim
 from tipsight.afloat import lean
+from tipsight.inputs.case import Tip
 from tipsight.inputs.settle_tip import glued_needed_mm
 
 Mask = NDArray[np.bool_]
@@ -34,6 +35,8 @@ class Measures:
     """Of the stock."""
     showing_mm: ArrayLike
     glued_mm: ArrayLike
+    outside_mm: ArrayLike | None = None
+    """Of a tip that is glued in, showing and wet."""
     level: ArrayLike | None = None
     uprightness: ArrayLike | None = None
 
@@ -50,23 +53,45 @@ class Bound:
     cures: tuple[Cure, ...]
     grace: float = 1.0
     """Share of what is allowed that will do."""
+    in_hand: Callable[[Swim], float] | None = None
+    """Of a mere wish: by how much the tip in hand keeps it, below nothing where it does not. The
+    float exists, so whatever keeps it no worse may stay."""
 
-    def kept(self, swim: Swim, told: Measures) -> Mask:
-        """Return where the limit is kept; everywhere if what it measures is left out."""
+    def spare(self, swim: Swim, told: Measures) -> NDArray[np.float64]:
+        """Return by how much the limit is kept; without end if what it measures is left out."""
         value = self.value(told)
         if value is None:
-            return np.asarray(True)
+            return np.asarray(math.inf)
         spare = np.subtract(value, np.multiply(self.grace, self.allowed(swim, told)))
-        return np.asarray((spare if self.least else -spare) >= -SLACK)
+        return np.asarray(spare if self.least else -spare)
 
-    def failure(self, swim: Swim, told: Measures) -> Failure:
-        """Return the limit with what one tip has and what is allowed."""
-        value = self.value(told)
-        return Failure(
-            self.limit,
-            float(np.asarray(math.nan if value is None else value)),
-            float(np.asarray(self.allowed(swim, told))),
-        )
+    def least_spare(self, swim: Swim) -> float:
+        """Return the spare from which a tip counts as keeping the limit."""
+        return -SLACK if self.in_hand is None else min(self.in_hand(swim), 0.0) - SLACK
+
+    def kept(self, swim: Swim, told: Measures) -> Mask:
+        """Return where the limit is kept, or broken no more than by the tip in hand."""
+        spare = self.spare(swim, told)
+        return np.asarray((spare >= -SLACK) | (spare >= self.least_spare(swim)))
+
+    def failures(self, swim: Swim, told: Measures) -> tuple[Failure, ...]:
+        """Return the limit with what one tip has and what is allowed, or nothing if it is kept."""
+        spare, value = float(self.spare(swim, told)), self.value(told)
+        if value is None or spare >= -SLACK:
+            return ()
+        allowed = float(np.asarray(self.allowed(swim, told)))
+        as_it_is = spare >= self.least_spare(swim)
+        return (Failure(self.limit, float(np.asarray(value)), allowed, as_it_is),)
+
+
+def glued_outside_mm(tip: Tip) -> float | None:
+    """Return how much of a tip its glue must hold [mm]; None for one that pulls out of a socket."""
+    return None if tip.pulls_out else tip.showing_mm + tip.wet_mm
+
+
+def _glue_to_spare_mm(tip: Tip) -> float:
+    outside_mm = glued_outside_mm(tip)
+    return 0.0 if outside_mm is None else tip.glued_mm - glued_needed_mm(outside_mm)
 
 
 BOUNDS = (
@@ -105,6 +130,7 @@ BOUNDS = (
         lambda told: told.diameter_mm,
         lambda swim, told: swim.thickest_mm,
         (Cure.THICKER_BODY,),
+        in_hand=lambda swim: swim.thickest_mm - swim.case.tip.stock.diameter_mm,
     ),
     Bound(
         Limit.ROOM,
@@ -112,6 +138,15 @@ BOUNDS = (
         lambda told: told.glued_mm,
         lambda swim, told: swim.hull.body_length_mm,
         (Cure.LONGER_BODY,),
+        in_hand=lambda swim: swim.hull.body_length_mm - swim.case.tip.glued_mm,
+    ),
+    Bound(
+        Limit.GLUE,
+        True,
+        lambda told: None if told.outside_mm is None else told.glued_mm,
+        lambda swim, told: glued_needed_mm(float(np.asarray(told.outside_mm))),
+        (Cure.MORE_GLUED,),
+        in_hand=lambda swim: _glue_to_spare_mm(swim.case.tip),
     ),
     Bound(
         Limit.LOAD,
@@ -126,6 +161,7 @@ BOUNDS = (
         lambda told: told.uprightness,
         lambda swim, told: lean.SAFE,
         (Cure.BIGGER_FLOAT, Cure.LIGHTER_TIP),
+        in_hand=lambda swim: swim.uprightness - lean.SAFE if swim.uprightness > 1.0 else 0.0,
     ),
 )
 """Every limit, sight first; the order in which failures are told."""
@@ -162,5 +198,5 @@ def kept(swim: Swim, told: Measures) -> dict[Limit, Mask]:
 
 
 def failures(swim: Swim, told: Measures) -> tuple[Failure, ...]:
-    """Return the limits that one tip does not keep, and by how much."""
-    return tuple(b.failure(swim, told) for b in BOUNDS if not b.kept(swim, told))
+    """Return the limits that one tip does not keep, by how much, and whether that counts."""
+    return tuple(failure for bound in BOUNDS for failure in bound.failures(swim, told))

@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.advice.waters import Water, Waters, views, water
-from tipsight.afloat import chop, hidden, ride
+from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
 from tipsight.inputs.case import Case, Finish, Light, Stream, Stretch, Tip, WeighedFloat
@@ -92,6 +92,13 @@ class Swim:
         """Part of its weight that the shot pulls under water."""
         return float(shot.wet_share(self.case.box.shot_metal, self.case.stream.temperature_c))
 
+    @cached_property
+    def uprightness(self) -> float:
+        """What holds the float up over what tips it, with the tip in hand."""
+        tip, warm = self.case.tip, self.case.stream.temperature_c
+        rigged, painted_mm = self.rigged(tip), tips.showing_diameter_mm(tip)
+        return float(lean.uprightness(rigged, painted_mm, warm))
+
     @property
     def thickest_mm(self) -> float:
         """Thickest stock that the body takes."""
@@ -155,7 +162,7 @@ def swim(case: Case) -> Swim:
     Raises
     ------
     Mistakes
-        If the float sinks, falls over or has no room for its tip, or the dips told cannot be.
+        If the float sinks or is shorter than what is glued into it, or the dips told cannot be.
 
     Examples
     --------

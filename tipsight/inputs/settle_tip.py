@@ -183,14 +183,6 @@ def _glued(asker: Asker, outside: float, changed: bool) -> float:
     glued: float = asker.take(
         "glued", _mm(_half_up(needed) if then is None else then), quiet=then is not None
     )
-    key = "glued" if asker.knows("glued") else "weighed_glued"
-    if glued < needed - 1e-9 and asker.knows(key):
-        asker.wrong(
-            key,
-            f"{glued:g} mm will not hold a tip with {outside:g} mm outside the body; glue "
-            f"in {_half_up(needed):g} mm or more, or let less show",
-            example=_mm(_half_up(needed)),
-        )
     return glued
 
 

@@ -9,7 +9,6 @@ from tipsight.afloat import freshwater
 from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.case import Stock, Tip
-from tipsight.load.balance import uprighting_g_mm
 from tipsight.load.bored import replaced
 from tipsight.load.hull import HOOK_AND_BAIT_G, Hull
 from tipsight.load.tips import (
@@ -94,8 +93,9 @@ def pull_grid(
 def pull_g(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
     """Return the pull in water that a float has left for shot with its tip showing as told [gf].
 
-    Raises Mistakes if the tip has no room in the body, the float sinks by itself, or it falls over;
-    OutOfRange if the tip's diameter, its coats or the water [deg C] are outside their ranges.
+    Raises Mistakes if more of the tip is glued in than there is float, or the float sinks by itself;
+    OutOfRange if the tip's diameter, its coats or the water [deg C] are outside their ranges. Whether
+    it stands is another question: `balance.uprighting_g_mm`.
 
     >>> from tipsight.load import hull, patterns
     >>> float_ = hull.build(patterns.built("quill avon", "12 mm"))
@@ -127,41 +127,19 @@ def pull_g(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
                 )
             ]
         )
-    if uprighting_g_mm(hull, tip, temperature_c) <= 0.0:
-        raise Mistakes(
-            [
-                Mistake(
-                    "tip",
-                    piece,
-                    "the float falls over with all its shot on: take a lighter or shorter tip, "
-                    "a heavier or longer stem, or a bigger body",
-                    "thin tube",
-                )
-            ]
-        )
     return pull
 
 
 def _refuse_no_room(hull: Hull, tip: Tip) -> None:
-    wrong = []
-    if tip.glued_mm > hull.body_length_mm:
-        wrong.append(
-            Mistake(
-                "glued",
-                f"{tip.glued_mm:g} mm",
-                f"the body is only {hull.body_length_mm:g} mm long: glue in less of the tip",
-                "5 mm",
-            )
+    long_mm = float(-hull.profile.z_mm[-1])
+    if tip.glued_mm > long_mm:
+        raise Mistakes(
+            [
+                Mistake(
+                    "glued",
+                    f"{tip.glued_mm:g} mm",
+                    f"the whole float below the tip is only {long_mm:g} mm long: glue in less",
+                    "5 mm",
+                )
+            ]
         )
-    if tip.stock.diameter_mm > hull.body_diameter_mm:
-        wrong.append(
-            Mistake(
-                "tip",
-                f"{tip.stock.diameter_mm:g} mm",
-                f"the body is only {hull.body_diameter_mm:.1f} mm thick and has no room for it: "
-                "take a thinner tip or a thicker body",
-                f"{np.floor(hull.body_diameter_mm):g} mm",
-            )
-        )
-    if wrong:
-        raise Mistakes(wrong)

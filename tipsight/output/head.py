@@ -82,7 +82,7 @@ def gets(answer: Answer, before: Block, after: Block) -> tuple[str, ...]:
     now, then = before.visibility.grade, after.visibility.grade
     wanted = grades.grade(answer.case.wanted.level)
     first = then if before is after or now == then else f"{then}, where it was {now}"
-    fails = [shortcoming(one.limit, wanted) for one in after.fails]
+    fails = [shortcoming(one.limit, wanted) for one in after.broken]
     mended = {one.limit for one in before.fails} - {one.limit for one in after.fails}
     cured = [
         shortcoming(one.limit, wanted)

@@ -51,7 +51,7 @@ def shotting(case: Case) -> str:
     Raises
     ------
     Mistakes
-        If the float sinks or has no room for its tip.
+        If the float sinks, or is shorter than what is glued into it.
     """
     tip, box, warm = case.tip, case.box, case.stream.temperature_c
     body = hull.hull_of(case.float_, case.weighed_tip, warm)
@@ -61,6 +61,7 @@ def shotting(case: Case) -> str:
     planned = plan.plan(pull, box.shot, body.fixing, warm)
     known = "weighed" if isinstance(case.float_, WeighedFloat) else "worked out from its parts"
     painted = showing_diameter_mm(tip)
+    stands = balance.uprighting_g_mm(body, tip, warm)
     sinks = float(budget.sink_force_g(painted, tip.showing_mm, warm)) / share
     steps = staircase.staircase(body, tip, box.shot_metal, shots, warm)
     lines = [
@@ -95,6 +96,7 @@ def shotting(case: Case) -> str:
             f"{shot_words.near(change.nearest(sinks, law.usable(shots)))} more "
             f"({measures.grams(sinks)})",
         ),
+        *(() if stands > 0.0 else entry("BALANCE", "with all its shot on it falls over")),
         *entry("WEIGHS", f"{measures.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
         "",
         "SHOT LIST, the float set to the depth",

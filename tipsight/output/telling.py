@@ -38,6 +38,7 @@ SHORT = {
     Limit.BALANCE: "top-heavy",
     Limit.BODY: "too thick for the body",
     Limit.ROOM: "no room in the body to glue it",
+    Limit.GLUE: "held by little glue",
     Limit.LOAD: "no shot left to cock it",
 }
 """Each limit but sight by what breaking it means."""
@@ -50,7 +51,7 @@ def shortcoming(limit: Limit, wanted: str) -> str:
 
 def shortcomings(block: Block, wanted: str) -> str:
     """Return what a tip falls short in; empty when it passes."""
-    return listed([shortcoming(fail.limit, wanted) for fail in block.fails])
+    return listed([shortcoming(fail.limit, wanted) for fail in block.broken])
 
 
 def failure(told: Failure) -> str:
@@ -78,9 +79,11 @@ def failure(told: Failure) -> str:
             said = f"{value:g} mm thick where {allowed:.1f} mm is the most"
         case Limit.ROOM:
             said = f"{value:.0f} mm to glue in where the body has {allowed:.0f} mm"
+        case Limit.GLUE:
+            said = f"{value:g} mm glued in where {allowed:.1f} mm is the least"
         case Limit.LOAD:
             said = f"{grams(value)} left for shot where {allowed:g} g is the least"
-    return f"{told.limit}: {said}"
+    return f"{told.limit}: {said}{', as it is' * told.as_it_is}"
 
 
 _CURES = {
@@ -98,6 +101,7 @@ _CURES = {
     Cure.THICKER_TIP: "take a thicker tip",
     Cure.THICKER_BODY: "take a thicker body",
     Cure.LONGER_BODY: "take a longer body",
+    Cure.MORE_GLUED: "glue more of it in",
 }
 
 

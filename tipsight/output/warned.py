@@ -64,6 +64,8 @@ _PLAIN = {
     Note.NOTHING_FITS: "no tip that you have keeps the limits on this float; take a float with "
     "more shot, or look for calmer water",
     Note.TOP_HEAVY: "this tip makes the float top-heavy",
+    Note.FALLS_OVER: "with all its shot on this float falls over: take a lighter or shorter tip, a "
+    "heavier or longer stem, or a bigger body",
     Note.LIES_FLAT: "held so hard this float lies flat: run it freer, or take a bigger one",
     Note.SINKING_LINE: "a sinking line bows and drags the tip under: grease it, or let more show",
     Note.LIGHT_NOT_RECKONED: "the glow of the light stick is not in these sums: they tell how the "
@@ -143,7 +145,22 @@ def warning(told: Warn | Nearly, case: Case, reader: Reader = ANGLER, full: bool
         )
     if told.kind is Note.OUTSIDE:
         return _outside(told, on, full)
+    if told.kind is Note.AS_IT_IS:
+        return _wished(Limit(str(told.values["limit"])), numbers["value"], numbers["allowed"])
     return _PLAIN.get(told.kind) or _COUNTED[told.kind](numbers, reader)
+
+
+def _wished(limit: Limit, value: float, allowed: float) -> str:
+    """Return what a float that exists does not keep, though it may stay so."""
+    match limit:
+        case Limit.BODY:
+            return f"this tip is {value:g} mm thick, where such a body is well off with {allowed:.1f} mm"
+        case Limit.ROOM:
+            return f"{value:g} mm of this tip run on inside, where the body has {allowed:.0f} mm"
+        case _:
+            return (
+                f"{value:g} mm of this tip are glued in, where {allowed:.1f} mm would hold it well"
+            )
 
 
 def _outside(told: Warn, on: str, full: bool) -> str:
