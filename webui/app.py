@@ -91,7 +91,7 @@ def create_app(
             answer = _answer(kept, start if asked.own else asked.question())
             before = _before(kept, asked)
         except Mistakes as wrong:
-            return _page(asked, mistakes=wrong.mistakes, fragment=fragment)
+            return _page(asked, mistakes=asked.retold(wrong), fragment=fragment)
         return _page(
             asked,
             answer=answer,

@@ -52,6 +52,14 @@ class Asked:
         """Return the question, or raise Mistakes: of unknown items, or longer than any question."""
         return _question(self.typed)
 
+    def retold(self, wrong: Mistakes) -> tuple[Mistake, ...]:
+        """Return what is wrong with the question, told in the page's units."""
+        try:
+            settle(self.question(), self.units)
+        except Mistakes as again:
+            return again.mistakes
+        return wrong.mistakes
+
     def before(self) -> Question | None:
         """Return the question before the change that the address tells of."""
         if not self.was:

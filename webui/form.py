@@ -92,11 +92,9 @@ def _words(item: Item, look: str, units: Units) -> tuple[Word, ...]:
 
 def _hint(item: Item, look: str, units: Units) -> str:
     said = [item.hint]
-    if look in ("text", "lines") and item.allowed.lower() not in item.hint.lower():
-        said.append(
-            item.allowed[0].upper()
-            + item.allowed[1:].replace(item.limits or "\n", units.limits(item))
-        )
+    allowed = units.allowed(item)
+    if look in ("text", "lines") and allowed.lower() not in item.hint.lower():
+        said.append(allowed[0].upper() + allowed[1:])
     elif units.of(item) or (item.limits and look == "taps"):
         said.append(f"{units.limits(item)} may be typed")
     if item.default and look not in ("choose", "radios"):
@@ -121,7 +119,7 @@ def fields(asked: Asked, mistakes: tuple[Mistake, ...] = ()) -> tuple[Part, ...]
             hint = f"{item.hint}. {', '.join(sizes)}" if sizes else item.hint
         wrong = tuple(said_of(one) for one in mistakes if one.item == item.key)
         return Field(
-            item, look, value, _words(item, look, asked.units), hint, asked.units.of(item), wrong
+            item, look, value, _words(item, look, asked.units), hint, asked.units.bare(item), wrong
         )
 
     found = []

@@ -11,7 +11,7 @@ def test_the_long_trot():
     case = settle(demo.question())
     assert case.place.range_m == pytest.approx(36.576)
     assert case.place.eye_height_m == 1.3
-    assert case.wind.ripple_height_m == pytest.approx(0.015)
+    assert case.wind.ripple_height_m == pytest.approx(0.005)
     assert case.float_.shot_g == pytest.approx(2.4)
     assert (case.tip.stock.kind, case.tip.showing_mm, case.tip.wet_mm, case.tip.glued_mm) == (
         "quill",

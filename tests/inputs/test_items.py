@@ -159,7 +159,7 @@ def test_every_item_asks_something_and_shows_an_example():
     for item in ITEMS.values():
         assert item.question.endswith("?")
         assert item.example
-        assert item.allowed.startswith("say ")
+        assert item.allows(item.limits).startswith("say ")
         assert item.option == "--" + item.key.replace("_", "-")
 
 

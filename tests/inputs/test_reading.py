@@ -43,6 +43,17 @@ SAME_LENGTHS = [
     ("20,000 m", 20000.0),
     ("20 km", 20000.0),
     ("−3 m", -3.0),
+    ("¾ m", 0.75),
+    ("1-1/4 in", 0.03175),
+    ("1-¾ in", 0.04445),
+    ("1 and 3/4 in", 0.04445),
+    ("5 ft 6½ in", 1.6891),
+    ("40 paces", 36.576),
+    ("40 steps", 36.576),
+    ("1 pace", 0.9144),
+    ("40 paces of 0.8 m", 32.0),
+    ("40 paces of 30 in each", 30.48),
+    ("40 paces, 80 cm each", 32.0),
     ("３ m", 3.0),
 ]
 
@@ -60,6 +71,8 @@ def test_lengths(text, metres):
         ("12 seconds for ten yards", 0.762),
         ("Slow Walk", 0.4),
         ("brisk", 0.9),
+        ("walking pace", 0.6),
+        ("medium", 0.6),
         ("1 mph", 0.44704),
         ("slow", 0.4),
     ],
@@ -82,6 +95,8 @@ def test_temperature(text, value):
         ("6BB", [("BB", 6)]),
         ("6 No.4", [("No 4", 6)]),
         ("6 x no 4", [("No 4", 6)]),
+        ("6 x No 4", [("No 4", 6)]),
+        ("6 × No. 4's, 2 x BB", [("No 4", 6), ("BB", 2)]),
         ("6 #4", [("No 4", 6)]),
         ("6x4", [("No 4", 6)]),
         ("3AAA+2BB+1 No 8", [("AAA", 3), ("BB", 2), ("No 8", 1)]),
@@ -172,6 +187,8 @@ PAINTS = (Word("black"), Word("white"), Word("fluorescent orange"))
         ("Black 15 over white", [("black", 0, 15), ("white", 15, None)]),
         ("black 1,5 cm; white 15-30", [("black", 0, 15), ("white", 15, 30)]),
         ("black 0 to 7.5, white", [("black", 0, 7.5), ("white", 7.5, None)]),
+        ("hi-vis orange", [("fluorescent orange", 0, None)]),
+        ("black 0-½ in, Hi Vis orange", [("black", 0, 12.7), ("fluorescent orange", 12.7, None)]),
     ],
 )
 def test_blocks(text, blocks):
@@ -293,6 +310,47 @@ def test_what_is_no_number(text):
 def test_a_number_too_long_for_the_sums():
     with pytest.raises(Unread, match=r"^a number is wanted$"):
         quantities.length_m("9" * 400 + " m")
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "word"),
+    [
+        ("eye", "standing", 1.6),
+        ("eye", "Sitting", 1.1),
+        ("eye", "1 1/2 m", 1.5),
+        ("wind", "medium", 4.4),
+    ],
+)
+def test_words_that_anglers_use(key, text, word):
+    assert read(ITEMS[key], text) == word
+
+
+def test_words_that_anglers_use_for_words():
+    assert read(ITEMS["sky"], "cloudy").word == "bright overcast"
+    assert read(ITEMS["bites"], "medium").word == "ordinary"
+    assert read(ITEMS["paints"], ("hi-vis orange, high vis yellow",)) == (
+        "fluorescent orange",
+        "fluorescent yellow",
+    )
+
+
+@pytest.mark.parametrize("pace", ["0.39 m", "1.21 m", "2 yd"])
+def test_a_pace_that_nobody_steps(pace):
+    with pytest.raises(Unread, match=r"^a pace is 16 to 47 inches, 0\.4 to 1\.2 m$"):
+        quantities.length_m(f"40 paces of {pace}")
+
+
+def test_a_pace_needs_its_unit():
+    with pytest.raises(Unread, match=r"^say the unit$"):
+        quantities.length_m("40 paces of 0.8")
+
+
+def test_a_fraction_alone_is_asked_back():
+    """Who types three quarters for a tip thinks of an inch; who types 7.5 does not."""
+    for text in ("¾", "1¾", "3/4"):
+        with pytest.raises(Unread, match=r"^say the unit, mm or inches$"):
+            read(ITEMS["showing"], text)
+    assert read(ITEMS["showing"], "1¾ in") == pytest.approx(44.45)
 
 
 def test_other_words_are_understood():

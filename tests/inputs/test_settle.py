@@ -46,6 +46,14 @@ def test_what_was_taken_is_listed_in_the_order_of_the_question():
     assert items[-1] == "shot_metal"
 
 
+def test_paces_count_as_paced_unless_told_otherwise():
+    case = _case(distance="40 paces of 0.8 m")
+    assert (case.place.range_m, case.place.range_doubt) == (32.0, 0.15)
+    assert _taken(case)["known"] == "paced"
+    assert _case(distance="40 paces", known="measured").place.range_doubt == 0.03
+    assert _case(distance="40 yd").place.range_doubt == 0.25
+
+
 class TestWind:
     def test_a_ripple_told_stands_before_the_wind(self):
         wind = _case(looks="ripple", wind="6 mph").wind
@@ -127,7 +135,7 @@ class TestStream:
     def test_holding_back_harder_than_the_water_runs(self):
         text = _mistakes(pace="0.1 m/s", run="held hard")
         assert text == (
-            "run: 'held hard' will not do; the water runs at 0.1 m/s; a float cannot be held back "
+            "run: 'held hard' will not do; the water runs at 0.22 mph; a float cannot be held back "
             "by more than that (for example checked)"
         )
 

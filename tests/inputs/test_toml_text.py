@@ -141,7 +141,7 @@ MISTAKES = [
     ),
     (
         '[place]\ndistance = ["40 yd"]',
-        "distance: \"['40 yd']\" will not do; say 3 to 100 m, in yards or metres "
+        "distance: \"['40 yd']\" will not do; say 3.3 to 109 yd, in yards or metres "
         "(for example 40 yd)",
     ),
     (

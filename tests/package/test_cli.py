@@ -58,18 +58,59 @@ def test_help_names_the_commands(run: Runner) -> None:
 
 @pytest.mark.parametrize("command", ["advise", "shot"])
 def test_help_of_a_command_lists_every_item(run: Runner, command: str) -> None:
-    code, out, err = run(command, "--help")
+    code, out, err = run(command, "--help", "all")
     assert (code, err) == (0, "")
     for item in ITEMS.values():
         assert re.search(rf"^  {item.option} ", out, re.MULTILINE)
     for title in SECTIONS.values():
         assert f"\n{title}:\n" in out
     assert "Not told, 40 yd is taken." in " ".join(out.split())
+    assert "Say 3.3 to 109 yd, in yards or metres." in " ".join(out.split())
     assert max(map(len, out.splitlines())) <= 80
 
 
+def test_help_fits_two_screens(run: Runner) -> None:
+    """Of 24 lines and 80 columns: what most people tell, and the command's own options."""
+    out = run("advise", "--help")[1]
+    assert len(out.splitlines()) <= 48
+    assert max(map(len, out.splitlines())) <= 80
+    for item in ITEMS.values():
+        assert bool(re.search(rf"^  {item.option} ", out, re.MULTILINE)) != item.folded
+        if not item.folded:
+            example = shlex.quote(item.example)
+            assert f"{item.option} {item.question} {example}" in " ".join(out.split())
+    for option in ("--full", "--json", "--question", "--units", "--tables", "--help all"):
+        assert option in out
+    assert run("advise", "-h")[1] == run("advise", "demo", "--help")[1] == out
+
+
+def test_the_answer_in_metres(run: Runner) -> None:
+    """40 yd are 36.6 m, half a metre off the next whole one; a reader of metres has no inches."""
+    code, out, err = run("advise", "demo", "--units", "metres", "--full")
+    assert (code, err) == (0, "")
+    assert "SIGHT at 37 m, by the water" in out
+    assert "tipsight advise demo --units metres --" in out
+    assert "\nMETRES " in out
+    answer = re.sub(r"--\S+='[^']*'", "", out.partition("NOT TOLD")[0])  # but for what is typed
+    assert not re.search(r"\d yd|[\d¼½¾] in\b", answer)
+    assert run("advise", "demo", "--units", "yards")[1] == run("advise", "demo")[1]
+    told, usual = (
+        json.loads(run("advise", "demo", "--json", "--units", units)[1])
+        for units in ("metres", "yards")
+    )
+    said, usually = (" ".join(one["text"] for one in form["changes"]) for form in (told, usual))
+    assert re.search(r"\d yd", usually)
+    assert not re.search(r"\d yd|[\d¼½¾] in\b", said)
+    assert told["tip_in_hand"] == usual["tip_in_hand"]
+
+
+def test_mistakes_are_told_in_metres_too(run: Runner) -> None:
+    assert "say 3 to 100 m" in run("advise", "--distance", "200 yd", "--units", "metres")[2]
+    assert "say 3.3 to 109 yd" in run("advise", "--distance", "200 yd")[2]
+
+
 def test_no_item_is_hidden_by_an_option_of_the_command() -> None:
-    assert not {"file", "tables", "full", "json", "question"} & set(ITEMS)
+    assert not {"file", "tables", "full", "json", "question", "units"} & set(ITEMS)
 
 
 def test_without_arguments_the_invented_swim_is_answered(run: Runner) -> None:
@@ -201,6 +242,9 @@ MISTAKES = {
     "page --port 0": "--port: '0' will not do; say a whole number, 1 to 65535 (for example 8765)",
     "page --port 8o8o": "--port: '8o8o' will not do; say a whole number, 1 to 65535",
     "page --port 65536": "--port: '65536' will not do; say a whole number, 1 to 65535",
+    "advise --units feet": "--units: 'feet' will not do; say yards or metres (for example yards)",
+    "advise --units": "--units: say a value after it (for example --units yards)",
+    "advise --eye 5": "eye: '5' will not do; say the unit, feet or metres (for example 5 ft)",
     "sheet --paper": "--paper: say a value after it (for example --paper a4)",
     "sheet --out": "--out: say a value after it (for example --out FILE)",
     "shot --dist 3": "--dist: there is no such option; did you mean '--distance'?",

@@ -70,8 +70,8 @@ def test_units_that_there_are_none_of_are_the_usual_ones(far):
 @pytest.mark.parametrize(
     ("key", "typed", "read_as"),
     [
-        *(("distance", " 40 ", "40 yd"), ("distance", "36,5", "36,5 yd"), ("eye", "5", "5 ft")),
-        *(("depth", "7", "7 ft"), ("open_water", "60", "60 yd"), ("mist", "200", "200")),
+        *(("distance", " 40 ", "40 yd"), ("distance", "36,5", "36,5 yd"), ("eye", "5", "5")),
+        *(("depth", "7", "7"), ("open_water", "60", "60 yd"), ("mist", "200", "200")),
         *(("distance", "40 m", "40 m"), ("eye", "sat", "sat"), ("showing", "20", "20")),
         *(("temperature", "10", "10"), ("distance", "-3", "-3")),
     ],

@@ -261,7 +261,7 @@ def test_yards_and_metres_are_switched_for_the_whole_page(house):
     assert "3 to 100 m may be typed" in said
     assert "How deep is the water at the end of the trot? (metres)" in said
     assert house.get("/?distance=40&far=m").headers["Location"] == "/?distance=40+m&far=m"
-    assert house.get("/?eye=5&high=ft").headers["Location"] == "/?eye=5+ft"
+    assert house.get("/?eye=1.5&high=m").headers["Location"] == "/?eye=1.5+m&high=m"
     yards = texts(house.get(address()))
     assert "3.3 to 109 yd may be typed" in yards
     assert "Heights in metres" in yards
@@ -323,6 +323,18 @@ def test_the_page_is_small_before_and_after_it_is_squeezed(house, path):
     assert gzip.decompress(sent.data) == page
 
 
+def test_a_bare_number_for_a_height_is_asked_back_not_taken_as_feet(house):
+    for key in ("eye", "depth"):
+        reply = house.get(f"/?{key}=1.5")
+        assert reply.status_code == 422
+        assert "say the unit, feet or metres" in texts(reply)
+
+
+def test_mistakes_are_told_in_the_units_of_the_page(house):
+    assert "ay 3.3 to 109 yd, in yards or metres" in texts(house.get("/?distance=900+m"))
+    assert "ay 3 to 100 m, in yards or metres" in texts(house.get("/?distance=900+m&far=m"))
+
+
 def test_no_item_reads_like_a_sign_in_an_address():
     """The parts of an address in a link stand bare; ``&copy=`` would be another sign to some."""
     query = "&".join(("", *ITEMS, *(f"was_{key}" for key in ITEMS), "far", "high", "set"))
@@ -331,7 +343,7 @@ def test_no_item_reads_like_a_sign_in_an_address():
 
 def test_units_are_switched_with_what_is_typed_kept(house):
     reply = house.get("/?distance=40&eye=5&paint=&set=far%3Dm")
-    assert reply.headers["Location"] == "/?distance=40+yd&eye=5+ft&far=m"
+    assert reply.headers["Location"] == "/?distance=40+yd&eye=5&far=m"
     reply = house.get("/?distance=40&far=m&set=far%3Dyd")
     assert reply.headers["Location"] == "/?distance=40+m"
 

@@ -23,7 +23,7 @@ from tipsight.advice.retelling import tip_options
 from tipsight.advice.sighting import quick_levels
 from tipsight.advice.swim import BRIGHT, DARK, PEN, Swim, family_of
 from tipsight.advice.swim import swim as _swim
-from tipsight.inputs.case import Band, LightStick, Stock, Tip, shown
+from tipsight.inputs.case import Assumed, Band, LightStick, Stock, Tip, shown
 from tipsight.inputs.items import words_of
 from tipsight.sight import grades
 from tipsight.units import YARD_M
@@ -46,6 +46,7 @@ GAIN = 1.05
 MUCH_FARTHER = 1.25
 """To come closer with another tip than the one advised, it must be kept in view so much farther."""
 NEAREST_YD = 4  # nobody trots closer
+PACED = Assumed("known", "paced")  # taken where the distance was told in paces
 DUSK_DEG = 0.0  # below this sun a light stick is offered
 LIGHT_STICK: LightStick = "3 x 23 mm"  # the one that is offered
 
@@ -283,6 +284,8 @@ def _move(swim: Swim, found: Iterable[Change]) -> Change | None:
         if block.passes:
             actions = (*best.actions, ComeCloser(near * YARD_M))
             options = {**best.options, "distance": f"{near} yd"}
+            if PACED in swim.case.assumed:  # in yards it would no longer count as paced
+                options["known"] = PACED.taken
             return Change(actions, True, undo_of(actions), block, options)
     return None
 

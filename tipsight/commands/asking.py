@@ -16,6 +16,7 @@ from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs import demo, toml_text
 from tipsight.inputs.items import ITEMS, SECTIONS, Item
 from tipsight.inputs.question import Question, Value
+from tipsight.inputs.spoken import ANGLERS
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ class ItemOption(click.Option):
     """An item of the question as an option, in the words of the items."""
 
     def __init__(self, item: Item) -> None:
-        self.group = SECTIONS[item.section]
+        self.item, self.group = item, SECTIONS[item.section]
         super().__init__(
             [item.option, item.key],
             multiple=item.repeats,
@@ -51,11 +52,18 @@ class ItemOption(click.Option):
             help=_help(item),
         )
 
+    def get_short_help(self) -> tuple[str, str] | None:
+        """Return its line of the short help, None for what most people leave alone."""
+        if self.item.folded:
+            return None
+        return self.item.option, f"{self.item.question} {shlex.quote(self.item.example)}"
+
 
 def _help(item: Item) -> str:
-    sentences = [item.question, item.hint, f"{item.allowed[0].upper()}{item.allowed[1:]}"]
+    allowed = ANGLERS.allowed(item)
+    sentences = [item.question, item.hint, f"{allowed[0].upper()}{allowed[1:]}"]
     if item.default:
-        sentences.append(f"Not told, {item.default} is taken")
+        sentences.append(f"Not told, {ANGLERS.taken(item, item.default)} is taken")
     return " ".join(text if text.endswith("?") else f"{text}." for text in sentences if text)
 
 
@@ -77,15 +85,15 @@ def command(function: Callable[..., str]) -> Line:
         Alone(
             ["file"],
             "a file that holds the question, or the name of an invented swim "
-            f"({', '.join(demo.names())}); options stand on top of it. With neither a file nor "
-            "options the invented swim 'demo' is answered",
+            f"({', '.join(demo.names())}); options stand on top of it; with neither, demo is "
+            "answered",
             metavar="[QUESTION.toml]",
             required=False,
         ),
         click.Option(
             ["--tables"],
             metavar="FOLDER",
-            help="a folder of your own tables, which stand in for the packaged ones",
+            help="a folder of your own tables, instead of the packaged ones",
         ),
         *map(ItemOption, ITEMS.values()),
     ]

@@ -10,6 +10,8 @@ import click
 from tipsight.errors import Mistake, Mistakes, nearest
 
 HELP = ("-h", "--help")
+OWN = "This command"
+MOST_ANSWERED = "What most people tell, each with an example"
 
 
 class Said(click.ParamType):  # type: ignore[type-arg]  # no generic before click 8.5
@@ -63,7 +65,8 @@ class Line(click.Command):
 
     def __init__(self, name: str, **attrs: Any) -> None:
         super().__init__(name, **{**attrs, "add_help_option": False})
-        told = click.Option(HELP, is_flag=True, expose_value=False, help="tell all of this")
+        says = "these lines; --help all tells every question and its words"
+        told = click.Option(HELP, is_flag=True, expose_value=False, help=says)
         self.params.insert(0, told)
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
@@ -123,11 +126,17 @@ class Line(click.Command):
         """Leave what stands alone to the list of options."""
 
     def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """List what may be said: the command's own, then the question's section by section."""
+        """List what may be said: the command's own, then the question's section by section.
+
+        For ``ctx.obj`` of "short" it is the questions that most people answer, a line for each.
+        """
         groups: dict[str, list[tuple[str, str]]] = {}
         for param in self.params:
-            if (record := param.get_help_record(ctx)) is not None:
-                groups.setdefault(getattr(param, "group", "This command"), []).append(record)
+            group, record = getattr(param, "group", OWN), param.get_help_record(ctx)
+            if group != OWN and ctx.obj == "short":
+                group, record = MOST_ANSWERED, getattr(param, "get_short_help", lambda: None)()
+            if record is not None:
+                groups.setdefault(group, []).append(record)
         for title, records in groups.items():
             with formatter.section(title):
                 formatter.write_dl(records)
@@ -155,8 +164,9 @@ def said(name: str, arguments: Sequence[str]) -> str:
     """
     line: Line = importlib.import_module(f"tipsight.commands.{name}").run
     path = f"tipsight {name}"
-    if set(HELP) & set(arguments):
-        return line.get_help(click.Context(line, info_name=path)) + "\n"
+    if asked := [n for n, argument in enumerate(arguments) if argument in HELP]:
+        form = "all" if "all" in arguments[asked[0] + 1 :][:1] else "short"
+        return line.get_help(click.Context(line, info_name=path, obj=form)) + "\n"
     try:
         with line.make_context(path, list(arguments)) as context:
             return str(line.invoke(context))

@@ -141,14 +141,13 @@ class Item:
         return f"{self.low:g} to {self.high:g}{unit}"
 
     def check(self, value: float) -> float:
-        """Return ``value`` if it is within the item's limits, which ``allowed`` tells."""
+        """Return ``value`` if it is within the item's limits, which ``allows`` tells."""
         if self.low is None or self.high is None or self.low <= value <= self.high:
             return value
         raise Unread
 
-    @property
-    def allowed(self) -> str:
-        """What may be said, in words."""
+    def allows(self, limits: str) -> str:
+        """Return what may be said, in words, with its limits as they are told to the reader."""
         names = [word.word for word in self.words if not word.word.endswith(" olivette")]
         words = _listed(names)
         choices = f", in {self.units}" if self.units else ""
@@ -156,18 +155,18 @@ class Item:
             "acuity": f"{self.units}, from 6/2.4 to 6/60",
             "moment": "a date, a time and its zone",
             "spot": "latitude and longitude in degrees",
-            "compass": f"a compass point or {self.limits}",
-            "load": f"shot by name or a weight, {self.limits}",
+            "compass": f"a compass point or {limits}",
+            "load": f"shot by name or a weight, {limits}",
             "paint": "paints, with the block of each from the top in mm",
             "stocks": "kinds of stock with their sizes in mm, all, or none",
             "stock": "a diameter and a kind of stock",
             "names": "names, or all",
             "shot": "sizes, all, or none",
-            "weighings": f"a size and the weight of ten, {self.limits}",
+            "weighings": f"a size and the weight of ten, {limits}",
             "parts": "what it is, its shape, its material and its sizes",
             "stretches": "a bank: its height and how far it stands beyond the float",
             "text": "a size of the pattern",
-        }.get(self.kind, f"{self.limits}{choices}" if self.limits else "")
+        }.get(self.kind, f"{limits}{choices}" if limits else "")
         if self.kind in ("stocks", "stock", "names", "shot", "paint"):
             return f"say {numbers}: {words}"
         if self.kind == "weighings":

@@ -65,6 +65,13 @@ _MARKS = str.maketrans(
 _NUMBER = r"[-+]?(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)*|[.,]\d+)"
 _QUANTITY = re.compile(rf"({_NUMBER})\s*(.*)", re.DOTALL)
 _RANGE = re.compile(rf"({_NUMBER})\s*(?:mm|cm)?\s*(?:-|to)\s*({_NUMBER})\s*([a-z\"]*)")
+_MIXED = re.compile(
+    r"(?<![\d.,/-])([1-9]\d*)\s*(?:-|&|\band\b)\s*(1/2|[12]/3|[13]/4|[1-4]/5|[15]/6|[1357]/8)(?!\d)"
+)
+"""A whole with a hyphen or ``and`` before its fraction."""
+_PACES = re.compile(rf"({_NUMBER})\s*(?:paces?|steps?|strides?)(?:(?: of| at|,) (.+?)(?: each)?)?")
+SHORTEST_PACE_M, LONGEST_PACE_M = 0.4, 1.2
+"""What a grown person steps on a bank (judgement)."""
 _FEET_AND_INCHES = re.compile(
     rf"({_NUMBER})\s*(?:'|ft|foot|feet)\s*({_NUMBER})\s*(?:\"|''|in|ins|inch|inches)?"
 )
@@ -96,13 +103,13 @@ class NoUnit(Unread):
 def clean(text: str) -> str:
     """Return ``text`` in small letters with plain spaces, signs, quotes and fractions.
 
-    >>> clean(" 1¼ in "), clean("−3,5 °C")
-    ('1 1/4 in', '-3,5 °c')
+    >>> clean(" 1¼ in "), clean("1-1/4 in"), clean("−3,5 °C")
+    ('1 1/4 in', '1 1/4 in', '-3,5 °c')
     """
     for mark, plain in _VULGAR.items():
         text = text.replace(mark, f" {plain}")
     text = unicodedata.normalize("NFKC", text.translate(_MARKS)).translate(_MARKS)
-    return " ".join(text.split()).casefold()
+    return _MIXED.sub(r"\1 \2", " ".join(text.split()).casefold())
 
 
 def number(text: str) -> float:
@@ -149,24 +156,41 @@ def split_unit(text: str) -> tuple[float, str]:
 
 
 def length_m(text: str) -> float:
-    r"""Read a length [m]; a bare number is refused.
+    r"""Read a length [m], also in paces, of a yard where it is not told; a bare number is refused.
 
-    >>> length_m("40yd"), round(length_m("5'6\""), 4)
-    (36.576, 1.6764)
+    >>> length_m("40yd"), round(length_m("5'6\""), 4), length_m("40 paces of 0.8 m")
+    (36.576, 1.6764, 32.0)
     """
     plain = clean(text)
+    if paces := _PACES.fullmatch(plain):
+        pace = _in_unit(paces[2], LENGTHS_M, None) if paces[2] else YARD_M
+        if not SHORTEST_PACE_M <= pace <= LONGEST_PACE_M:
+            raise Unread("a pace is 16 to 47 inches, 0.4 to 1.2 m")
+        return number(paces[1]) * pace
     if both := _FEET_AND_INCHES.fullmatch(plain):
         return number(both[1]) * FOOT_M + number(both[2]) * INCH_M
     return _in_unit(plain, LENGTHS_M, None)
 
 
+def in_paces(text: str) -> bool:
+    """Return whether a length was told in paces.
+
+    >>> in_paces("40 paces"), in_paces("40 yd")
+    (True, False)
+    """
+    return _PACES.fullmatch(clean(text)) is not None
+
+
 def length_mm(text: str) -> float:
-    """Read a length of tackle [mm]; a bare number is in millimetres.
+    """Read a length of tackle [mm]; a bare number is in millimetres, a bare fraction refused.
 
     >>> length_mm("7.3"), length_mm("1¼in")
     (7.3, 31.75)
     """
-    return _in_unit(clean(text), LENGTHS_M, 1e-3, per=1e-3)
+    plain = clean(text)
+    if "/" in plain and re.fullmatch(_NUMBER, plain):
+        raise NoUnit("mm or inches")  # who says three quarters thinks of an inch
+    return _in_unit(plain, LENGTHS_M, 1e-3, per=1e-3)
 
 
 def range_mm(text: str) -> tuple[float, float] | None:

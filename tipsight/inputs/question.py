@@ -76,7 +76,7 @@ class Question:
     known: Literal["measured", "counted", "paced", "guessed"] | Unsure | None = None
     """How do you know that distance? Such as ``paced``."""
     eye: Length | None = None
-    """How high is your eye above the water? Such as ``1.3 m``."""
+    """How high is your eye above the water? Such as ``5 ft``."""
 
     # The water
     depth: Length | None = None

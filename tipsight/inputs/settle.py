@@ -13,6 +13,7 @@ from tipsight.inputs.settle_swim import (
     settle_stream,
     settle_wind,
 )
+from tipsight.inputs.spoken import ANGLERS, Spoken
 from tipsight.inputs.values import Asker
 from tipsight.nature import OLDEST_YEARS
 
@@ -22,13 +23,15 @@ ModelFest) and 1.22 of how readily they say "gone" (judgement); more over 65, wh
 is in doubt too (judgement)."""
 
 
-def settle(question: Question) -> Case:
+def settle(question: Question, spoken: Spoken = ANGLERS) -> Case:
     """Return the question in numbers, with what was taken for every item that was not told.
 
     Parameters
     ----------
     question : Question
         What the angler said.
+    spoken : Spoken
+        The units in which he is told what may be said instead.
 
     Returns
     -------
@@ -46,7 +49,7 @@ def settle(question: Question) -> Case:
     >>> round(case.place.range_m, 3), case.assumed[0].item
     (36.576, 'known')
     """
-    asker = Asker(question)
+    asker = Asker(question, spoken)
     place = settle_place(asker)
     wind = settle_wind(asker)
     stream = settle_stream(asker)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from tipsight.inputs.case import Light, Stretch
 from tipsight.inputs.items import Word, choose, names_of, words_of
 from tipsight.inputs.quantities import Unread, clean, length_m, number
+from tipsight.inputs.spoken import Spoken
 from tipsight.inputs.values import Asker
 
 _SHARE = re.compile(r"[,\s]*([-+]?[\d.,]+)\s*(?:%|per ?cent)(?: of (?:the|it)(?: trot)?)?")
@@ -45,7 +46,7 @@ def settle_behind(asker: Asker, light: Light) -> tuple[Stretch, ...]:
     named: list[Named] = []
     for text in texts:
         try:
-            named.append(_read(text, light))
+            named.append(_read(text, light, asker.spoken))
         except Unread as unread:
             asker.unread("behind", unread, said=text, example=f"dark 60%, or {EXAMPLE}")
     if len(named) < len(texts):
@@ -103,14 +104,14 @@ def _pieces(text: str) -> list[str]:
     return [part.strip() for part in _NEXT.split(text)]
 
 
-def _read(text: str, light: Light) -> Named:
+def _read(text: str, light: Light, spoken: Spoken) -> Named:
     plain = clean(text)
     share = None
     if found := _SHARE.search(plain):
         share = number(found[1]) / 100
         plain = (plain[: found.start()] + plain[found.end() :]).strip(" ,")
     if any(word in plain for word in _OF_A_BANK):
-        return _bank(plain, light), share
+        return _bank(plain, light, spoken), share
     word = choose(words_of("behind"), plain)
     return (Stretch(name="not sure") if word.word == "not sure" else _word(word.word, 1.0)), share
 
@@ -121,7 +122,7 @@ def _word(name: str, share: float) -> Stretch:
     return Stretch(name, share, bank_height_deg=skyline, sun_ahead=lane, patchy=patchy)
 
 
-def _bank(plain: str, light: Light) -> Stretch:
+def _bank(plain: str, light: Light, spoken: Spoken) -> Stretch:
     kind, height, beyond, lit = "", 0.0, 0.0, None
     for part in (part.strip() for part in re.split(r",(?!\d)", plain)):
         if found := _HIGH.fullmatch(part):
@@ -136,7 +137,8 @@ def _bank(plain: str, light: Light) -> Stretch:
             raise Unread(f"{part!r} is not understood")
     if not (0 < height <= 100 and 0 < beyond <= 5000):
         raise Unread(
-            "say how high it is, to 100 m, and how far beyond the float it stands, to 5000 m",
+            f"say how high it is, to {spoken.most_high(100)}, and how far beyond the float it "
+            f"stands, to {spoken.most_far(5000)}",
             says_all=True,
         )
     if lit is None:

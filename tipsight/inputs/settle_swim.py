@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from tipsight import tables
 from tipsight.inputs.case import Light, Place, Stream, Wind
+from tipsight.inputs.quantities import in_paces
 from tipsight.inputs.values import Asker
 
 SHELTER = 0.5
@@ -24,9 +25,10 @@ def settle_place(asker: Asker) -> Place:
     >>> settle_place(Asker(Question(distance="40 yd", known="measured", eye="sat")))
     Place(range_m=36.576, range_doubt=0.03, eye_height_m=1.1)
     """
+    paced = "paced" if in_paces(asker.said("distance")) else None
     return Place(
         range_m=asker.take("distance"),
-        range_doubt=asker.take("known").number,
+        range_doubt=asker.take("known", paced).number,
         eye_height_m=asker.take("eye"),
     )
 
@@ -71,7 +73,7 @@ def settle_stream(asker: Asker) -> Stream:
     if hold > pace:
         asker.wrong(
             "run",
-            f"the water runs at {pace:.2g} m/s; a float cannot be held back by more than that",
+            f"the water runs at {asker.spoken.speed(pace)}; a float cannot be held back by more than that",
             example="checked",
         )
     dips = asker.ask("goes_under")

@@ -11,6 +11,7 @@ from tipsight.inputs.case import Case
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, items_of
 from tipsight.inputs.options import as_text
 from tipsight.inputs.question import Question, Value, is_not_sure
+from tipsight.inputs.spoken import ANGLERS
 from tipsight.inputs.values import typed
 
 _STRETCH_KEYS = ("water", "bank", "height", "beyond", "lit", "share")
@@ -74,7 +75,9 @@ def _item(
     else:
         said = _said(ITEMS[key], value)
         if said is None:
-            mistakes.append(Mistake(key, str(value), ITEMS[key].allowed, ITEMS[key].example))
+            mistakes.append(
+                Mistake(key, str(value), ANGLERS.allowed(ITEMS[key]), ITEMS[key].example)
+            )
         else:
             told[key] = said
 

@@ -11,6 +11,7 @@ from tipsight.inputs.case import Assumed
 from tipsight.inputs.items import ITEMS, Item, choose
 from tipsight.inputs.quantities import NoUnit, Unread, clean, written
 from tipsight.inputs.question import Question, Value, is_not_sure
+from tipsight.inputs.spoken import ANGLERS, Spoken
 from tipsight.units import YARD_M
 
 
@@ -65,8 +66,8 @@ def _number(item: Item, text: str) -> float:
         return choose(item.words, text).number
     try:
         return item.check(_NUMBERS[item.kind](text))
-    except NoUnit:
-        raise NoUnit(item.units or item.unit) from None
+    except NoUnit as lacking:
+        raise (NoUnit(item.units or item.unit) if item.kind != "mm" else lacking) from None
 
 
 def _pace(text: str) -> float:
@@ -176,7 +177,8 @@ class Asker:
     (2.13, 'gravel', 'bed')
     """
 
-    def __init__(self, question: Question) -> None:
+    def __init__(self, question: Question, spoken: Spoken = ANGLERS) -> None:
+        self.spoken = spoken
         self._told = question.told()
         self._asked: set[str] = set()
         self.mistakes: list[Mistake] = []
@@ -199,7 +201,7 @@ class Asker:
         self, key: str, unread: Unread, *, said: str | None = None, example: str = ""
     ) -> None:
         """Note what could not be read, with what the item allows unless that is told already."""
-        wrong, allowed = str(unread), ITEMS[key].allowed
+        wrong, allowed = str(unread), self.spoken.allowed(ITEMS[key])
         if unread.says_all:
             allowed = wrong
         elif wrong:
