@@ -109,6 +109,19 @@ def test_mistakes_are_told_in_metres_too(run: Runner) -> None:
     assert "say 3.3 to 109 yd" in run("advise", "--distance", "200 yd")[2]
 
 
+def test_who_comes_in_still_knows_his_distance_as_well(run: Runner) -> None:
+    """Told again in yards, a distance that counted as paced (15 %) would be a guess (25 %)."""
+    paced = ("advise", "demo", "--distance", "40 paces", "--known", "not told")
+    told = json.loads(run(*paced, "--json")[1])
+    closer = [one for one in told["changes"] if "distance" in one["options"]]
+    assert closer
+    for change in closer:
+        assert change["options"]["known"] == "paced"
+        again = json.loads(run("advise", "demo", *as_arguments(change["options"]), "--json")[1])
+        for end in ("low", "high"):
+            assert again["tip_in_hand"]["visibility"][end] == change["block"]["visibility"][end]
+
+
 def test_no_item_is_hidden_by_an_option_of_the_command() -> None:
     assert not {"file", "tables", "full", "json", "question", "units"} & set(ITEMS)
 
