@@ -118,8 +118,13 @@ def test_who_comes_in_still_knows_his_distance_as_well(run: Runner) -> None:
     for change in closer:
         assert change["options"]["known"] == "paced"
         again = json.loads(run("advise", "demo", *as_arguments(change["options"]), "--json")[1])
-        for end in ("low", "high"):
-            assert again["tip_in_hand"]["visibility"][end] == change["block"]["visibility"][end]
+        retold, printed = again["tip_in_hand"]["visibility"], change["block"]["visibility"]
+        for end in ("low", "high"):  # told to four figures, between other distances: 1e-3 apart
+            assert retold[end] == pytest.approx(printed[end], rel=1e-3)
+        guess = json.loads(
+            run("advise", "demo", *as_arguments({**change["options"], "known": "guessed"}), "--json")[1]
+        )["tip_in_hand"]["visibility"]
+        assert guess["high"] > 1.01 * printed["high"]
 
 
 def test_no_item_is_hidden_by_an_option_of_the_command() -> None:
