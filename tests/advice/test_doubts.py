@@ -14,8 +14,12 @@ from tipsight.advice.swim import Swim
 from tipsight.advice.waters import Water
 from tipsight.inputs.case import Wanted
 from tipsight.sight import kernel
+from tipsight.sight.clutter import sea_doubt
 
-HERE = sample.SWIM.here
+SWIM = replace(sample.SWIM, judged=("bright",))
+HERE = SWIM.here
+EVEN = replace(SWIM, hidden_high_mm=SWIM.hidden_mm)
+"""All crests alike, so that the level that counts is the level with the mean of them."""
 BOTH = {Doubt.DISTANCE: (-0.3, 0.3), Doubt.EYES: (-0.4, 0.4)}
 ALONG = sample.SWIM.range_m
 
@@ -23,7 +27,7 @@ ALONG = sample.SWIM.range_m
 def seen_as(doubts: dict[Doubt, tuple[float, float]], level: float = 5.0, name: str = "bright"):
     """A tip whose level falls as the inverse square of the distance."""
     levels = level * (ALONG[HERE] / ALONG) ** 2
-    return Seen(water=name, level=levels, colour_share=0.2, doubts=doubts)
+    return Seen(water=name, level=levels, colour_share=0.2, streaks_slope=0.0, doubts=doubts)
 
 
 @pytest.mark.parametrize(
@@ -109,14 +113,14 @@ def test_of_what_is_not_seen_at_all_nothing_is_doubted(monkeypatch) -> None:
 
 @pytest.fixture(scope="module")
 def told() -> Seen:
-    return seen(sample.SWIM, sample.SWIM.waters["bright"], sample.CASE.tip)
+    return seen(EVEN, EVEN.waters["bright"], sample.CASE.tip)
 
 
-NOW = quick_level(sample.SWIM, sample.CASE.tip)
+NOW = quick_level(EVEN, sample.CASE.tip)
 
 
 def level_with(water: Water) -> float:
-    return quick_level(replace(sample.SWIM, waters={"bright": water}), sample.CASE.tip)
+    return quick_level(replace(EVEN, waters={"bright": water}), sample.CASE.tip)
 
 
 def log_ratio(level: float) -> float:
@@ -153,16 +157,60 @@ def test_the_doubt_of_the_distance_is_the_level_so_much_farther_and_nearer(told)
     assert farther < 0 < nearer
 
 
-def test_the_doubt_of_the_eyes_is_their_own(told) -> None:
-    """Eyes of an age differ by 1.3 times either way where the angler tells no more."""
-    assert told.doubts[Doubt.EYES] == pytest.approx((-math.log(1.3), math.log(1.3)))
+@pytest.mark.parametrize("end", [0, 1])
+def test_the_doubt_of_the_eyes_is_their_own(told, end) -> None:
+    own = sample.CASE.angler.own_eye_doubt
+    assert own > 1.2
+    times = own if end else 1 / own
+    water = sample.SWIM.waters["bright"]
+    eyes = replace(water.eye, own_factor=times * water.eye.own_factor)
+    noise = kernel.kernels(ALONG, water.adaptation_cd_m2, eyes, water.clutter)
+    there = level_with(replace(water, eye=eyes, kernels=noise))
+    assert told.doubts[Doubt.EYES][end] == pytest.approx(log_ratio(there), abs=1e-6)
 
 
-def test_the_doubt_of_the_ripple_is_what_the_highest_crests_hide(told) -> None:
-    high = replace(sample.SWIM, hidden_mm=sample.SWIM.hidden_high_mm)
-    there = log_ratio(quick_level(high, sample.CASE.tip))
-    assert told.doubts[Doubt.RIPPLE] == (pytest.approx(there, abs=1e-6), 0.0)
-    assert there < 0
+def test_the_doubt_of_the_sea_is_what_another_sea_of_that_height_would_do(told) -> None:
+    sea = math.log(sea_doubt(sample.SWIM.waters["bright"].clutter[HERE]))
+    assert sea > 0
+    assert told.doubts[Doubt.SEA] == pytest.approx((-sea, sea))
+
+
+def test_no_sea_hides_more_than_calm_water_would_show(monkeypatch) -> None:
+    water = sample.SWIM.waters["bright"]
+    clutter = tuple(replace(one, factor=0.0) for one in water.clutter)
+    noise = kernel.kernels(ALONG, water.adaptation_cd_m2, water.eye, clutter)
+    calm = log_ratio(level_with(replace(water, clutter=clutter, kernels=noise)))
+    monkeypatch.setattr(sighting, "sea_doubt", lambda _: 1e9)
+    told = seen(EVEN, water, sample.CASE.tip)
+    assert told.doubts[Doubt.SEA] == pytest.approx((-calm, calm), abs=1e-6)
+
+
+def test_the_doubt_of_the_ripple_is_what_the_crests_hide_and_leave() -> None:
+    """From the level that counts down to that among the highest crests, and up to that among mean."""
+    high, counts = (
+        quick_level(swim, sample.CASE.tip)
+        for swim in (replace(SWIM, hidden_mm=SWIM.hidden_high_mm), SWIM)
+    )
+    assert high < counts
+    told = seen(SWIM, SWIM.waters["bright"], sample.CASE.tip)
+    assert told.doubts[Doubt.RIPPLE] == (
+        pytest.approx(math.log(high / counts), abs=1e-6),
+        pytest.approx(math.log(NOW / counts), abs=1e-6),
+    )
+
+
+@pytest.mark.parametrize(
+    ("mean", "crests", "counts"),
+    [
+        (5.0, 5.0, 5.0),
+        (5.0, 2.4, 5.0),  # followed still while the crests stand before it, at 2.4 of 5
+        (5.0, 1.2, 2.5),  # half of that: half the level counts
+        (5.0, 0.0, 2.0),  # they stand there only at times: two fifths are left
+        (0.0, 0.0, 0.0),
+    ],
+)
+def test_what_counts_is_what_the_crests_leave(mean, crests, counts) -> None:
+    assert sighting.counted(mean, crests) == pytest.approx(counts)
 
 
 # --- several waters
@@ -178,6 +226,9 @@ def test_the_worst_water_counts_and_the_range_spans_all_that_it_might_be(unsure,
     worst = seen_as(BOTH, 5.0)
     other = seen_as({Doubt.WATER: (-1.2, 0.2)}, 8.0, "dark")
     found = visibility(swim, [other, worst])
+    # 28 s over the square of the level, where no streaks are
+    assert found.notice_s == pytest.approx(28 / 25)
+    assert [one.notice_s for one in found.by_background] == pytest.approx([28 / 64, 28 / 25])
     assert found.level == 5.0
     assert found.grade == "kept in view"
     assert found.low == pytest.approx(8.0 * math.exp(-1.2))  # 2.4, where the other has 3.0

@@ -37,9 +37,10 @@ LIGHT = replace(GOOD, sink_force_g=0.001)
 THICK = replace(GOOD, diameter_mm=4.0)
 TALL = replace(GOOD, outside_mm=50.0)
 EDGES = [
-    # limit, the rest of the tip, what is measured, inside, the edge, outside, in words outside
-    (Limit.SIGHT, GOOD, "level", 5.01, 5.0, 4.99,
-     "sight: seen when stared at (level 4.9) where kept in view (5) is wanted"),
+    # limit, the rest of the tip, what is measured, inside, the edge, outside, in words outside;
+    # of the level that is wanted, 5, nineteen parts in twenty will do
+    (Limit.SIGHT, GOOD, "level", 4.76, 4.75, 4.74,
+     "sight: followed (level 4.7) where kept in view (5) is wanted"),
     (Limit.RIDE, GOOD, "ride_margin", 2.01, 2.0, 1.99,
      "ride: margin 1.9 where 2 is the least"),
     (Limit.BITE, GOOD, "sink_force_g", 0.39, 0.4, 0.41,
@@ -86,7 +87,8 @@ def test_an_edge_is_the_same_for_the_shelf_for_one_tip_and_in_words(
     assert np.broadcast_to(reduce(np.logical_and, others), 5).all()
     for value, keep in zip(values, keeps, strict=True):
         fails = failures(SWIM, replace(rest, **{name: value}))
-        assert fails == (() if keep else (Failure(limit, value, pytest.approx(edge)),))
+        allowed = 5.0 if limit is Limit.SIGHT else pytest.approx(edge)
+        assert fails == (() if keep else (Failure(limit, value, allowed),))
     block = replace(sample.answer().tip_in_hand, fails=fails)
     assert telling.failure(fails[0]) == words
     assert telling.shortcomings(block, "kept in view") == telling.shortcoming(
@@ -113,7 +115,10 @@ def test_failures_come_in_the_order_of_the_limits_and_what_is_left_out_is_not_lo
     ("limit", "cures"),
     [
         (Limit.SIGHT, (Cure.COME_CLOSER, Cure.STAND_HIGHER, Cure.OTHER_STRETCH)),
-        (Limit.RIDE, (Cure.CALMER_WATER,)),
+        (
+            Limit.RIDE,
+            (Cure.EASE_OFF, Cure.SHALLOWER, Cure.MORE_TOP, Cure.NEXT_SIZE, Cure.CALMER_WATER),
+        ),
         (Limit.BITE, (Cure.BOLDER_BITES, Cure.MORE_SHOT)),
         (Limit.STRENGTH, (Cure.THICKER_TIP,)),
         (Limit.BODY, (Cure.THICKER_BODY,)),
@@ -208,12 +213,10 @@ def test_the_shelf_a_glance_and_a_close_look_agree_at_the_edge(
 
 
 def test_sight_is_measured_by_the_worst_water() -> None:
-    just = close_look(wanting(level=BLOCK.visibility.level), TIP)
-    over = close_look(wanting(level=BLOCK.visibility.level * (1 + 1e-6)), TIP)
-    assert just.fails == ()
-    assert over.fails == (
-        Failure(Limit.SIGHT, BLOCK.visibility.level, BLOCK.visibility.level * (1 + 1e-6)),
-    )
+    level = BLOCK.visibility.level
+    just, over = level / 0.95, level / 0.95 * (1 + 1e-5)
+    assert close_look(wanting(level=just), TIP).fails == ()
+    assert close_look(wanting(level=over), TIP).fails == (Failure(Limit.SIGHT, level, over),)
 
 
 def test_a_close_look_hands_each_measure_to_its_own_limit() -> None:
