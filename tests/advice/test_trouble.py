@@ -14,9 +14,11 @@ from tipsight.advice.facts import (
     Failure,
     Insert,
     Limit,
+    OtherStretch,
     Pen,
     Show,
     Sleeve,
+    StandHigher,
     Undo,
 )
 from tipsight.advice.on_the_spot import Variant, changes, lead, penned, reset, undo_of
@@ -143,6 +145,52 @@ def test_the_pen_tries_all_a_half_a_third_and_two_thirds() -> None:
     assert all(one.actions[1:] == (MORE,) for one in made)
     after = on_the_spot._inked(Variant((INSERT,), TIP), first=False)
     assert all(one.actions[0] == INSERT for one in after)
+
+
+def two_waters(dark: float, bright: float, sink_force_g: float, *fails: Limit) -> Block:
+    """A tip seen so on two waters."""
+    block = sample.block(TIP, min(dark, bright), "any", None, tuple(Failure(x, 1, 2) for x in fails))
+    waters = tuple(
+        sample.sight(name, level, "any", None)
+        for name, level in (("dark", dark), ("bright", bright))
+    )
+    return replace(
+        block,
+        visibility=replace(block.visibility, by_background=waters),
+        handling=replace(block.handling, sink_force_g=sink_force_g),
+    )
+
+
+BEFORE = (two_waters(4.0, 2.0, 0.42, Limit.SIGHT, Limit.BITE), two_waters(0.5, 0.4, 0.42, Limit.SIGHT))
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "gains"),
+    [
+        # a twentieth better on one water, whatever becomes of the other
+        (BEFORE[0], two_waters(4.2, 1.0, 0.42, Limit.SIGHT, Limit.BITE), True),
+        (BEFORE[0], two_waters(1.0, 2.1, 0.42, Limit.SIGHT, Limit.BITE), True),
+        (BEFORE[0], two_waters(4.19, 2.09, 0.42, Limit.SIGHT, Limit.BITE), False),
+        # a limit that is kept at last
+        (BEFORE[0], two_waters(3.0, 1.0, 0.42, Limit.SIGHT), True),
+        # for another that is broken
+        (BEFORE[0], two_waters(3.0, 1.0, 0.42, Limit.SIGHT, Limit.RIDE), True),
+        # a finer tip by more than a twentieth, where it does
+        (BEFORE[1], two_waters(0.4, 0.4, 0.39), True),
+        (BEFORE[1], two_waters(0.4, 0.4, 0.39, Limit.SIGHT), False),
+        # what is not seen at all is no better for being twice as bright
+        (BEFORE[1], two_waters(0.99, 0.9, 0.42, Limit.SIGHT), False),
+        (BEFORE[1], two_waters(1.0, 0.4, 0.42, Limit.SIGHT), True),
+    ],
+)
+def test_what_is_gained(before: Block, after: Block, gains: bool) -> None:
+    assert on_the_spot._gains(before, after) is gains
+
+
+def test_what_gains_nothing_is_not_offered(made_by_hand) -> None:
+    made_by_hand({(PEN,): 4.1, (SLEEVE,): 4.3}, 2.0)
+    found = changes(sample.SWIM, sample.block(TIP, 4.05, "any", 2.0, (sample.SIGHT,)))
+    assert [one.kind for one in found if one.stays] == ["as it is", "sleeve"]
 
 
 # --- the order in which it is offered
@@ -281,6 +329,8 @@ SHORT = (Limit.SIGHT,)
         # a light stick is offered and never leads, nor does coming closer
         ([change(None, 2.0, fails=SHORT), change(LIGHT, 4.0, fails=SHORT)], 0),
         ([change(None, 2.0, fails=SHORT), change(CLOSER, 9.0)], 0),
+        ([change(None, 2.0, fails=SHORT), change(StandHigher(2.5), 9.0)], 0),
+        ([change(None, 2.0, fails=SHORT), change(OtherStretch("dark"), 9.0)], 0),
     ],
 )  # fmt: skip
 def test_what_leads(offered: list[Change], leads: int) -> None:

@@ -51,10 +51,10 @@ Numbers = dict[str, Any]
 IN_HAND: Numbers = {
     "stock": "quill", "diameter_mm": 3.1, "bore_mm": 0.0, "showing_mm": 21.0, "wet_mm": 14.0,
     "glued_mm": 9.0, "coats": 4, "paints": ("red", "white"), "band_mm": 8.0, "painted_mm": 3.37,
-    "level": 1.4, "low": 0.6, "high": 2.1, "goes_at_yd": 19, "gone_at_yd": 37,
-    "dark": {"level": 3.3, "low": 2.6, "high": 4.7, "goes_at_yd": 31, "gone_at_yd": 53,
+    "level": 1.4, "low": 0.6, "high": 2.1, "goes_at_yd": 19, "gone_at_yd": 37, "notice_s": 9.5,
+    "dark": {"level": 3.3, "low": 2.6, "high": 4.7, "goes_at_yd": 31, "gone_at_yd": 53, "notice_s": 4.5,
              "colour_share": 0.11},
-    "bright": {"level": 1.3, "low": 0.7, "high": 1.9, "goes_at_yd": 17, "gone_at_yd": 29,
+    "bright": {"level": 1.3, "low": 0.7, "high": 1.9, "goes_at_yd": 17, "gone_at_yd": 29, "notice_s": 10.5,
                "colour_share": 0.13},
     "sink_force_g": 0.23, "sink_force_high_g": 0.31, "stiffness_g_per_mm": 0.0073,
     "ride_margin": 3.7, "time_under": 0.043, "dips_per_min": 13.0, "ordinary_dip_s": 2.5,
@@ -68,10 +68,10 @@ AT_THE_BANK: Numbers = {
     "stock": "quill", "diameter_mm": 3.2, "bore_mm": 0.0, "showing_mm": 33.0, "wet_mm": 4.0,
     "glued_mm": 10.0, "coats": 5, "paints": ("felt pen", "yellow"), "band_mm": 13.0,
     "painted_mm": 3.59,
-    "level": 2.8, "low": 1.7, "high": 4.3, "goes_at_yd": 27, "gone_at_yd": 43,
-    "dark": {"level": 5.7, "low": 4.1, "high": 7.9, "goes_at_yd": 41, "gone_at_yd": 61,
+    "level": 2.8, "low": 1.7, "high": 4.3, "goes_at_yd": 27, "gone_at_yd": 43, "notice_s": 8.5,
+    "dark": {"level": 5.7, "low": 4.1, "high": 7.9, "goes_at_yd": 41, "gone_at_yd": 61, "notice_s": 2.5,
              "colour_share": 0.17},
-    "bright": {"level": 2.7, "low": 1.6, "high": 4.4, "goes_at_yd": 26, "gone_at_yd": 47,
+    "bright": {"level": 2.7, "low": 1.6, "high": 4.4, "goes_at_yd": 26, "gone_at_yd": 47, "notice_s": 7.0,
                "colour_share": 0.19},
     "sink_force_g": 0.36, "sink_force_high_g": 0.44, "stiffness_g_per_mm": 0.0083,
     "ride_margin": 4.9, "time_under": 0.029, "dips_per_min": 11.0, "ordinary_dip_s": 1.5,
@@ -85,10 +85,10 @@ AT_THE_BENCH: Numbers = {
     "stock": "thin tube", "diameter_mm": 4.3, "bore_mm": 3.4, "showing_mm": 46.0, "wet_mm": 17.0,
     "glued_mm": 8.0, "coats": 6, "paints": ("black", "fluorescent orange"), "band_mm": 24.0,
     "painted_mm": 4.83,
-    "level": 5.9, "low": 3.4, "high": 8.2, "goes_at_yd": 44, "gone_at_yd": 71,
-    "dark": {"level": 9.1, "low": 6.7, "high": 9.7, "goes_at_yd": 57, "gone_at_yd": 83,
+    "level": 5.9, "low": 3.4, "high": 8.2, "goes_at_yd": 44, "gone_at_yd": 71, "notice_s": 5.5,
+    "dark": {"level": 9.1, "low": 6.7, "high": 9.7, "goes_at_yd": 57, "gone_at_yd": 83, "notice_s": 1.5,
              "colour_share": 0.23},
-    "bright": {"level": 5.8, "low": 3.6, "high": 8.3, "goes_at_yd": 39, "gone_at_yd": 73,
+    "bright": {"level": 5.8, "low": 3.6, "high": 8.3, "goes_at_yd": 39, "gone_at_yd": 73, "notice_s": 6.5,
                "colour_share": 0.29},
     "sink_force_g": 0.67, "sink_force_high_g": 0.79, "stiffness_g_per_mm": 0.0181,
     "ride_margin": 2.3, "time_under": 0.061, "dips_per_min": 17.0, "ordinary_dip_s": 3.5,
@@ -109,12 +109,13 @@ def _sight(name: str, told: Numbers) -> Sight:
         grade=_grade(told["level"]),
         goes_at_m=told["goes_at_yd"] * YARD_M,
         gone_at_m=told["gone_at_yd"] * YARD_M,
+        notice_s=told["notice_s"],
         colour_share=told["colour_share"],
     )
 
 
 def _grade(level: float) -> str:
-    words = ((1.0, "not seen"), (2.5, "in and out"), (5.0, "seen when stared at"))
+    words = ((1.0, "not seen"), (2.4, "in and out"), (5.0, "followed"))
     return next((word for top, word in words if level < top), "kept in view")
 
 
@@ -150,6 +151,7 @@ def block(told: Numbers) -> Block:
             grade=_grade(told["level"]),
             goes_at_m=told["goes_at_yd"] * YARD_M,
             gone_at_m=told["gone_at_yd"] * YARD_M,
+            notice_s=told["notice_s"],
             by_background=(_sight("dark", told["dark"]), _sight("bright", told["bright"])),
         ),
         handling=Handling(**{key: told[key] for key in HANDLED}, upright=True),
@@ -202,7 +204,7 @@ def answer() -> Answer:
         at_the_bench=fit,
         changes=(Change((), True, Undo.NOTHING, hand), now, fit),
         next_step=(
-            Step("seen when stared at", bank, options={"showing": "29 mm"}),
+            Step("followed", bank, options={"showing": "29 mm"}),
             Step("kept in view", hand, in_hand=True),
             Step("easy", None),
         ),

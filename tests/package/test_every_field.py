@@ -26,7 +26,7 @@ from webui import create_app
 
 ANSWER = numbered.answer()
 BLOCKS = {"tip_in_hand": IN_HAND, "at_the_bank": AT_THE_BANK, "at_the_bench": AT_THE_BENCH}
-HEADS = {"tip_in_hand": "AS IS", "at_the_bank": "BANK", "at_the_bench": "BENCH"}
+HEADS = {"tip_in_hand": "AS IT IS", "at_the_bank": "AT THE BANK", "at_the_bench": "AT THE BENCH"}
 LABELS = {
     "tip_in_hand": "Tip in hand",
     "at_the_bank": "Now, at the bank",
@@ -42,7 +42,7 @@ PLACES: dict[str, tuple[str, str, str, str]] = {
     "wet_mm": ("", "{:g} mm wet", "", "+ {:g} wet +"),
     "glued_mm": ("", "{:g} mm glued in", "", "+ {:g} glued in"),
     "coats": ("", "{} coats", "", "with {} coats"),
-    "painted_mm": ("", "", "width={width:.1f} ", "coats {:.2f} mm"),
+    "painted_mm": ("", "", 'width="{width:.1f}"', "coats {:.2f} mm"),
     "band_mm": ("paint.0.to_top_mm", "paint {top} {:g} mm over {foot}", "{top} 0 to {:g} mm",
                 "{top} {:g} mm over"),
     "level": ("visibility.level", "", "level {:g}, likely", ""),
@@ -50,18 +50,19 @@ PLACES: dict[str, tuple[str, str, str, str]] = {
     "high": ("visibility.high", "", "likely {low:g} to {:g}: ", ""),
     "goes_at_yd": ("visibility.goes_at_m", "", "", ""),
     "gone_at_yd": ("visibility.gone_at_m", "", "", ""),
-    "sink_force_g": ("handling.sink_force_g", "({:g} g); dragged", "({:g} g) least dip", ""),
+    "notice_s": ("visibility.notice_s", "", "", ""),
+    "sink_force_g": ("handling.sink_force_g", "({:g} g); dragged", "({:g} g) a slow pull", ""),
     "sink_force_high_g": ("", "top dry, {:g} g", "", ""),
     "stiffness_g_per_mm": ("handling.stiffness_g_per_mm", "{:.2g} g for each mm", "", ""),
     "ride_margin": ("handling.ride_margin", "(margin {:g})", "margin {:g}, where", ""),
     "time_under": ("handling.time_under", "under {:.1%} of the time", "", ""),
-    "dips_per_min": ("handling.dips_per_min", "{:g} a minute", "{:g} a minute", ""),
+    "dips_per_min": ("handling.dips_per_min", "{:g} times a minute", "{:g} times a minute", ""),
     "ordinary_dip_s": ("handling.ordinary_dip_s", "about {halves} s", "about {halves} s", ""),
     "hidden_mm": ("handling.hidden_mm", "hidden {:g} mm by the nearer", "ripples hide {:g} mm", ""),
     "hidden_high_mm": ("", "{:g} mm by the highest", "", ""),
-    "slow_bite_g": ("handling.slow_bite_g", "draw {:g} g", "draw {:g} g", ""),
-    "pluck_g": ("handling.pluck_g", "pluck {:g} g", "pluck {:g} g", ""),
-    "visible_dip_mm": ("handling.visible_dip_mm", "dip seen {:g} mm", "dip seen {:g} mm", ""),
+    "slow_bite_g": ("handling.slow_bite_g", "slow pull of {slow} or a", "slow pull of {slow} or a", ""),
+    "pluck_g": ("handling.pluck_g", "quick one of {quick} shows", "quick one of {quick} shows", ""),
+    "visible_dip_mm": ("handling.visible_dip_mm", "dip seen is {:g} mm", "", ""),
     "lean_deg": ("handling.lean_deg", "leaning {:g} deg", "", ""),
     "lift_g": ("", "lifts it by {:g} g", "", ""),
     "shot_g": ("load.shot_g", "shot {:g} g of tin", "{:g} g of tin", ""),
@@ -77,6 +78,11 @@ NOWHERE = {
 }
 """What is told by no number, and what is told of it."""
 INCHES = {21.0: "7/8 in", 33.0: "1¼ in", 46.0: "1¾ in"}
+PULLS = {
+    0.17: "a No 4", 0.19: "a No 4 and a No 12", 0.22: "a No 3",
+    0.41: "a BB and two No 10", 0.53: "an AB and a No 13", 0.71: "a AAA and a No 12",
+}  # fmt: skip
+"""In tin by name, which keeps 0.863 of its weight in water: 0.17 g are 0.197 g in air, and so on."""
 HALVES = {2.5: "2½", 1.5: "1½", 3.5: "3½"}
 
 
@@ -90,7 +96,7 @@ def expected(numbers: Numbers, place: int, label: str = "") -> Iterator[tuple[st
         "stock": numbers["stock"], "top": numbers["paints"][0], "foot": numbers["paints"][1],
         "inches": INCHES[numbers["showing_mm"]], "halves": HALVES[numbers["ordinary_dip_s"]],
         "width": 4 * numbers["painted_mm"], "low": numbers["low"], "high": numbers["high"],
-        "label": label,
+        "label": label, "slow": PULLS[numbers["slow_bite_g"]], "quick": PULLS[numbers["pluck_g"]],
     }  # fmt: skip
     for name, places in PLACES.items():
         if places[place]:
@@ -193,7 +199,7 @@ def test_json_has_each_number_beside_the_blocks_under_its_own_name() -> None:
     assert shown == [21.0, 33.0, 46.0]
     steps = [(one["grade"], one["in_hand"], one["options"]) for one in JSON["next_step"]]
     assert steps == [
-        ("seen when stared at", False, {"showing": "29 mm"}), ("kept in view", True, {}),
+        ("followed", False, {"showing": "29 mm"}), ("kept in view", True, {}),
         ("easy", False, {}),
     ]  # fmt: skip
     assert JSON["question"] == {"distance": "40 yd", "age": "63"}
@@ -251,20 +257,21 @@ BESIDE = (
     ("4.1 mm 38 mm, 1½ in 4.6 0.57 g 3.8 4.2", "4.1 mm 38 mm, 1½ in 4.6 0.57 g"),
     ("4.2 mm 47 mm, 1¾ in 5.6 0.69 g 2.6 advised", "4.2 mm 47 mm, 1¾ in 5.6 0.69 g"),
     ("5.1 mm 48 mm, 2 in 6.4 0.87 g 2.1 passes", "5.1 mm 48 mm, 2 in 6.4 0.87 g"),
-    ("", "At 38 yd 49 mm of 4.7 mm spans 4.9 by 0.5 arc minutes"),
+    # 4.9 by 0.52 arc minutes, each 0.873 mm at 3 m
+    ("", "At 38 yd 49 mm of 4.7 mm is like a mark 4.3 by 0.45 mm across a room of 3 m"),
     ("", "bright water black is 83% darker"),
     ("", "dark water white is 4.4 times as bright"),
-    ("", "hide about 18 mm of its foot; the streaks of the water take 28% of"),
+    ("", "hide about 18 mm of its foot; its streaks leave three quarters of"),
     ("x 1.87 water:", ""), ("x 1.36 eyes:", ""),
-    ("", "level 3.2 where 5 is wanted; fish it no farther than 23 yd"),
+    ("", "fish it no farther than 23 yd"),
     ("", "it would show 56 mm where 41 mm is the most"),
     ("", "lifts the float by 0.33 g"),
-    ("", "(slope 0.21; known from 0.056 to 0.107)"),
+    ("(dark water): 0.21, where it was checked from 0.056 to 0.107", "as steep as this (dark water)"),
     ("bite: 0.62 g to sink it where 0.39 g is the most", ""),
-    ("sight: seen when stared at (level 2.9) where kept in view (5.2) is wanted", ""),
+    ("sight: followed (level 2.9) where kept in view (5.2) is wanted", ""),
     ("", "ride: margin 1.8 where 2.4 is the least"),
-    ("as is, dark in and out easy as is, bright in and out not seen", ""),
-    ("bench, dark stared at stands out bench, bright kept kept", ""),
+    ("as it is, dark in-out easy as it is, bright in-out not seen", ""),
+    ("at the bench, dark followed stands at the bench, bright kept kept", ""),
     ("tipsight advise --showing='29 mm'", ""), ("tipsight advise --showing='34 mm'", ""),
 )  # fmt: skip
 
@@ -283,7 +290,7 @@ def page() -> str:
     reply = create_app(advise=lambda _: ANSWER).test_client().get("/?distance=40+yd")
     assert reply.status_code == 200
     html = reply.text
-    shown = re.sub(r"<(?!rect)[^>]*>", " ", html[: html.index("id=q ")])
+    shown = re.sub(r"<(?!rect)[^>]*>", " ", html[: html.index('<form id="q"')])
     return flat(unescape(shown)) + " " + flat(" ".join(re.findall(r'aria-label="([^"]*)"', html)))
 
 
@@ -319,6 +326,10 @@ def test_the_page_has_each_water_s_numbers(page: str, which: str) -> None:
         assert re.search(said, page)
 
 
+def test_the_page_has_how_soon_a_tip_that_stays_down_is_noticed(page: str) -> None:
+    assert page.index("noticed in about 8½ s") < page.index("noticed in about 5½ s")
+
+
 @pytest.mark.parametrize("words", [pair[1] for pair in BESIDE if pair[1]])
 def test_the_page_has_each_number_beside_the_blocks(page: str, words: str) -> None:
     assert words.casefold() in page.casefold()
@@ -326,7 +337,7 @@ def test_the_page_has_each_number_beside_the_blocks(page: str, words: str) -> No
 
 def test_the_page_has_the_doubts_and_the_grades_over_distance(page: str) -> None:
     assert page.index("How bright the water") < page.index("× 1.87") < page.index("× 1.36")
-    assert "10 yd in and out in and out stared at kept 20 yd easy not seen stands out kept" in page
+    assert "10 yd in-out in-out followed kept 20 yd easy not seen stands kept" in page
 
 
 # --- paper
@@ -361,7 +372,7 @@ def test_the_sheet_has_each_number_of_the_tip_that_is_made(which: str, tmp_path)
 
 
 def answer_grade(numbers: Numbers) -> str:
-    return "kept in view" if numbers["level"] >= 5.0 else "seen when stared at"
+    return "kept in view" if numbers["level"] >= 5.0 else "followed"
 
 
 def test_the_card_is_of_the_pull_of_the_tip_advised(tmp_path) -> None:
