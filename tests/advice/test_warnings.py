@@ -8,10 +8,11 @@ import sample
 from tipsight.advice import doubtful
 from tipsight.advice.answer import Block
 from tipsight.advice.bench import shelf
-from tipsight.advice.facts import Note, Warn
+from tipsight.advice.facts import Failure, Limit, Note, Warn
 from tipsight.advice.swim import Swim
 from tipsight.checks import Outside
 from tipsight.inputs.case import Shot, Stock, Stretch, Wind
+from tipsight.output.warned import warning as in_words
 
 WATER = replace(sample.SWIM.waters["bright"], outside=())
 SWIM = replace(sample.SWIM, waters={"bright": WATER}, judged=("bright",))
@@ -53,6 +54,16 @@ def test_nothing_is_said_of_a_plain_tip_in_a_plain_swim() -> None:
     ("lead", "warned"),
     [
         (handled(upright=False), [Warn(Note.TOP_HEAVY)]),
+        (
+            handled(upright=False, uprightness=1.0, lift_g=None, lean_deg=None),
+            [Warn(Note.FALLS_OVER)],
+        ),
+        (
+            replace(LEAD, fails=(Failure(Limit.GLUE, 5.0, 5.4, True),)),
+            [Warn(Note.AS_IT_IS, {"limit": Limit.GLUE, "value": 5.0, "allowed": 5.4})],
+        ),
+        (replace(LEAD, fails=(Failure(Limit.BODY, 5.0, 3.5),)), []),
+        (replace(LEAD, fails=(Failure(Limit.BALANCE, 2.0, 3.0, True),)), []),  # told by itself
         (handled(lift_g=None), [Warn(Note.LIES_FLAT)]),
         (handled(lift_g=0.3), []),  # not held back, so nothing lifts it
         (handled(ordinary_dip_s=None), [Warn(Note.HARDLY_DIPS)]),
@@ -67,6 +78,32 @@ def test_nothing_is_said_of_a_plain_tip_in_a_plain_swim() -> None:
 )
 def test_what_is_said_of_the_float(lead: Block, warned: list[Warn]) -> None:
     assert told(SWIM, lead) == warned
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [
+        (
+            Warn(Note.AS_IT_IS, {"limit": Limit.BODY, "value": 5.0, "allowed": 3.52}),
+            "this tip is 5 mm thick, where such a body is well off with 3.5 mm",
+        ),
+        (
+            Warn(Note.AS_IT_IS, {"limit": Limit.ROOM, "value": 70.0, "allowed": 56.0}),
+            "70 mm of this tip run on inside, where the body has 56 mm",
+        ),
+        (
+            Warn(Note.AS_IT_IS, {"limit": Limit.GLUE, "value": 5.0, "allowed": 5.4}),
+            "5 mm of this tip are glued in, where 5.4 mm would hold it well",
+        ),
+        (
+            Warn(Note.FALLS_OVER),
+            "with all its shot on this float falls over: take a lighter or shorter tip, a heavier or "
+            "longer stem, or a bigger body",
+        ),
+    ],
+)
+def test_what_is_not_as_one_would_make_it_in_words(told: Warn, said: str) -> None:
+    assert in_words(told, sample.CASE) == said
 
 
 @pytest.mark.parametrize(
