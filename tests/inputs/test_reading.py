@@ -372,3 +372,15 @@ def test_nothing_needs_no_unit(read):
     for text in ("0.1", "-3"):
         with pytest.raises(Unread, match="say the unit"):
             read(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "metres_a_second"),
+    [
+        ("10 mph", 4.4704), ("18 km/h", 5.0), ("10 ft/s", 3.048),
+        ("10 knots", 18520 / 3600),  # of 1852 m an hour
+        ("force 1", 0.836), ("F4", 6.688), ("bft 9", 22.572),  # 0.836 times 1, 8 and 27
+    ],
+)  # fmt: skip
+def test_speeds_by_hand(text, metres_a_second):
+    assert speed_m_s(text) == pytest.approx(metres_a_second)

@@ -25,6 +25,12 @@ def test_yards_are_the_international_yard(range_m: float, said: str) -> None:
     assert ANGLER.distance(range_m) == said
 
 
+@pytest.mark.parametrize(("yards", "said"), [(22.0, "22 yd"), (22.6, "22 yd"), (22.99, "22 yd")])
+def test_a_distance_to_come_in_to_is_never_said_too_far(yards: float, said: str) -> None:
+    assert ANGLER.far(yards * 0.9144, whole=False) == said
+    assert ANGLER.far(22.6 * 0.9144) == "23 yd"
+
+
 @pytest.mark.parametrize(
     ("length_mm", "said"),
     [

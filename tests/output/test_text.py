@@ -438,6 +438,7 @@ def test_a_light_stick_that_is_offered_stands_in_the_first_lines() -> None:
     ("slow_g", "said"),
     [
         (0.1, "a slow pull of two No 8 or a quick one of a No 1 and a No 9 shows"),
+        (0.15, "a slow one that shows buries it"),  # 0.144 g is enough, its meniscus left aside
         (0.2, "a slow one that shows buries it"),
         (None, "a slow one that shows buries it"),
     ],

@@ -4,7 +4,7 @@ import pytest
 
 from tipsight.cli import main
 from tipsight.commands import writing
-from tipsight.paper import cards, pocket, wall
+from tipsight.paper import cards, pocket, sheet, wall
 from tipsight.paper.cells import Cell
 from tipsight.pictures import view
 
@@ -58,6 +58,14 @@ def test_the_card_is_the_one_that_was_asked_for(capsys, tmp_path, monkeypatch):
     for card, written in (("shotting", b"shotting"), ("bank", b"bank"), ("wall", b"pdf")):
         assert ran(capsys, "card", card, "-o", str(out))[0] == 0
         assert out.read_bytes() == written
+
+
+def test_the_sheet_is_of_the_paper_that_was_asked_for(capsys, tmp_path, monkeypatch):
+    asked = []
+    monkeypatch.setattr(sheet, "pdf", lambda _answer, *how: asked.append(how) or b"")
+    for how in ((), ("--paper", "letter")):
+        assert ran(capsys, "sheet", *how, "-o", str(tmp_path / "out"))[0] == 0
+    assert asked == [("a4",), ("letter",)]
 
 
 def test_the_pocket_file_is_written(capsys, tmp_path, monkeypatch):

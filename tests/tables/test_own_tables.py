@@ -333,7 +333,7 @@ def test_tables_are_light_to_load():
 WORDS, ALSO = ",".join(SCHEMAS["words"].columns), "item,said,meant,source"
 STOCK, PAINTS = (lines_of(name)[0] for name in ("stock", "paints"))
 RED = "red,yes,{},red,,0.02,0.62,612,9,0,500,30,{},#b01f24,mine"
-PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,mine"
+PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,2,5,3,40,mine"
 
 
 @pytest.mark.parametrize(
@@ -431,6 +431,8 @@ PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,mine"
          "words.csv, line 2, value: '120' will not do; say a number from 0 to 25"),
         ("words", [WORDS, "sun_is,aside,200,deg,,mine"],
          "words.csv, line 2, value: '200' will not do; say a number from 0 to 180"),
+        ("words", [WORDS, "known,dreamt,1.5,share,,mine"],
+         "words.csv, line 2, value: '1.5' will not do; say a number from 0.001 to 1"),
         ("words", [WORDS, "line,floating,1,,,mine"],
          "words.csv, line 2, value: '1' will not do; leave it empty: this word stands for no number"),
         ("words", [WORDS, "boils,weir,3,times,,mine"],
