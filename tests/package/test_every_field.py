@@ -327,6 +327,15 @@ def test_the_page_has_each_water_s_numbers(page: str, which: str) -> None:
         assert re.search(said, page)
 
 
+def test_the_page_has_the_grades_of_both_ends(page: str) -> None:
+    for words in (
+        "likely 0.6 to 2.1: not seen to in and out",
+        "likely 1.7 to 4.3: in and out to followed",
+        "likely 3.4 to 8.2: followed to kept in view",
+    ):
+        assert words in page
+
+
 def test_the_page_has_how_soon_a_tip_that_stays_down_is_noticed(page: str) -> None:
     assert page.index("noticed in about 8½ s") < page.index("noticed in about 5½ s")
 
