@@ -236,8 +236,8 @@ class TestTip:
 
     def test_a_bore_in_what_has_none(self):
         assert _mistakes(bore="1 mm") == (
-            "bore: '1 mm' will not do; quill has no bore; say thin tube or thick tube "
-            "(for example thin tube)"
+            "bore: '1 mm' will not do; quill has no bore; say thin tube, thick tube or hollow "
+            "glass (for example thin tube)"
         )
 
     def test_a_weighed_tip_with_a_bore_too_wide(self):

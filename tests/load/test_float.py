@@ -143,6 +143,31 @@ def test_a_built_float_that_was_weighed():
     assert hull.hull_of(told, AVON_TIP).mass_g == pytest.approx(made.mass_g)
 
 
+def test_one_smaller_than_the_smallest_is_as_much_shorter_in_the_body():
+    """Straight balsa is drawn from 5 mm, 130 mm long; the stem of a stick goes less far in."""
+    made = hull.weighed(
+        WeighedFloat("straight balsa", 1.6), patterns.pattern("straight balsa").tip
+    )
+    share = made.body_diameter_mm / 5.0
+    assert 0.7 < share < 1.0
+    assert made.body_length_mm == pytest.approx(130.0 * share)
+    stick = hull.weighed(WeighedFloat("cane stick", 0.6), patterns.pattern("cane stick").tip)
+    less = stick.body_diameter_mm / 5.5
+    assert -stick.profile.z_mm[-1] == pytest.approx(66.0 * less + 80.0)
+    bigger = hull.weighed(
+        WeighedFloat("straight balsa", 20.0), patterns.pattern("straight balsa").tip
+    )
+    assert bigger.body_length_mm == pytest.approx(130.0)
+
+
+@pytest.mark.parametrize("shot_g", [0.2, 0.5, 1.0, 2.0])
+def test_a_stem_that_ends_where_the_body_begins_leaves_no_slice_between(shot_g):
+    """Sums of scaled lengths differ in the last place; the shoulder is no thicker for it."""
+    made = hull.weighed(WeighedFloat("chunky trotter", shot_g), AVON_TIP)
+    assert made.slices.top_z_mm.size == 3
+    assert made.body_diameter_mm == pytest.approx(2.0 * made.slices.foot_r_mm[0])
+
+
 def test_a_weighed_float_is_drawn_from_the_size_nearest_in_load():
     """9 g is the load of the 9.5 mm size, whose top is 4 mm; a small one blown up would have 6."""
     made = hull.weighed(
@@ -404,7 +429,7 @@ LONG_STEM = Part("stem", "cylinder", "wire", 60.0, 1.0, 1.0)
          "glued: '130 mm' will not do; the whole float below the tip is only 126 mm long: glue in less"),
         (lambda: hull.weighed(WeighedFloat("quill avon", 0.0), AVON_TIP),
          "takes: '0 g' will not do; a float takes some shot, up to 100 g"),
-        (lambda: hull.weighed(WeighedFloat("long cane balsa", 0.3), AVON_TIP),
+        (lambda: hull.weighed(WeighedFloat("long cane balsa", 0.1), AVON_TIP),
          "no body of this pattern takes just that with this tip"),
         (lambda: hull.weighed(WeighedFloat("quill avon", 2.4, "tin", 0.3), AVON_TIP),
          "all but the body already weighs"),

@@ -10,8 +10,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from tipsight.afloat.body import volume_mm3
 from tipsight.inputs.case import BuiltFloat, Part, Stock, Tip
-from tipsight.load import balance, bored, budget, hull, solid, tips
+from tipsight.load import balance, bored, budget, hull, materials, solid, tips
 
 BODY = Part("body", "cylinder", "balsa", 100.0, 10.0, 10.0)
 STEM = Part("stem", "cylinder", "cane", 50.0, 4.0, 4.0)
@@ -133,6 +134,28 @@ def test_a_tip_thicker_than_its_shoulder():
     tip = replace(TIP, glued_mm=8.0)
     shifted = balance.displaced_mm3(SHOULDERED, tip) - SHOULDERED.volume_mm3
     assert shifted == pytest.approx(27.48894 + 125.6637, abs=1e-3)
+    wider = balance.outline(SHOULDERED, tip)
+    assert volume_mm3(wider) - SHOULDERED.volume_mm3 == pytest.approx(27.48894, abs=1e-4)
+    assert wider.r_mm[:3].tolist() == [2.0, 2.0, 10.0]
+    thin = replace(tip, stock=Stock("solid", 3.0))
+    assert balance.outline(SHOULDERED, thin) is SHOULDERED.profile
+
+
+def test_a_tip_that_ends_in_a_cone():
+    """6 mm glued 40 mm into a cone from a point to 20 mm over 100 mm; 20 mm into it.
+
+    To 30 mm down the cone is thinner: 9 pi x 30 less a third of that stand out, 565.487 mm3. Glued 20
+    mm they are 9 pi x 20 less pi / 3 x 4 x 20, with a step from 3 to 2 mm where it ends.
+    """
+    cone = hull.build(
+        BuiltFloat("", (Part("body", "cone", "balsa", 100.0, 0.0, 20.0),), 0, 0, 0.0)
+    )
+    stick = replace(TIP, stock=Stock("solid", 6.0), glued_mm=40.0)
+    deep, short = (balance.outline(cone, replace(stick, glued_mm=g)) for g in (40.0, 20.0))
+    assert volume_mm3(deep) - cone.volume_mm3 == pytest.approx(565.487, abs=1e-3)
+    assert volume_mm3(short) - cone.volume_mm3 == pytest.approx(481.711, abs=1e-3)
+    assert short.r_mm.tolist() == pytest.approx([3.0, 3.0, 2.0, 3.0, 3.0, 10.0])
+    assert short.z_mm.tolist() == pytest.approx([0.0, -20.0, -20.0, -30.0, -30.0, -100.0])
 
 
 def test_boring_between_two_cells():
@@ -186,3 +209,13 @@ def test_many_tips_at_once():
     assert grid[:, 0] - grid[:, 1] == pytest.approx(np.array([0.131947, 0.0329867]), abs=1e-6)
     lit = budget.pull_grid(FLOAT, [thin], [30.0], 10.0, 20.0, coats=0, aloft_g=0.26)
     assert lit[0, 0] == pytest.approx(6.815512 - 0.26, abs=3e-6)
+
+
+def test_a_centimetre_of_glass_of_carbon_and_of_hollow_glass():
+    """Of pi/4 x 9, x 2.25 and x (9 - 2.2^2) mm2: 70.686, 17.671 and 32.673 mm3."""
+    pieces = [
+        materials.stock(*one) for one in (("glass", 3.0), ("carbon", 1.5), ("hollow glass", 3.0))
+    ]
+    assert pieces[2].bore_mm == pytest.approx(2.2)
+    found_g = 10 * tips.stock_mass_g_per_mm(pieces)
+    assert found_g == pytest.approx([0.137837, 0.027391, 0.063712], abs=1e-6)

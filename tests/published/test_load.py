@@ -184,6 +184,15 @@ def test_tip_weight_of_a_centimetre(kind, diameter_mm, g):
     assert 10 * float(tips.stock_mass_g_per_mm([piece])[0]) == pytest.approx(g, rel=0.02)
 
 
+# Pultruded glass rod in the list of a supplier, read: 2 mm 6 g/m, 3 mm 14 g/m. Tolerance: half of
+# the last figure.
+@pytest.mark.parametrize(("diameter_mm", "g_per_m"), [(2.0, 6.0), (3.0, 14.0)])
+def test_glass_rod_weighs_what_its_supplier_says(diameter_mm, g_per_m):
+    piece = materials.stock("glass", diameter_mm)
+    found = 1000.0 * float(tips.stock_mass_g_per_mm([piece])[0])
+    assert found == pytest.approx(g_per_m, abs=0.5)
+
+
 # A 3 mm quill (20 showing, 10 wet, 5 glued) changed for 5 mm stock, 30 showing: loss of pull by
 # the load equation on paper. That sum
 # takes cane at 0.7 g/cc, as stock.csv does (at 0.6 the cane row would miss by 0.07 g); balsa at
@@ -239,6 +248,10 @@ def test_shot_optima(metal, load_g, cost_mg):
         ("hollow-tip foam taper", 4.2, 6.0),  # from 4 g
         ("hollow-tip balsa taper", 4.2, 6.0),
         ("canal balsa", 0.4, 0.8),  # two to four No 4
+        ("wire stick", 0.6, 1.2),  # three to six No 4
+        ("cane stick", 0.8, 1.2),  # four to six No 4
+        ("chunky trotter", 3.2, 9.0),  # four AAA to nearly six SSG
+        ("bottom-end peacock", 2.4, 4.8),  # three AAA to three SSG
     ],
 )
 def test_patterns_span_the_trade_loads(pattern, low_g, high_g):

@@ -377,11 +377,11 @@ PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,2,5,3,40,mine"
          "usno.csv, line 2, from_deg: '7' will not do; say one of -18, -12, -5, -0.8, 5, 20"),
         ("skies", [",".join(SCHEMAS["skies"].columns), "milky,,7.5,3,yes,yes,no,,mine"],
          "skies.csv, line 2, type: '7.5' will not do; say a whole number from 1 to 15"),
-        ("stock", [STOCK, "reed,700,2,3,6,,mine"],
+        ("stock", [STOCK, "reed,700,2,3,6,yes,,mine"],
          "stock.csv, line 2, wall_mm: '2' will not do; two walls are less than from_mm, 3"),
-        ("stock", [STOCK, "reed,700,,6,3,,mine"],
+        ("stock", [STOCK, "reed,700,,6,3,yes,,mine"],
          "stock.csv, line 2, to_mm: '3' will not do; it is not below from_mm, 6"),
-        ("stock", [STOCK, "reed,700,thin,3,6,,mine"],
+        ("stock", [STOCK, "reed,700,thin,3,6,yes,,mine"],
          "stock.csv, line 2, wall_mm: 'thin' will not do; say a number from 0 to 10, or leave it empty"),
         ("materials", ["name,density_kg_m3,low_kg_m3,high_kg_m3,kind,foam,styrene,source",
                        "balsa,140,150,170,wood,no,no,mine"],
@@ -416,7 +416,8 @@ PATTERN = "mine,,balsa,{},cane,3,15,10,8,bulk,0.4,14,60,0.6,2,5,3,40,mine"
                            "quill avn,12 mm,body,cone,balsa,8,3,12,0,0,mine"],
          "pattern_parts.csv, line 2, pattern: 'quill avn' will not do; say one of straight balsa, long "
          "cane balsa, wire avon, clear tube avon, quill avon, alloy stick 1.6, alloy stick 2.0, bolo "
-         "type, foam taper, balsa taper, hollow-tip foam taper, hollow-tip balsa taper, canal balsa"),
+         "type, foam taper, balsa taper, hollow-tip foam taper, hollow-tip balsa taper, canal balsa, "
+         "wire stick, cane stick, chunky trotter, bottom-end peacock"),
         ("also", [ALSO, "sky,murky,dull,mine"],
          "also.csv, line 2, meant: 'dull' will not do; say one of dull overcast, bright overcast, broken "
          "cloud, hazy, clear"),
@@ -471,7 +472,9 @@ def test_an_unknown_item_of_words_is_refused(tmp_path):
 
 
 def test_all_tables_are_read_before_any_is_refused(tmp_path):
-    own = written(tmp_path, shot=shot_csv("BB,shot,x,mine"), stock=[STOCK, "reed,x,,3,6,,mine"])
+    own = written(
+        tmp_path, shot=shot_csv("BB,shot,x,mine"), stock=[STOCK, "reed,x,,3,6,yes,,mine"]
+    )
     with pytest.raises(Mistakes) as caught:
         tables.read_folder(own)
     assert str(caught.value).replace(f"{tmp_path}/", "") == (

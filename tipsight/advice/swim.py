@@ -260,7 +260,7 @@ def _rig(case: Case, bare: hull.Hull, known: Tip) -> Rig:
     shot_g = budget.pull_g(bare, known, warm) / float(shot.wet_share(metal, warm))
     share = SHOT_DEPTH_SHARE[bare.fixing]
     return rig(
-        bare.profile,
+        balance.outline(bare, known),
         known.wet_mm,
         balance.float_mass_g(bare, known),
         balance.centre_of_mass_mm(bare, known),

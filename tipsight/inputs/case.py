@@ -6,7 +6,9 @@ from typing import Literal
 
 ColourVision = Literal["normal", "red-weak", "red-blind", "green-weak", "green-blind"]
 Tint = Literal["none", "grey", "amber", "brown", "polarised"]
-Stocks = Literal["solid", "thin tube", "thick tube", "cane", "quill", "balsa"]
+Stocks = Literal[
+    "solid", "thin tube", "thick tube", "cane", "quill", "balsa", "glass", "carbon", "hollow glass"
+]
 LightStick = Literal["none", "3 x 23 mm", "4.5 x 39 mm"]
 Fixing = Literal["bulk", "spread", "even"]
 

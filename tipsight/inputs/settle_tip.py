@@ -116,9 +116,13 @@ def _stock(asker: Asker, pattern: tables.Row) -> Stock:
     diameter = asker.take("diameter", f"{pattern['tip_diameter_mm']:g} mm")
     kind = asker.take("stock", pattern["tip_stock"]).word
     bare = stock_of(StockSaid(kind, diameter))
-    bore = asker.take("bore", _mm(bare.bore_mm), quiet="tube" not in kind)
+    bore = asker.take("bore", _mm(bare.bore_mm), quiet=kind not in _hollow())
     _check_bore(asker, "bore" if asker.knows("bore") else "diameter", kind, diameter, bore)
     return replace(bare, bore_mm=bore)
+
+
+def _hollow() -> tuple[str, ...]:
+    return tuple(row["name"] for row in tables.rows("stock") if row["wall_mm"] is not None)
 
 
 def _weighed_stock(asker: Asker, said: StockSaid) -> Stock:
@@ -128,15 +132,17 @@ def _weighed_stock(asker: Asker, said: StockSaid) -> Stock:
 
 
 def _check_bore(asker: Asker, key: str, kind: str, diameter: float, bore: float) -> None:
-    if "tube" in kind and not 0 < bore < diameter:
+    if kind in _hollow() and not 0 < bore < diameter:
         cure = f"a {kind} of {diameter:g} mm needs a bore above 0 and below {diameter:g} mm"
         asker.wrong(
             key,
             f"{cure}; tell the bore, or say solid",
             example="5/4 mm thin tube" if key == "weighed_tip" else "bore 2 mm in a tip of 3 mm",
         )
-    if "tube" not in kind and bore > 0:
-        asker.wrong(key, f"{kind} has no bore; say thin tube or thick tube", example="thin tube")
+    if kind not in _hollow() and bore > 0:
+        *most, last = _hollow()
+        cure = f"{kind} has no bore; say {', '.join(most)} or {last}"
+        asker.wrong(key, cure, example="thin tube")
 
 
 def _wet(

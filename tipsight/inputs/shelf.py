@@ -42,7 +42,7 @@ def names(item: Item, texts: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def stocks(item: Item, texts: tuple[str, ...]) -> tuple[tackle.StockSaid, ...]:
-    """Read tip stock, kinds with their sizes, ``all`` or ``none``: one piece for each size.
+    """Read tip stock, kinds with their sizes, ``all`` of a usual bench or ``none``: a piece a size.
 
     >>> from tipsight.inputs.items import ITEMS
     >>> [stock.diameter_mm for stock in stocks(ITEMS["tips"], ("quill 2-3", "5/4 mm thin tube"))]
@@ -51,7 +51,7 @@ def stocks(item: Item, texts: tuple[str, ...]) -> tuple[tackle.StockSaid, ...]:
     if texts == ("none",):
         return ()
     if texts == ("all",):
-        texts = tuple(word.word for word in item.words)
+        texts = names(item, ("all",))
     found = dict.fromkeys(stock for text in texts for stock in tackle.stock_sizes(text))
     if len(found) > MOST_SIZES:
         raise Unread(f"these are {len(found)} sizes, and {MOST_SIZES} are the most")

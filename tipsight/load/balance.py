@@ -1,8 +1,11 @@
 """The finished float as a whole: weight, water shifted, and what stands it up."""
 
+from itertools import pairwise
+
 import numpy as np
 
 from tipsight.afloat import freshwater
+from tipsight.afloat.body import Profile
 from tipsight.inputs.case import Tip
 from tipsight.load.bored import replaced
 from tipsight.load.hull import Hull
@@ -28,6 +31,31 @@ def displaced_mm3(hull: Hull, tip: Tip) -> float:
     _, proud_mm3 = replaced(hull.slices, tip.stock.diameter_mm, tip.glued_mm)
     painted = float(painted_diameter_mm(tip.stock.diameter_mm, tip.coats))
     return hull.volume_mm3 + float(proud_mm3) + np.pi / 4.0 * painted**2 * tip.wet_mm
+
+
+def outline(hull: Hull, tip: Tip) -> Profile:
+    """Return the outline below the tip, as wide as the tip where that is glued into less body.
+
+    What stands out there is taken to be painted as the body is.
+    """
+    z_mm, r_mm = hull.profile.z_mm, hull.profile.r_mm
+    wide = tip.stock.diameter_mm / 2.0 + float(r_mm[0] - hull.slices.top_r_mm[0])
+    foot = -tip.glued_mm
+    if (r_mm[z_mm >= foot] >= wide).all() and np.interp(-foot, -z_mm, r_mm) >= wide:
+        return hull.profile
+    points: list[tuple[float, float]] = []
+    for top, low, r_top, r_low in zip(z_mm[:-1], z_mm[1:], r_mm[:-1], r_mm[1:], strict=True):
+        fall, gain = top - low, r_low - r_top
+        cross = top - fall * (wide - r_top) / gain if gain else low
+        cuts = sorted({top, low, *(at for at in (foot, cross) if low < at < top)}, reverse=True)
+        for start, end in pairwise(cuts):
+            ends = [r_top + gain * (top - at) / fall if fall else r_top for at in (start, end)]
+            glued = 0.5 * (start + end) > foot
+            points += [
+                (at, max(r, wide) if glued else r)
+                for at, r in zip((start, end), ends, strict=True)
+            ]
+    return Profile(*np.array(points).T)
 
 
 def centre_of_mass_mm(hull: Hull, tip: Tip) -> float:

@@ -175,7 +175,8 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
     """Return the hull of a float known by the shot that it takes with a tip showing so much.
 
     The pattern at the size nearest in load, its body thicker or thinner until the float with that
-    tip takes exactly that shot. Archimedes: rho V = mass + shot (1 - rho / rho_shot) + hook and
+    tip takes exactly that shot; one smaller than the smallest is as much shorter in the body
+    (judgement). Archimedes: rho V = mass + shot (1 - rho / rho_shot) + hook and
     bait, solved for the body's diameter, in water at ``temperature_c`` [deg C]. A float of unknown
     weight is taken to weigh the pattern's share of its pull, but no less than its parts with a body
     of the lightest of its material. Raises Mistakes if a name is in no table, or the float cannot
@@ -197,6 +198,7 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
             ]
         )
     _, size = min(_pattern_pulls(chosen.name), key=lambda row: abs(row[0] - pull_g))
+    smallest = size == chosen.sizes[0]
     pattern_float = patterns.built(chosen.name, size)
     painted_r_mm = (
         float(painted_diameter_mm(weighed_tip.stock.diameter_mm, weighed_tip.coats)) / 2.0
@@ -207,7 +209,7 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
 
     def surplus(scale: float) -> tuple[float, float]:
         """Return the lift that is left over, and what the whole float then weighs."""
-        slices = solid(pattern_float.parts, scale)
+        slices = solid(_shorter(pattern_float, scale, smallest).parts, scale)
         outline, coat_g, _ = _painted(
             slices, pattern_float.varnish_coats, pattern_float.paint_coats
         )
@@ -232,12 +234,26 @@ def weighed(float_: WeighedFloat, weighed_tip: Tip, temperature_c: float = 10.0)
         )
     total_g = surplus(scale)[1]
     return _assemble(
-        pattern_float,
+        _shorter(pattern_float, scale, smallest),
         float_.fixing or chosen.fixing,
         body_scale=scale,
         total_g=total_g,
         tip=weighed_tip,
     )
+
+
+def _shorter(float_: BuiltFloat, scale: float, smallest: bool) -> BuiltFloat:
+    """Return a pattern's smallest size with its body shortened, any other as it is."""
+    share = min(scale, 1.0) if smallest else 1.0
+    parts = (
+        replace(
+            part,
+            length_mm=part.length_mm * (share if part.role in BODY_ROLES else 1.0),
+            inside_mm=part.inside_mm * share,
+        )
+        for part in float_.parts
+    )
+    return replace(float_, parts=tuple(parts))
 
 
 def _root(function: Callable[[float], float], low: float, high: float) -> float | None:

@@ -96,6 +96,7 @@ def shelf() -> tuple[Stock, ...]:
     return tuple(
         stock(row["name"], size_mm)
         for row in tables.rows("stock")
+        if row["on_shelf"]
         for size_mm in grid_mm
         if row["from_mm"] <= size_mm <= row["to_mm"]
     )

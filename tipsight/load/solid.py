@@ -12,6 +12,7 @@ from tipsight.load.materials import material
 
 Array = NDArray[np.float64]
 BODY_ROLES = ("body", "shoulder")
+_ROUNDING_MM = 1e-9  # of sums of lengths: a cut so near to the end of a part is at its end
 _ROUND = 0.5 * (1.0 - np.cos(np.linspace(0.0, np.pi, 81)))
 
 
@@ -127,7 +128,12 @@ def solid(parts: Sequence[Part], body_scale: float = 1.0) -> Solid:
         depth, radius = _outline(part)
         z = tops_mm[number] - depth
         z[-1] = tops_mm[number + 1]
-        nodes = np.array(sorted({*z, *(c for c in cuts_mm if z[-1] < c < z[0])}, reverse=True))
+        nodes = np.array(
+            sorted(
+                {*z, *(c for c in cuts_mm if z[-1] + _ROUNDING_MM < c < z[0] - _ROUNDING_MM)},
+                reverse=True,
+            )
+        )
         r = scale * np.interp(-nodes, -z, radius)
         own = material(part.material).density_kg_m3
         for top, foot, top_r, foot_r in zip(nodes[:-1], nodes[1:], r[:-1], r[1:], strict=True):
@@ -135,7 +141,7 @@ def solid(parts: Sequence[Part], body_scale: float = 1.0) -> Solid:
                 (
                     below
                     for at, below in zip(tops_mm[number + 1 :], parts[number + 1 :], strict=False)
-                    if at + below.inside_mm >= top - 1e-9
+                    if at + below.inside_mm >= top - _ROUNDING_MM
                 ),
                 None,
             )

@@ -130,7 +130,7 @@ SCHEMAS: dict[str, Schema] = {
     ),
     "stock": Schema(
         {"name": NAME, "density_kg_m3": DENSITY_KG_M3, "wall_mm": Number(0.0, 10.0, blank=True),
-         **each("from_mm to_mm", Number(0.5, 14.0)), "says": ANY, **SOURCE},
+         **each("from_mm to_mm", Number(0.5, 14.0)), "on_shelf": YES_NO, "says": ANY, **SOURCE},
         check=row_checks.stock,
     ),
     "sun_colour": Schema(
