@@ -166,6 +166,12 @@ def test_a_veil_of_the_dusk_has_light_for_rods_too():
     assert float(contrast.adaptation([0.01, 0.0, 0.0, 0.01], 0.01)) == pytest.approx(0.02)
 
 
+def test_each_contrast_is_over_its_own_field():
+    """By day: (300 - 200)/(200 + 50) in brightness, 20/250 red-green, -45/250 yellow-violet."""
+    found = contrast.contrast([300.0, 20.0, -40.0, 600.0], [200.0, 0.0, 5.0, 460.0], 50.0)
+    assert found == pytest.approx([0.4, 0.08, -0.18])
+
+
 def test_no_light_no_contrast():
     with pytest.raises(OutOfRange, match="photopic luminance must be"):
         contrast.contrast(WATER, np.zeros(4))

@@ -88,3 +88,11 @@ def test_too_long_is_told():
 def test_too_many_is_told():
     with pytest.raises(Mistakes, match="this says more than 160 things"):
         Asked({"behind": ("dark",) * 161}).question()
+
+
+def test_a_link_from_the_page_s_own_question_says_the_changes_alone():
+    own = read(MultiDict(), Question(distance="40 yd", age="60", paint="black"))
+    link = own.link({"distance": "40 yd", "age": "61", "paint": "white", "seasons": ""})
+    assert parse_qsl(link) == [("set", "age=61&paint=white")]
+    metres = own.in_units(Units("m")).link({"age": "61"})
+    assert parse_qsl(metres) == [("far", "m"), ("set", "age=61")]
