@@ -178,6 +178,8 @@ def test_no_template_takes_a_text_apart() -> None:
 
 
 TEXTS = {
+    "OtherStretch": {"water"},
+    "Waters": {"views", "held"},
     # names of waters, grades, paints, stock, shot and places on the line
     "Sight": {"name", "grade"},
     "Visibility": {"grade"},
@@ -188,7 +190,7 @@ TEXTS = {
     "TradePoint": {"of"},
     "PaintShows": {"water", "paint"},
     "Turns": {"options", "water", "colour_vision"},
-    "Change": {"options"},
+    "Change": {"either", "options"},
     "Sleeve": {"paint"},
     "Warn": {"values"},  # names of waters and of what was measured, with its unit
     "Caution": {"stock"},
