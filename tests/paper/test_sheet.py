@@ -186,12 +186,13 @@ def test_what_is_only_repainted_needs_no_feather(poppler, answers):
 
 
 def test_the_water_is_drawn_where_it_comes_up_to(poppler, answers):
-    """A broken line beside the tip, 50 mm below its top."""
+    """A broken line beside the tip, 50 mm below its top, and none 10 mm below it, its wet length."""
     left, foot = corner("a4")
-    page = poppler.raster(sheet.pdf(answers["demo"]))
+    page = poppler.raster(sheet.pdf(with_tip(answers["demo"], showing_mm=50.0, wet_mm=10.0)))
     water = foot + 255.0 - 26.0 - 50.0
     window = poppler.ink(page, left + 54.0 - 9.0, water - 2.0, 6.0, 4.0)
     assert runs(window.any(axis=1)) == pytest.approx([2.0], abs=0.1)
+    assert not poppler.ink(page, left + 54.0 - 9.0, water + 38.0, 6.0, 4.0).any()
 
 
 def test_a_float_too_long_for_the_page_says_how_much_is_missing(poppler):
