@@ -134,7 +134,7 @@ def test_no_item_is_hidden_by_an_option_of_the_command() -> None:
 def test_without_arguments_the_invented_swim_is_answered(run: Runner) -> None:
     code, out, err = run("advise")
     assert (code, err) == (0, "")
-    assert out.startswith("NOW, AT THE BANK: ")
+    assert out.startswith("NOW          ")
     assert len(out.splitlines()) <= 40
     assert max(map(len, out.splitlines())) <= 80
     assert out == run("advise", "demo")[1]
@@ -233,7 +233,7 @@ def test_shot_does_the_benchs_job_alone(run: Runner) -> None:
     assert max(map(len, out.splitlines())) <= 80
     # The demo's float takes 6BB (2.40 g, common practice, no source) as it is to show.
     assert re.search(r"^  as it is to show +20 mm, ¾ in +2\.40 g ", out, re.MULTILINE)
-    assert "SHOT LEFT   2.40 g as it is to show" in out
+    assert "SHOT LEFT    2.40 g as it is to show" in out
     assert "CARE" not in out
 
 
@@ -342,7 +342,7 @@ def test_own_tables_stand_in_and_are_put_away_again(run: Runner, tmp_path: Path)
     (tmp_path / "shot.csv").write_text(own, encoding="utf-8")
     code, out, err = run("shot", "demo", "--tables", str(tmp_path))
     assert (code, err) == (0, "")
-    assert "SHOT LEFT   2.64 g" in out  # six of 0.44 g
+    assert "SHOT LEFT    2.64 g" in out  # six of 0.44 g
     assert run("shot", "demo")[1] == before
 
 

@@ -1,5 +1,6 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -115,8 +116,8 @@ class Swim:
 
     def lit(self, case: Case) -> "Swim":
         """Return the same swim with its waters as the eyes of a case have them."""
-        args = self.finishes, self.range_m, self.here, self.eye, self.sea.clutter_wavelength_mm
-        lit = Waters(self.waters.views, lambda light, one: water(case, light, one, *args))
+        views_ = self.waters.views
+        lit = _lit(case, views_, self.finishes, self.range_m, self.here, self.eye, self.sea)
         return replace(self, case=case, waters=lit)
 
     def on(self, name: str) -> "Swim":
@@ -169,7 +170,7 @@ def swim(case: Case) -> Swim:
     >>> from tipsight.inputs import demo
     >>> from tipsight.inputs.settle import settle
     >>> swim(settle(demo.question("demo"))).judged
-    ('bright',)
+    ('bright', 'bright/1')
     """
     warm = case.stream.temperature_c
     bare = hull.hull_of(case.float_, case.weighed_tip, warm)
@@ -198,8 +199,9 @@ def swim(case: Case) -> Swim:
     eyes = eye.Eye(case.angler.age_years, case.angler.mar_arcmin, case.angler.own_eye_factor)
     hidden_mm, high_mm = hidden.hidden_mm(sea, distances, case.place.eye_height_m)
     by_name = {s.name: s for s in (*case.stretches, DARK, BRIGHT)}
-    waters = Waters(views(case, by_name.values()), _unlit)
-    unlit = Swim(
+    seen = views(case, by_name.values())
+    waters = _lit(case, seen, finishes, distances, here, eyes, sea)
+    return Swim(
         case=case,
         range_m=distances,
         here=here,
@@ -220,11 +222,20 @@ def swim(case: Case) -> Swim:
         diameters_mm=diameters,
         ride=ride.ride(tackle, sea, stream, diameters),
     )
-    return unlit.lit(case)
 
 
-def _unlit(light: Light, stretch: Stretch) -> Water:
-    raise LookupError(f"{stretch.name} water is not lit yet")
+def _lit(
+    case: Case,
+    seen: Mapping[str, tuple[Light, Stretch]],
+    finishes: tuple[Finish, ...],
+    range_m: Array,
+    here: int,
+    eyes: eye.Eye,
+    sea: chop.Sea,
+) -> Waters:
+    """Return the waters of some views, each lit when it is first asked for."""
+    args = finishes, range_m, here, eyes, sea.clutter_wavelength_mm
+    return Waters(seen, lambda light, stretch: water(case, light, stretch, *args))
 
 
 def _diameters(case: Case) -> Array:

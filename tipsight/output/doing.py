@@ -49,7 +49,7 @@ def action(one: Action, reader: Reader = ANGLER) -> str:
     >>> action(Show(30.0, more=True)), action(Pen(10.0, whole=False), Reader("m", inches=False))
     ('let 30 mm (1¼ in) show', 'pen the top 10 mm black')
     >>> action(ComeCloser(17.4)), action(ComeCloser(17.4), Reader("m"))
-    ('fish it no farther than 19 yd', 'fish it no farther than 17 m')
+    ('come in to 19 yd', 'come in to 17 m')
     """
     match one:
         case Show(showing_mm=long, more=more):

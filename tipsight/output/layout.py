@@ -35,7 +35,7 @@ def entry(label: str, words: str) -> tuple[str, ...]:
     Examples
     --------
     >>> entry("DOUBT", "how far it is")
-    ('DOUBT       how far it is',)
+    ('DOUBT        how far it is',)
     """
     return _wrapped(words, f"{label:<{LABEL}}", " " * LABEL)
 

@@ -202,7 +202,7 @@ def warnings(answer: Answer, reader: Reader = ANGLER) -> Section:
     def some(count: int) -> tuple[str, ...]:
         more = len(said) - count
         return hanging(
-            f"NOTES  {' '.join(said[:count])}" + (f" {more} more: --full." if more else "")
+            f"NOTES  {' '.join(said[:count])}" + (f" {more} more: see --full." if more else "")
         )
 
     return Section("warnings", (each, *(some(count) for count in range(len(said), 0, -1))))
