@@ -7,7 +7,7 @@ from tipsight.afloat import chop
 from tipsight.errors import OutOfRange
 from tipsight.inputs.case import Wind
 from tipsight.pictures.cast import Frame, cast
-from tipsight.pictures.ripple import Sheet, fitted, heights_spectrum, sheet
+from tipsight.pictures.ripple import Sheet, cut, heights_spectrum, sheet
 from tipsight.scene.slopes import slope_variance
 
 WINDS = [
@@ -42,29 +42,50 @@ def test_slopes_are_those_of_the_heights():
     assert np.corrcoef(rise.ravel(), water.rise_right.ravel())[0, 1] > 0.99
 
 
+def left(sea, slopes):
+    """Return the height [mm] and the slope variance that are left of a sea."""
+    peak, cut_rad_m, scale = cut(sea, slopes)
+    k = np.geomspace(0.2 * peak, 400.0, 2000)
+    density = scale * heights_spectrum(peak, k) * np.exp(-k / cut_rad_m)
+    height = 4e3 * np.sqrt(np.trapezoid(density, k))
+    return height, np.trapezoid(k**2 * density, k)
+
+
 @pytest.mark.parametrize("wind", WINDS, ids=str)
-def test_the_sea_has_its_slopes_and_where_wind_blows_its_height(wind):
-    """Swirls without wind have no height of their own: it follows from their slopes."""
-    sea, wanted = chop.sea(wind), sum(slope_variance(wind))
-    peak, cut, scale = fitted(sea, wanted)
-    k = np.geomspace(0.2 * peak, 400.0, 2000)
-    density = scale * heights_spectrum(peak, k) * np.exp(-k / cut)
-    assert np.trapezoid(k**2 * density, k) == pytest.approx(wanted, rel=1e-3)
-    if wind.speed_m_s or wind.ripple_height_m:
-        height_m = 4.0 * np.sqrt(np.trapezoid(density, k))
-        assert height_m == pytest.approx(sea.height_m, rel=1e-3)
+def test_the_sea_has_its_slopes(wind):
+    wanted = sum(slope_variance(wind))
+    assert left(chop.sea(wind), wanted)[1] == pytest.approx(wanted, rel=1e-3)
 
 
-@pytest.mark.parametrize(
-    ("height_mm", "slopes", "taller"), [(40.0, 1e-4, False), (5.0, 0.1, True)]
-)
-def test_where_no_cut_gives_both_the_slopes_come_first(height_mm, slopes, taller):
-    sea = chop.sea(Wind(ripple_height_m=1e-3 * height_mm))
-    peak, cut, scale = fitted(sea, slopes)
+def test_short_waves_are_cut_and_the_height_is_not_given_back():
+    """Wind of 4 m/s over 50 m: 14.4 mm, of which waves as gentle as Cox and Munk's leave 10.3."""
+    sea = chop.sea(Wind(4.0))
+    assert 1e3 * sea.height_m == pytest.approx(14.4, abs=0.05)
+    assert left(sea, 0.0106)[0] == pytest.approx(10.3, abs=0.1)
+
+
+def test_the_steeper_the_slopes_the_more_height_is_left():
+    """Uncut, a sea of 4 m/s has a slope variance of 0.0441: then all its height is left."""
+    sea = chop.sea(Wind(4.0))
+    heights = [left(sea, slopes)[0] for slopes in (0.004, 0.0106, 0.03, 0.0441)]
+    assert heights[0] < 0.6 * 14.4
+    assert heights == sorted(heights)
+    assert heights[-1] == pytest.approx(14.4, rel=0.01)
+
+
+def test_swirls_without_wind_are_cut_at_their_own_length():
+    """300 mm: 2 pi / 0.3 rad/m."""
+    assert cut(chop.sea(Wind()), 4e-4)[:2] == pytest.approx((20.944, 20.944), rel=1e-4)
+
+
+def test_a_sea_too_gentle_for_its_slopes_is_raised():
+    """40 mm seen: with twice the slopes that it has uncut, root two times as high."""
+    sea = chop.sea(Wind(ripple_height_m=0.04))
+    peak, _, _ = cut(sea, 1.0)
     k = np.geomspace(0.2 * peak, 400.0, 2000)
-    density = scale * heights_spectrum(peak, k) * np.exp(-k / cut)
-    assert np.trapezoid(k**2 * density, k) == pytest.approx(slopes, rel=1e-3)
-    assert (4e3 * np.sqrt(np.trapezoid(density, k)) > 1.1 * height_mm) == taller
+    shape = heights_spectrum(peak, k)
+    uncut = (0.04 / 4.0) ** 2 * np.trapezoid(k**2 * shape, k) / np.trapezoid(shape, k)
+    assert left(sea, 2.0 * uncut)[0] == pytest.approx(40.0 * np.sqrt(2.0), rel=1e-3)
 
 
 def test_another_seed_is_another_sheet_and_the_same_seed_the_same():
@@ -74,7 +95,7 @@ def test_another_seed_is_another_sheet_and_the_same_seed_the_same():
 
 def test_no_slope_at_all_is_refused():
     with pytest.raises(OutOfRange, match="slope variance must be"):
-        fitted(chop.sea(Wind()), 0.0)
+        cut(chop.sea(Wind()), 0.0)
 
 
 def bump(height_mm, at_row, rows=2000):

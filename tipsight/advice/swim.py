@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
-from tipsight.advice.waters import Water, Waters, views, water
+from tipsight.advice.waters import Waters, views, water
 from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from tipsight.advice.answer import Answer
 from tipsight.inputs.case import Case, Stretch
 from tipsight.pictures import patch, screen
-from tipsight.pictures.cast import Frame, Seen, cast
+from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.stage import Scene, scene
 from tipsight.pictures.subject import advised
@@ -107,17 +107,13 @@ def pictures(
     tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
     of = scene(case, water, tips)
     panel, inset = frames(case.place.range_m, max(tip.showing_mm for tip in tips))
-    wide = patch.roomy(panel)
     if held is None or not held:
         held = {} if held is None else held
-        sheet = patch.water_sheet(of, wide, seed)
-        for frame in {panel, inset, wide}:
-            held[frame] = sheet, cast(sheet, of.slope_of_sight, frame)
-    sheet, seen = held[wide]
-    streaks = patch.streaks_of(of, sheet, wide, seen)
+        sheet = patch.water_sheet(of, panel, seed)
+        for frame in {panel, inset}:
+            held[frame] = sheet, patch.seen_on(of, sheet, frame)
     empty = {
-        frame: patch.rippled(of, sheet, frame, seed, held[frame][1], streaks)
-        for frame in (panel, inset)
+        frame: patch.rippled(of, sheet, frame, seed, seen) for frame, (sheet, seen) in held.items()
     }
     white = screen.white_cones(of.here)
     bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])

@@ -1,7 +1,6 @@
 """The light of a patch of water with a tip in it, in the channels of the answer."""
 
 import math
-from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,7 +11,6 @@ from tipsight.load.tips import showing_diameter_mm
 from tipsight.pictures.cast import Frame, Seen, cast
 from tipsight.pictures.ripple import STEP_MM, WIDEST_STEP_MM, Sheet, sheet
 from tipsight.pictures.stage import Scene
-from tipsight.pictures.streaks import Streaks, factor
 from tipsight.scene import daylight, observer
 from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
 from tipsight.scene.look import GLINT_FROM_DEG, shade
@@ -21,8 +19,11 @@ Array = NDArray[np.float64]
 
 MOST_AWAY_MM = 12000.0
 """Water farther than this from the tip repeats."""
-LEAST_WIDE_MM = 600.0
-"""A few of the longest streaks side by side."""
+CASTS_PER_MM = 8.0
+"""Fewer sight lines in a row of the picture make fine grain that no water has."""
+
+AT_ONCE = 20
+"""Rows of the picture that are lit together; all of a far one would take a gigabyte."""
 
 
 def blank(of: Scene, frame: Frame) -> Array:
@@ -48,34 +49,13 @@ def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
     )
 
 
-def streaks_of(of: Scene, drawn: Sheet, frame: Frame, seen: Seen | None = None) -> Streaks:
-    """Return what brings a water's streaks to the answer's, from a frame that holds some: see `roomy`."""
-    seen = seen or cast(drawn, of.slope_of_sight, frame)
-    facets = _by_rows(_lit(of, seen), frame)[..., 0]
-    # the mist weakens the contrast of the facets against the water with its mist
-    times = factor(facets, frame.pixel_mm, drawn.step_mm, of.water[0] / of.clear, of.clutter)
-    return Streaks(
-        times,
-        float(frame.heights_mm()[0]),
-        frame.pixel_mm,
-        float(seen.across_mm[0]),
-        drawn.step_mm,
-    )
-
-
-def roomy(frame: Frame) -> Frame:
-    """Return a frame that holds some streaks, the same if it does so already."""
-    pixel = max(frame.pixel_mm, LEAST_WIDE_MM / frame.columns)
-    return replace(frame, pixel_mm=pixel, below_mm=frame.below_mm * pixel / frame.pixel_mm)
+def seen_on(of: Scene, drawn: Sheet, frame: Frame) -> Seen:
+    """Return the facets that a picture shows, cast finely enough for its rows: see `CASTS_PER_MM`."""
+    return cast(drawn, of.slope_of_sight, frame, math.ceil(CASTS_PER_MM * frame.pixel_mm))
 
 
 def rippled(
-    of: Scene,
-    drawn: Sheet,
-    frame: Frame,
-    seed: int = 0,
-    seen: Seen | None = None,
-    streaks: Streaks | None = None,
+    of: Scene, drawn: Sheet, frame: Frame, seed: int = 0, seen: Seen | None = None
 ) -> tuple[Array, float]:
     """Return a picture of the rippled water, and how much of a tip's foot it covers.
 
@@ -90,9 +70,7 @@ def rippled(
     seed : int
         Where the sun's sparkles fall.
     seen : Seen, optional
-        From `cast.cast` of the same sheet and frame, which waters under one wind share.
-    streaks : Streaks, optional
-        Left out, each facet has the light that it is cast with and no other.
+        From `seen_on` of the same sheet and frame, which waters under one wind share.
 
     Returns
     -------
@@ -104,15 +82,11 @@ def rippled(
     Notes
     -----
     Each facet that a sight line meets is lit by `look.shade`, the sum whose mean is the answer's
-    water, times what brings the streaks to the answer's strength; then the sun's sparkles fall at
-    random with the answer's coverage and luminance; then the mist.
+    water; then the sun's sparkles fall at random with the answer's coverage and luminance; then
+    the mist.
     """
-    seen = seen or cast(drawn, of.slope_of_sight, frame)
-    facets = _lit(of, seen)
-    if streaks:
-        finer = len(facets) // frame.rows
-        facets *= streaks.at(frame.heights_mm(finer), seen.across_mm)[..., None]
-    coarse = _by_rows(facets, frame)
+    seen = seen or seen_on(of, drawn, frame)
+    coarse = _lit(of, seen, frame)
     at = (frame.across_mm() - seen.across_mm[0]) / drawn.step_mm
     left = np.clip(at.astype(int), 0, coarse.shape[1] - 2)
     share = (at - left)[:, None]
@@ -121,14 +95,16 @@ def rippled(
     return of.clear * picture + of.look.air[0], seen.crest_mm
 
 
-def _lit(of: Scene, seen: Seen) -> Array:
+def _lit(of: Scene, seen: Seen, frame: Frame) -> Array:
+    """Return the light of each row of the picture on each column of the sheet, its casts mixed."""
     down = math.degrees(math.atan(of.slope_of_sight))
-    return shade(of.here, down, -seen.rise_away, seen.rise_right)
-
-
-def _by_rows(facets: Array, frame: Frame) -> Array:
-    """Return facets with those of each row of the picture mixed."""
-    return np.asarray(facets.reshape(frame.rows, -1, facets.shape[1], 4).mean(axis=1))
+    finer = len(seen.rise_away) // frame.rows
+    rows = []
+    for row in range(0, len(seen.rise_away), finer * AT_ONCE):
+        part = slice(row, row + finer * AT_ONCE)
+        facets = shade(of.here, down, -seen.rise_away[part], seen.rise_right[part])
+        rows.append(facets.reshape(-1, finer, *facets.shape[1:]).mean(axis=1))
+    return np.concatenate(rows)
 
 
 def _sparkles(of: Scene, frame: Frame, seed: int) -> Array:

@@ -13,7 +13,6 @@ from tipsight.inputs.case import Case, Finish, Stretch, Tip
 from tipsight.scene import mist
 from tipsight.scene.look import Look, look
 from tipsight.scene.setting import Setting, setting
-from tipsight.sight.clutter import Clutter
 
 Array = NDArray[np.float64]
 
@@ -40,19 +39,6 @@ class Scene:
     def water(self) -> Array:
         """Channels of the mean water, shape (4,) [cd/m2]."""
         return np.asarray(self.look.water[0])
-
-    @property
-    def clutter(self) -> Clutter:
-        """The streaks that the answer reckons with, without the sun's sparkles."""
-        return Clutter(
-            float(self.look.facet_contrast[0]),
-            self.sea.clutter_wavelength_mm,
-            self.look.slope_rms,
-            self.look.bank_height_deg,
-            float(self.look.look_down_deg[0]),
-            float(self.look.sky_correlation[0]),
-            across=float(np.sin(np.deg2rad(self.case.wind.bearing_deg)) ** 2),
-        )
 
     @property
     def clear(self) -> float:
