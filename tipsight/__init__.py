@@ -6,12 +6,12 @@ The public names are loaded when they are first asked for, so that the command s
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from tipsight.advice.advise import advise
+    from tipsight.advice.advise import advise, examine, sweep
     from tipsight.advice.answer import Answer
     from tipsight.errors import Mistakes, OutOfRange
     from tipsight.inputs.question import Question
 
-__all__ = ["Answer", "Mistakes", "OutOfRange", "Question", "advise"]
+__all__ = ["Answer", "Mistakes", "OutOfRange", "Question", "advise", "examine", "sweep"]
 
 _HOMES = {
     "Answer": "tipsight.advice.answer",
@@ -19,6 +19,8 @@ _HOMES = {
     "OutOfRange": "tipsight.errors",
     "Question": "tipsight.inputs.question",
     "advise": "tipsight.advice.advise",
+    "examine": "tipsight.advice.advise",
+    "sweep": "tipsight.advice.advise",
 }
 
 

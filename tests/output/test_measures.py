@@ -112,7 +112,7 @@ def test_dips(dip_s: float | None, per_min: float, said: str) -> None:
 
 @pytest.mark.parametrize(("dip_s", "per_min"), [(0.8, 1e-6), (None, 0.0)])
 def test_a_tip_that_hardly_dips_is_struck_at_any(dip_s: float | None, per_min: float) -> None:
-    said = "it hardly dips: strike at any"
+    said = "hardly dips: strike at any"
     assert measures.dips(dip_s, per_min) == said
 
 

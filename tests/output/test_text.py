@@ -372,7 +372,7 @@ def test_a_grade_beyond_the_usual_is_told_with_its_price() -> None:
     )
     assert readings.step(sample.CASE, replace(step, unusual=True)) == (
         "5 mm thin tube, 45 mm showing, black over fluorescent orange, and a No 5 and a No 12 to "
-        "sink it: more than such floats have"
+        "sink it: beyond the usual"
     )
 
 

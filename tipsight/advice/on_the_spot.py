@@ -325,7 +325,9 @@ def lead(offered: Iterable[Change]) -> Change:
     if enough:
         return enough[0]
     still = [c for c in here if not c.does(CarryLight)]
-    sound = [c for c in still if c.block.sound] or still
+    broken = {fail.limit for fail in still[0].block.fails}  # by the tip as it is
+    no_worse = [c for c in still if {fail.limit for fail in c.block.fails} <= broken]
+    sound = [c for c in still if c.block.sound] or no_worse
     seen = [_seen(c) for c in sound]
     best = max(seen)
     return next(

@@ -265,10 +265,10 @@ def dips(ordinary_dip_s: float | None, dips_per_min: float, sound: bool = True) 
     >>> dips(6.0, 17.0, sound=False)
     'it goes under by itself 17 times a minute: too often to tell a bite by'
     >>> dips(None, 0.0)
-    'it hardly dips: strike at any'
+    'hardly dips: strike at any'
     """
     if ordinary_dip_s is None or dips_per_min < 1 / 60:
-        return "it hardly dips: strike at any"
+        return "hardly dips: strike at any"
     often = f"it goes under by itself {rate(dips_per_min)}"
     if not sound:
         return f"{often}: too often to tell a bite by"

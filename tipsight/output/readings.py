@@ -103,7 +103,7 @@ def step(case: Case, told: Step) -> str:
     if not told.unusual:
         return said
     sinks = force(case, told.block.handling.sink_force_g).shot
-    return f"{said}, and {sinks} to sink it: more than such floats have"
+    return f"{said}, and {sinks} to sink it: beyond the usual"
 
 
 def load(block: Block) -> str:
