@@ -219,13 +219,18 @@ def test_what_counts_is_what_the_crests_leave(mean, crests, counts) -> None:
 @pytest.mark.parametrize(
     ("unsure", "high"), [(False, 5.0 * math.exp(0.5)), (True, 8.0 * math.exp(0.2))]
 )
-def test_the_worst_water_counts_and_the_range_spans_all_that_it_might_be(unsure, high) -> None:
+def test_the_worst_water_counts_and_the_range_spans_all_that_it_might_be(
+    monkeypatch, unsure, high
+) -> None:
     """The low of the one that falls lowest, though its level is the better."""
     wanted = replace(sample.CASE, wanted=Wanted(2.5, 0.2))
-    swim = named(replace(sample.SWIM, case=wanted), "bright", "dark", unsure=unsure)
+    swim = named(replace(sample.SWIM, case=wanted), "dark", "bright", unsure=unsure)
     worst = seen_as(BOTH, 5.0)
     other = seen_as({Doubt.WATER: (-1.2, 0.2)}, 8.0, "dark")
-    found = visibility(swim, [other, worst])
+    given = {"dark": other, "bright": worst}
+    monkeypatch.setattr(sighting, "series", lambda swim, water, tip: given[water.name].level)
+    monkeypatch.setattr(sighting, "seen", lambda swim, water, tip: given[water.name])
+    found = visibility(swim, sample.CASE.tip)
     # 28 s over the square of the level, where no streaks are
     assert found.notice_s == pytest.approx(28 / 25)
     assert [one.notice_s for one in found.by_background] == pytest.approx([28 / 64, 28 / 25])

@@ -5,7 +5,7 @@ from tipsight.advice.answer import Block
 from tipsight.advice.handling import handling
 from tipsight.advice.limits import Measures, glued_outside_mm
 from tipsight.advice.loading import load
-from tipsight.advice.sighting import seen, visibility
+from tipsight.advice.sighting import visibility
 from tipsight.advice.swim import Swim
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Tip
@@ -22,7 +22,7 @@ def close_look(swim: Swim, tip: Tip) -> Block:
         If the float sinks with it.
     """
     painted_mm, rigged = showing_diameter_mm(tip), swim.rigged(tip)
-    sight = visibility(swim, [seen(swim, swim.waters[name], tip) for name in swim.judged])
+    sight = visibility(swim, tip)
     handled = handling(swim, tip, painted_mm, rigged, sight.level)
     loaded = load(swim, tip)
     told = Measures(

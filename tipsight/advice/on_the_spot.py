@@ -22,7 +22,6 @@ from tipsight.advice.facts import (
 from tipsight.advice.retelling import tip_options
 from tipsight.advice.sighting import quick_levels
 from tipsight.advice.swim import BRIGHT, DARK, PEN, Swim, family_of
-from tipsight.advice.swim import swim as _swim
 from tipsight.inputs.case import Assumed, Band, LightStick, Stock, Tip, shown
 from tipsight.inputs.items import words_of
 from tipsight.sight import grades
@@ -305,8 +304,7 @@ def _elsewhere(swim: Swim, found: Sequence[Change]) -> list[Change]:
                 offered.append(Change(actions, True, undo_of(actions), block, options))
     top = max(words_of("eye"), key=lambda word: word.number)
     if case.place.eye_height_m < top.number and best.block.sound:
-        raised = replace(case, place=replace(case.place, eye_height_m=top.number))
-        block = close_look(_swim(raised), tip)
+        block = close_look(swim.from_height(top.number), tip)
         if block.visibility.grade != seen.grade and block.visibility.level > GAIN * seen.level:
             options = {**best.options, "eye": top.word}
             actions = (*best.actions, StandHigher(top.number))

@@ -193,18 +193,18 @@ def streaks_share(swim: Swim, tip: Tip) -> float:
     return 1 - with_ / max(without, 1e-9)
 
 
-def visibility(swim: Swim, sights: Sequence[Seen]) -> Visibility:
-    """Return the worst of the waters, and each of them.
+def visibility(swim: Swim, tip: Tip) -> Visibility:
+    """Return how well a tip is seen: on the worst of the waters, and on each of them.
 
     Of one stretch in several lights, or by patches, the worst counts. Where the angler does not
     know the water, the range spans all that it might be.
     """
     here = swim.here
-    by_name: dict[str, list[Seen]] = {}
-    for one in sights:
-        by_name.setdefault(one.water, []).append(one)
-    each = [_sight(swim, group) for group in by_name.values()]
-    worst = np.min([one.level for one in sights], axis=0)
+    by_name: dict[str, list[tuple[Array, Water]]] = {}
+    for water in _judged(swim):
+        by_name.setdefault(water.name, []).append((series(swim, water, tip), water))
+    each = [_sight(swim, tip, group) for group in by_name.values()]
+    worst = np.min([level for group in by_name.values() for level, _ in group], axis=0)
     highs = [one.high for one in each]
     level = float(worst[here])
     slowest = [one.notice_s for one in each]
@@ -220,11 +220,12 @@ def visibility(swim: Swim, sights: Sequence[Seen]) -> Visibility:
     )
 
 
-def _sight(swim: Swim, group: Sequence[Seen]) -> Sight:
+def _sight(swim: Swim, tip: Tip, group: Sequence[tuple[Array, Water]]) -> Sight:
     """Return how a tip is seen on one stretch, from all that the stretch may be."""
     here, wanted = swim.here, swim.case.wanted.level
-    worst = min(group, key=lambda one: float(one.level[here]))
-    along = np.min([one.level for one in group], axis=0)
+    # only the worst is looked at with its doubts, which cost more than the level itself
+    worst = seen(swim, min(group, key=lambda one: float(one[0][here]))[1], tip)
+    along = np.min([level for level, _ in group], axis=0)
     level = float(worst.level[here])
     low, high = worst.band(here)
     noticed = float(notice.notice_s(level, worst.streaks_slope, swim.range_m[here]))

@@ -120,6 +120,13 @@ class Swim:
         lit = _lit(case, views_, self.finishes, self.range_m, self.here, self.eye, self.sea)
         return replace(self, case=case, waters=lit)
 
+    def from_height(self, eye_height_m: float) -> "Swim":
+        """Return the same swim looked at from another height; how the float rides stays."""
+        case = replace(self.case, place=replace(self.case.place, eye_height_m=eye_height_m))
+        mean_mm, high_mm = hidden.hidden_mm(self.sea, self.range_m, eye_height_m)
+        raised = replace(self, hidden_mm=np.asarray(mean_mm), hidden_high_mm=np.asarray(high_mm))
+        return raised.lit(case)
+
     def on(self, name: str) -> "Swim":
         """Return the same swim with the tip judged on one stretch alone."""
         return replace(self, judged=self.waters.of(name), unsure=False)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +19,7 @@ from tipsight.load.solid import BODY_ROLES, Solid, solid
 from tipsight.load.tips import coat, painted_diameter_mm, tip_mass_g
 
 Array = NDArray[np.float64]
+KEPT = 256  # floats whose hulls are kept
 HOOK_AND_BAIT_G = 0.03
 """Pull of hook and bait, which comes off before any shot; judgement."""
 
@@ -299,6 +301,17 @@ def hull_of(
     >>> hull_of(patterns.built("bolo type"), tip).body_diameter_mm
     16.5
     """
+    return _hull_of(tables.in_use(), float_, weighed_tip, temperature_c)
+
+
+@lru_cache(maxsize=KEPT)
+def _hull_of(
+    _own: tables.Tables | None,
+    float_: WeighedFloat | BuiltFloat,
+    weighed_tip: Tip,
+    temperature_c: float,
+) -> Hull:
+    """Work a float out once for all the swims that it is asked about with the same tables."""
     if isinstance(float_, WeighedFloat):
         return weighed(float_, weighed_tip, temperature_c)
     return build(float_, weighed_tip)
