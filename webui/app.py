@@ -17,10 +17,10 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.output.json_form import json_form
 from tipsight.pictures import svg
-from webui import form, readings, safety, say, takeaway, waters, whatif
+from webui import findings, form, safety, say, takeaway, water_icons, whatif
 from webui.asking import Asked, read
 from webui.kept import Kept
-from webui.units import Units
+from webui.reader_units import Units
 
 KEPT, KEPT_BYTES = 256, 24_000_000
 """Answers that are kept, so that going back costs nothing, and the memory that they may take."""
@@ -72,7 +72,7 @@ def create_app(
     app.jinja_env.globals.update(
         bars=say.bars,
         drawings=svg,
-        waters=waters,
+        waters=water_icons,
         takeaway=takeaway,
         whatif=whatif,
         items=ITEMS,
@@ -193,9 +193,9 @@ def _told(asked: Asked, answer: Answer | None, before: Answer | None) -> dict[st
     reader = asked.units.reader
     return {
         "said": say.Said(answer, reader),
-        "readings": readings.four(answer, reader),
-        "ladder": readings.ladder(answer, reader),
-        "changed": readings.changed(asked, before, answer, reader) if before else (),
+        "readings": findings.four(answer, reader),
+        "ladder": findings.ladder(answer, reader),
+        "changed": findings.changed(asked, before, answer, reader) if before else (),
     }
 
 

@@ -11,7 +11,7 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.options import as_said, as_text
 from tipsight.inputs.question import Question, Value, check_items
 from tipsight.inputs.settle import settle
-from webui.units import Units
+from webui.reader_units import Units
 
 MOST_LETTERS, MOST_PARTS = 2000, 160
 WAS = "was_"

@@ -7,7 +7,7 @@ from tipsight.inputs import parts
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, Word, choose, items_of
 from tipsight.inputs.quantities import Unread
 from webui.asking import Asked
-from webui.units import Units
+from webui.reader_units import Units
 
 ORDER = ("place", "light", "behind", "water", "eyes", "wanted", "float", "tip", "have")
 """The order in which a person thinks of them."""

@@ -13,12 +13,12 @@ from tipsight.afloat import (
     body,
     boils,
     chop,
+    frequencies,
     hidden,
     lean,
     motion,
     ride,
     rig,
-    spectra,
     stance,
     wind,
 )
@@ -135,7 +135,7 @@ def test_glass_is_still():
 # cells of a twenty-fifth of an octave and more.
 @pytest.mark.parametrize("scale_s", [0.05, 0.5, 2.44, 15.0, 37.0, 400.0, 1e4])
 def test_boils_keep_their_variance(scale_s):
-    omega, edges = spectra.boil_grid()
+    omega, edges = frequencies.boil_grid()
     shares = boils.variance_shares(edges, scale_s)
     assert shares.shape == omega.shape
     assert shares.sum() == pytest.approx(1.0, abs=1e-12)

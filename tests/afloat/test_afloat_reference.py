@@ -13,12 +13,12 @@ from tipsight.afloat import (
     body,
     boils,
     chop,
+    frequencies,
     heave,
     hidden,
     motion,
     ride,
     rig,
-    spectra,
     stance,
 )
 from tipsight.afloat.rig import Rig
@@ -38,7 +38,7 @@ def test_hidden_against_drawn_seas():
 # Rate, mean length and 95th percentile of the length of dips of a drawn Gaussian sea (to 0.01 s).
 @pytest.mark.parametrize("margin", [1.5, 2.0, 2.5])
 def test_dips_of_a_drawn_sea(margin):
-    ratio, share = spectra.wave_grid()
+    ratio, share = frequencies.wave_grid()
     along = reference.gaussian(16.0 * ratio, share)
     lengths_s = 0.01 * reference.dip_lengths(along > margin * along.std())
     one, none = np.ones(1), np.zeros(1)
@@ -125,12 +125,12 @@ def test_motion_against_complex_numbers(tip_mm, height_m, period_s, area_m2):
     p = heave.parts(made, tip_mm)
     c, m, q = (float(x[0, 0]) for x in (p.spring_n_m, p.mass_kg, p.carried_kg))
     qs = p.shot_carried_kg
-    ratio, share = spectra.wave_grid()
+    ratio, share = frequencies.wave_grid()
     w = 2 * np.pi / sea.peak_period_s * ratio
     energy = share * sea.height_m**2 / 16
     felt, es = heave.felt_share(made, tip_mm, chop.wavenumber_rad_m(w))
     e = felt[0]
-    v, edges = spectra.boil_grid()
+    v, edges = frequencies.boil_grid()
     unit = np.diff(2 / np.pi * np.arctan(edges * boils.time_scale_s(stream)))
     depth_m = 1e-3 * (made.waterline_mm - body.centroid_mm(made.profile))
     wb, ws = boils.vertical_rms_m_s(stream, [depth_m, 0.25])

@@ -270,7 +270,7 @@ FAULTS = [
     # --- paper
     Fault("paper", "paper/sheet_words.py", "bare, wide = tip.stock.diameter_mm, block.painted_mm",
           "bare, wide = block.painted_mm, tip.stock.diameter_mm"),
-    Fault("paper", "paper/page.py", "POINT_MM = INCH_MM / 72.0", "POINT_MM = INCH_MM / 72.27"),
+    Fault("paper", "paper/leaf.py", "POINT_MM = INCH_MM / 72.0", "POINT_MM = INCH_MM / 72.27"),
     Fault("paper", "paper/cards.py", "tip.showing_mm - n * step_mm",
           "tip.showing_mm + n * step_mm"),
     Fault("paper", "paper/wall.py", "mark.height_mm * hang_m / range_m",
@@ -281,10 +281,10 @@ FAULTS = [
     Fault("paper", "paper/pocket.py", "cells[at('water')+1]",
           "cells[at('water')]", ("paper", "browser/test_pocket_file.py")),
     # --- the page
-    Fault("webui", "webui/readings.py",
+    Fault("webui", "webui/findings.py",
           "low, high = grades.grade(seen.low), grades.grade(seen.high)",
           "high, low = grades.grade(seen.low), grades.grade(seen.high)"),
-    Fault("webui", "webui/readings.py",
+    Fault("webui", "webui/findings.py",
           "(readings.takes(block), (readings.hangs(block), doing.shot(block)))",
           "(readings.takes(block), (doing.shot(block), readings.takes(block)))"),
     Fault("webui", "webui/say.py",
@@ -295,7 +295,7 @@ FAULTS = [
     Fault("webui", "webui/whatif.py", "then = tip.showing_mm + step_mm",
           "then = tip.showing_mm - step_mm"),
     Fault("webui", "webui/asking.py", "urlencode(self.apart(changes))", "urlencode(changes)"),
-    Fault("webui", "webui/units.py", 'return "" if unit == "ft" else unit', "return unit"),
+    Fault("webui", "webui/reader_units.py", 'return "" if unit == "ft" else unit', "return unit"),
     Fault("webui", "webui/safety.py", "MOST_QUERY = 8000", "MOST_QUERY = 80000"),
     # --- the command
     Fault("commands", "commands/parsing.py", 'if not waiting or waiting[0].startswith("--"):',

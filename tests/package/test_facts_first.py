@@ -22,7 +22,7 @@ from tipsight.sight import grades
 
 ROOT = Path(__file__).parents[2]
 TYPED = ("tipsight/inputs/", "tipsight/tables/", "tipsight/commands/", "tipsight/cli.py",
-         "webui/asking.py", "webui/units.py", "webui/form.py")  # fmt: skip
+         "webui/asking.py", "webui/reader_units.py", "webui/form.py")  # fmt: skip
 """Where what people typed, files, addresses and markup are read, which is what reading is for."""
 TAKES_APART = {
     *("startswith", "endswith", "removeprefix", "removesuffix", "splitlines", "find", "rfind"),
@@ -43,7 +43,7 @@ MAY = {
     "tipsight/output/sections.py": {"replace"},  # keys of items
     "tipsight/pictures/svg_parts.py": {"removesuffix"},  # numbers
     "tipsight/scene/observer.py": {"startswith", "endswith"},  # 'red-weak': a name of two parts
-    "webui/readings.py": {"replace", "startswith"},  # keys of items
+    "webui/findings.py": {"replace", "startswith"},  # keys of items
     "webui/whatif.py": {"startswith"},  # keys of options
 }
 """What may be done to a text all the same, and to which."""

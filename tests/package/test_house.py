@@ -42,8 +42,14 @@ def test_the_top_level_holds_these_names_and_no_others() -> None:
 
 
 def test_no_module_is_longer_than_400_lines() -> None:
-    lines = {path.name: len(path.read_text(encoding="utf-8").splitlines()) for path in MODULES}
+    lines = {path: len(path.read_text(encoding="utf-8").splitlines()) for path in MODULES}
     assert {name: count for name, count in lines.items() if count > 400} == {}
+
+
+def test_no_two_modules_share_a_name() -> None:
+    """Outside commands/, where each module bears the name of its command."""
+    names = [path.stem for path in MODULES if path.parent.name != "commands"]
+    assert {name for name in names if names.count(name) > 1} == {"__init__"}
 
 
 def unencoded(source: str) -> list[int]:

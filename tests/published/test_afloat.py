@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from tipsight.afloat import added_mass, body, chop, freshwater, heave, motion, rig, spectra
+from tipsight.afloat import added_mass, body, chop, frequencies, freshwater, heave, motion, rig
 from tipsight.afloat.rig import Rig
 
 HERE = Path(__file__).parent
@@ -93,7 +93,7 @@ def test_fetch_laws_agree_so_far(wind_m_s, fetch_m, mm, period_s):
 # Mean periods over the peak's, JONSWAP 3.3, by the package wavespectra 4.9: 0.835 and 0.781.
 # Tolerance: 1 % for where the spectra are cut.
 def test_mean_periods():
-    ratio, share = spectra.wave_grid()
+    ratio, share = frequencies.wave_grid()
     assert 1 / (share @ ratio) == pytest.approx(0.835, rel=0.01)
     assert 1 / np.sqrt(share @ ratio**2) == pytest.approx(0.781, rel=0.01)
 

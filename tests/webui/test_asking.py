@@ -12,7 +12,7 @@ from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from webui.asking import MOST_LETTERS, Asked, read, typed_of
-from webui.units import Units
+from webui.reader_units import Units
 
 TEXT = st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=12)
 TYPED = st.dictionaries(

@@ -6,9 +6,9 @@ from hypothesis import strategies as st
 
 from tipsight.errors import Mistake
 from tipsight.inputs.items import ITEMS, SECTIONS
-from webui import form, waters
+from webui import form, water_icons
 from webui.asking import Asked
-from webui.units import Units
+from webui.reader_units import Units
 
 
 def all_fields(parts):
@@ -58,8 +58,8 @@ def test_how_each_kind_is_answered(key, typed, look, value):
 
 def test_each_water_has_its_drawing():
     for word in ITEMS["behind"].words:
-        assert waters.water(word.word).startswith("<svg")
-    assert len({waters.water(word.word) for word in ITEMS["behind"].words}) == 5
+        assert water_icons.water(word.word).startswith("<svg")
+    assert len({water_icons.water(word.word) for word in ITEMS["behind"].words}) == 5
 
 
 def test_mistakes_stand_at_their_fields():

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.afloat import body, boils, chop, spectra
+from tipsight.afloat import body, boils, chop, frequencies
 from tipsight.afloat.chop import Sea
 from tipsight.afloat.heave import Parts, felt_share, parts
 from tipsight.afloat.rig import Rig
@@ -69,7 +69,7 @@ class Swirls:
     """Sums over the boils' spectrum that the drag takes part in."""
 
     def __init__(self, p: Parts, at_body: Array, at_shot: Array, stream: Stream) -> None:
-        omega, edges = spectra.boil_grid()
+        omega, edges = frequencies.boil_grid()
         self.w2 = omega**2
         self.energy = boils.variance_shares(edges, boils.time_scale_s(stream))
         self.at_body2, self.at_shot2 = at_body**2, at_shot**2
@@ -132,7 +132,7 @@ def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion
     """
     within("depth of the shot", rig.shot_depth_m, 0.0, stream.depth_m, "m")
     p = parts(rig, diameter_mm, stream.temperature_c)
-    ratio, share = spectra.wave_grid()
+    ratio, share = frequencies.wave_grid()
     omega = ratio * 2.0 * np.pi / sea.peak_period_s
     felt, felt_shot = felt_share(
         rig, diameter_mm, chop.wavenumber_rad_m(omega, stream.temperature_c)

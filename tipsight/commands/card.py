@@ -9,7 +9,7 @@ from tipsight.commands.parsing import Alone, one_of
 from tipsight.commands.writing import output, paper_size, progress, write
 
 if TYPE_CHECKING:
-    from tipsight.paper.page import Paper
+    from tipsight.paper.leaf import Paper
 
 WHICH = (
     "shotting: which shot goes where; bank: what to show at each distance on each water; "

@@ -6,7 +6,7 @@ from tipsight.commands.asking import Asked, command
 from tipsight.commands.writing import output, paper_size, write
 
 if TYPE_CHECKING:
-    from tipsight.paper.page import Paper
+    from tipsight.paper.leaf import Paper
 
 
 @command

@@ -5,8 +5,8 @@ from tipsight.load.change import Counted, Near, ShotChange
 from tipsight.load.law import SMALL_LEAD_G
 from tipsight.load.materials import Harm
 from tipsight.load.staircase import Step
+from tipsight.output.measures import number
 
-_NUMBERS = ["no", "a", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"]
 _AN = ("SSG", "AB")
 _MARKS = {
     "shoulder": "the body's shoulder",
@@ -26,10 +26,8 @@ def counted(shot: Counted) -> str:
     """
     said = []
     for name, count in shot:
-        number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
-        if count == 1 and name in _AN:
-            number = "an"
-        said.append(f"{number} {name}")
+        one = "an" if name in _AN else "a"
+        said.append(f"{one if count == 1 else number(count)} {name}")
     if len(said) < 2:
         return "".join(said) or "nothing"
     return f"{', '.join(said[:-1])} and {said[-1]}"

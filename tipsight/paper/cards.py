@@ -9,7 +9,7 @@ from tipsight.inputs.settle import settle
 from tipsight.load import hull, plan, shot
 from tipsight.output import measures, names
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
-from tipsight.paper.page import TALL_MM, Page, Paper, width_mm
+from tipsight.paper.leaf import TALL_MM, Page, Paper, width_mm
 from tipsight.pictures.subject import advised
 
 WIDE_CARD_MM, TALL_CARD_MM = 60.0, 90.0

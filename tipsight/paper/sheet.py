@@ -4,7 +4,7 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Tip, shown
 from tipsight.load import hull, tips
 from tipsight.output import measures, names
-from tipsight.paper.page import TALL_MM, Page, Paper
+from tipsight.paper.leaf import TALL_MM, Page, Paper
 from tipsight.paper.sheet_words import column
 from tipsight.pictures.subject import Work, made
 from tipsight.pictures.svg_parts import swatches

@@ -7,7 +7,7 @@ from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
 from tipsight.output import doing, measures, names, shot_words, telling
 from tipsight.output.measures import sentence
-from tipsight.paper.page import POINT_MM, WIDE_MM, Page
+from tipsight.paper.leaf import POINT_MM, WIDE_MM, Page
 from tipsight.pictures.subject import Work, made
 
 JOBS = (

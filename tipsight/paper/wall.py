@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.output import measures, names
-from tipsight.paper.page import TALL_MM, WIDE_MM, Page, Paper
+from tipsight.paper.leaf import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
 from tipsight.units import FOOT_M
 

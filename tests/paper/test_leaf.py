@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from tipsight.paper.page import Page
+from tipsight.paper.leaf import Page
 
 LEFT, FOOT, PIXEL_MM = 10.0, 21.0, 0.05
 """Of the printed part on A4: (210 - 190) / 2 and (297 - 255) / 2."""
