@@ -229,6 +229,25 @@ FAULTS = [
     Fault("advice", "advice/advise.py", "with tables.using(own):", "with tables.using(None):"),
     Fault("advice", "advice/answer.py", "all(fail.limit is Limit.SIGHT",
           "any(fail.limit is Limit.SIGHT"),
+    Fault("advice", "advice/sighting.py", "max(s for s in slowest", "min(s for s in slowest"),
+    Fault("advice", "advice/sighting.py", "max(highs) if swim.unsure else", "min(highs) if swim.unsure else"),
+    Fault("advice", "advice/advise.py", "if wanted.bites_told or any(", "if any("),
+    Fault("advice", "advice/fit.py", "TWICE = 2.0", "TWICE = 1.5"),
+    Fault("advice", "advice/fit.py", "beyond = block is None", "beyond = block is not None"),
+    Fault("advice", "advice/fit.py", "for limit in shelf.limits:", "for limit in list(shelf.limits)[:1]:"),
+    Fault("advice", "advice/bench.py", "waves_mm / 2", "waves_mm"),
+    Fault("advice", "advice/bench.py", "HEAVY_G, LONGEST_LIGHT_MM = 8.0, 45.0",
+          "HEAVY_G, LONGEST_LIGHT_MM = 8.0, 55.0"),
+    Fault("advice", "advice/bench.py", "if family not in worn and", "if family in worn and"),
+    Fault("advice", "advice/waters.py", "DARKER_DEG, BRIGHTER_DEG = 15.0, 9.5",
+          "DARKER_DEG, BRIGHTER_DEG = 9.5, 15.0"),
+    Fault("advice", "advice/ladder.py", "QUARTER_INCH_MM = 6.35", "QUARTER_INCH_MM = 6.0"),
+    Fault("advice", "advice/handling.py", "dips_per_min=float(ride.dips_per_min(",
+          "dips_per_min=60.0 * float(ride.dips_per_min("),
+    Fault("advice", "advice/candidates.py", "LEAST_BAND_MM = 5.0", "LEAST_BAND_MM = 8.0"),
+    Fault("advice", "advice/choose.py", "NEAR_BEST = 0.85", "NEAR_BEST = 0.75"),
+    Fault("advice", "advice/choose.py", "NEAR_FORCE = 1.10", "NEAR_FORCE = 1.30"),
+    Fault("advice", "advice/choose.py", "AS_WELL = 0.85", "AS_WELL = 0.70"),
     # --- words
     Fault("output", "output/measures.py", "math.floor(10 * value + 1e-6) / 10",
           "round(10 * value) / 10"),
@@ -364,6 +383,7 @@ def main() -> int:
     """Try the faults, and tell what became of each and of each room."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--only", action="append", choices=TESTS, help="a room; may be said again")
+    parser.add_argument("--like", default="", help="only those with this in their file or text")
     parser.add_argument("--check", action="store_true", help="only look where each text stands")
     asked = parser.parse_args()
     moved = list(standing(ROOT))
@@ -376,6 +396,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as folder:
         tree = copied(Path(folder))
         faults = [one for one in FAULTS if one.room in rooms]
+        faults = [one for one in faults if asked.like in f"{one.file} {one.old}"]
         for tests in dict.fromkeys(one.tests or TESTS[one.room] for one in faults):
             fate, by = run(tree, tests)
             if fate != "survived":  # what fails by itself can tell nothing
