@@ -11,6 +11,7 @@ from tipsight.advice import advise, fit
 from tipsight.advice.answer import Block, Change
 from tipsight.advice.choose import Field
 from tipsight.advice.facts import Failure, Fit, Limit, Note, Repaint
+from tipsight.advice.limits import BY_LIMIT
 from tipsight.advice.swim import Swim
 from tipsight.inputs.case import Band, Stock, Wanted
 
@@ -106,6 +107,47 @@ def test_where_none_is_better_the_tip_in_hand_stays(monkeypatch) -> None:
 def test_a_floor_that_is_told_holds(monkeypatch) -> None:
     found = fitted(monkeypatch, tip_at(2.0), tip_at(2.0), (2.0,), (3.5, 4.0), 3.9)
     assert what(found.change) == ("fit", 4.0)
+
+
+RIDE = Failure(Limit.RIDE, 1.5, 2.0)
+
+
+@dataclass(frozen=True)
+class Broken:
+    """A shelf on which, with one limit left out, a tip of some level is had that breaks others."""
+
+    levels: dict[Limit, float]
+    fails: tuple[Failure, ...]
+
+    @property
+    def limits(self) -> tuple[Limit, ...]:
+        return tuple(self.levels)
+
+    def nearest(self, limit: Limit, followed: float) -> tuple[Field, ...]:
+        assert followed == 2.4
+        flat = np.zeros((1, 1))
+        return (Field(np.full((1, 1, 1), self.levels[limit]), flat, flat, flat == 0.0, flat[0]),)
+
+    def looked_at(self, picks) -> Iterator[Block]:
+        return (tip_at(pick.level, TIP, *self.fails) for pick in picks)
+
+
+@pytest.mark.parametrize(
+    ("levels", "fails", "told"),
+    [
+        # each limit in its turn, if the tip without it could be followed, from 2.4 on
+        ({Limit.RIDE: 3.0, Limit.BITE: 4.0}, (RIDE, STIFF), [RIDE, STIFF]),
+        ({Limit.RIDE: 2.4, Limit.BITE: 2.3}, (RIDE, STIFF), [RIDE]),
+        ({Limit.RIDE: 2.3, Limit.BITE: 2.4}, (RIDE, STIFF), [STIFF]),
+        # only of the limit that was left out
+        ({Limit.RIDE: 3.0, Limit.BITE: 4.0}, (STIFF,), [STIFF]),
+        ({Limit.RIDE: 3.0}, (), []),
+    ],
+)
+def test_what_stands_in_the_way_limit_by_limit(levels, fails, told) -> None:
+    found = fit._nearly(Broken(levels, fails))
+    assert [one.failure for one in found] == told
+    assert all(one.cures == BY_LIMIT[one.failure.limit].cures for one in found)
 
 
 @dataclass(frozen=True)
