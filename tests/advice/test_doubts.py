@@ -137,7 +137,7 @@ def test_the_doubt_of_the_water_is_a_fifth_of_its_contrast(told, end, times) -> 
 @pytest.mark.parametrize(("end", "power"), [(0, 2.0), (1, 0.5)])
 def test_the_doubt_of_the_streaks_is_twice_or_half_their_power(told, end, power) -> None:
     water = sample.SWIM.waters["bright"]
-    clutter = tuple(replace(one, factor=power) for one in water.clutter)
+    clutter = replace(water.clutter, factor=power)
     noise = kernel.kernels(ALONG, water.adaptation_cd_m2, water.eye, clutter)
     there = level_with(replace(water, clutter=clutter, kernels=noise))
     assert told.doubts[Doubt.STREAKS][end] == pytest.approx(log_ratio(there), abs=1e-6)
@@ -177,7 +177,7 @@ def test_the_doubt_of_the_sea_is_what_another_sea_of_that_height_would_do(told) 
 
 def test_no_sea_hides_more_than_calm_water_would_show(monkeypatch) -> None:
     water = sample.SWIM.waters["bright"]
-    clutter = tuple(replace(one, factor=0.0) for one in water.clutter)
+    clutter = replace(water.clutter, factor=0.0)
     noise = kernel.kernels(ALONG, water.adaptation_cd_m2, water.eye, clutter)
     calm = log_ratio(level_with(replace(water, clutter=clutter, kernels=noise)))
     monkeypatch.setattr(sighting, "sea_doubt", lambda _: 1e9)
@@ -228,8 +228,8 @@ def test_the_worst_water_counts_and_the_range_spans_all_that_it_might_be(
     worst = seen_as(BOTH, 5.0)
     other = seen_as({Doubt.WATER: (-1.2, 0.2)}, 8.0, "dark")
     given = {"dark": other, "bright": worst}
-    monkeypatch.setattr(sighting, "series", lambda swim, water, tip: given[water.name].level)
-    monkeypatch.setattr(sighting, "seen", lambda swim, water, tip: given[water.name])
+    monkeypatch.setattr(sighting, "along", lambda swim, water, tip: given[water.name])
+    monkeypatch.setattr(sighting, "seen", lambda swim, water, tip, levels: given[water.name])
     found = visibility(swim, sample.CASE.tip)
     # 28 s over the square of the level, where no streaks are
     assert found.notice_s == pytest.approx(28 / 25)
@@ -250,10 +250,10 @@ def test_the_worst_water_counts_and_the_range_spans_all_that_it_might_be(
     assert found.by_background[0].goes_at_m == pytest.approx(far * math.sqrt(3.2), rel=1e-6)
 
 
-def test_colour_s_share_is_of_the_energy(monkeypatch) -> None:
-    """Levels 3 by brightness and 4 by colour make 5; colour's share is 16 of 25."""
-    parts = np.full(ALONG.shape, 3.0), np.full(ALONG.shape, 4.0)
-    monkeypatch.setattr(sighting, "_levels", lambda *_: parts)
-    told = seen(sample.SWIM, sample.SWIM.waters["bright"], sample.CASE.tip)
+def test_colour_s_share_is_of_the_energy() -> None:
+    """Of 5, of which 4 by colour, 3 by brightness: 16 of 25."""
+    five, four = np.full(ALONG.shape, 5.0), np.full(ALONG.shape, 4.0)
+    levels = sighting.Along(five, five, four)
+    told = seen(sample.SWIM, sample.SWIM.waters["bright"], sample.CASE.tip, levels)
     assert told.level[HERE] == pytest.approx(5.0)
     assert told.colour_share == pytest.approx(16 / 25)

@@ -37,8 +37,7 @@ def test_how_well_own_eyes_are_known(age, factor):
 def test_waves_run_as_the_wind_does(bearing_deg, share):
     case = settle(Question(**TIP, wind="3 m/s", behind=["dark"]))
     here = swim(replace(case, wind=replace(case.wind, bearing_deg=bearing_deg)))
-    across = [one.across for one in here.waters["dark"].clutter]
-    assert across == pytest.approx([share] * len(across))
+    assert here.waters["dark"].clutter.across == pytest.approx(share)
 
 
 def test_own_eyes_count_for_less_among_streaks():

@@ -103,7 +103,7 @@ def sight_against_brute_force() -> None:
     from tipsight.sight.eye import Eye
 
     eye, clutter = Eye(60.0), Clutter(0.16, 129.0, 0.064, 0.5, 2.0, 0.62)
-    held = kernel.kernels([36.6], 700.0, eye, [clutter])
+    held = kernel.kernels([36.6], 700.0, eye, clutter)
     diameter = np.linspace(2.0, 8.0, 20)
     edges = np.stack([np.zeros(30), np.linspace(5, 30, 30), np.linspace(10, 60, 30)], axis=1)
     contrast = np.random.default_rng(1).uniform(-1, 4, (400, 2, 3)) * [1.0, 0.0, 0.0]

@@ -60,7 +60,7 @@ def told(of):
 
 def fitted(of, r):
     """Return B0 [mm2], f0 [1/mm] and B1 [mm2] that the answer's fit has for a water and an r."""
-    return np.array(shape([replace(told(of), sky_correlation=r)]))[:, 0]
+    return np.array(shape(replace(told(of), sky_correlation=r)))
 
 
 @dataclass
@@ -175,7 +175,7 @@ def main(casts):
         said.append("level")
         for far_m in (9.0, 18.0, 37.0):
             among = level(x, found.f**2 * found.power, far_m)
-            said.append(f"{among / level(x, spectra([asked], x[None, :])[0], far_m):.2f}")
+            said.append(f"{among / level(x, spectra(asked, x), far_m):.2f}")
         print(*said, flush=True)  # noqa: T201
     for banked, name in ((False, "open"), (True, "bank")):
         all_ = np.array(off[banked])

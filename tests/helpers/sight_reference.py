@@ -50,7 +50,7 @@ def brute_level(diameter_mm, edges_mm, contrast, *, range_m, adaptation_cd_m2, e
         noise = np.full_like(passed, (float(channel.flux_arcmin2) * mm) ** 2 * mm**2)
         noise /= 4.0 * np.pi * own**2
         if k == 0 and clutter is not None:
-            noise += passed * clutter.factor * KAPPA2 * spectra([clutter], fx)
+            noise += passed * clutter.factor * KAPPA2 * spectra(clutter, fx)
         twice = np.where(fx > 0.0, 2.0, 1.0)
         cell = 1.0 / (UP * pixel) / (ACROSS * pixel)
         signal2 = float((twice * np.abs(picture) ** 2 * passed / noise).sum() * cell)

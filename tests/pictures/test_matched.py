@@ -94,5 +94,5 @@ def test_the_drawn_tip_has_the_answers_level(told):
     veil = float(eye.veil(glare_lx, angle, here.eye.age_years).sum())
     area = wide * (case.tip.showing_mm - of.hidden_mm)
     level = filtered(picture, of, veil, adaptation, here.eye, frame, area, None, case.tip)
-    told = float(_here(here, water, case.tip, streaks=0.0))
+    told = float(_here(here, water, case.tip, streaks=(0.0,))[0])
     assert level == pytest.approx(told, rel=0.05)

@@ -46,7 +46,7 @@ def test_worked_levels(row):
 
 
 def spectrum(water, fx_per_mm):
-    return clutter.spectra([water], np.reshape(fx_per_mm, (1, -1)))[0]
+    return clutter.spectra(water, fx_per_mm)
 
 
 RIPPLE = Clutter(0.165, 127.0, 0.064, 0.5, 2.0, 0.6)
@@ -69,14 +69,14 @@ def test_every_water_has_a_finite_falling_spectrum(water):
 @given(st.floats(78.0, 507.0), st.floats(0.054, 0.147), st.floats(1.5, 9.0), st.floats(0.05, 1.0))
 def test_no_step_between_open_and_banked_water(length, slope, down, sky):
     skylines = np.linspace(0.5, 6.0, 56)
-    made = clutter.shape([Clutter(0.3, length, slope, bank, down, sky) for bank in skylines])
+    made = clutter.shape(Clutter(0.3, length, slope, skylines, down, sky))
     for part in made:
         assert np.abs(np.diff(np.log(part))).max() < 0.35
 
 
 def test_half_way_in_the_logarithm():
     low, mid, high = (
-        clutter.shape([Clutter(0.3, 127.0, 0.064, bank, 2.0, 0.6)])[0][0]
+        clutter.shape(Clutter(0.3, 127.0, 0.064, bank, 2.0, 0.6))[0]
         for bank in (0.999, 2.5, 4.001)
     )
     open_, banked = clutter._OPEN, clutter._BANKED
@@ -96,7 +96,7 @@ def test_half_way_in_the_logarithm():
 )  # fmt: skip
 def test_a_water_by_hand(bank, sky, k, expected):
     water = Clutter(0.5, 100.0, 0.054, bank, float(np.rad2deg(np.arctan(0.054))), sky)
-    assert np.log(clutter.shape([water])[k][0]) == pytest.approx(expected, abs=1e-4)
+    assert np.log(clutter.shape(water)[k]) == pytest.approx(expected, abs=1e-4)
 
 
 # Waves across the sight have 1.3^2 = 1.69 times the power under a bank, half way there 1.3 times.

@@ -151,6 +151,8 @@ def test_never_falls_with_light(d, h, c, r, light, more):
 @often
 @given(diameters, heights, contrasts, st.floats(1.0, 2.0), st.floats(1.0, 2.0), ranges, waters)
 def test_never_falls_with_size(d, h, c, wider, taller, r, water):
+    # beyond the widths that the model is for, one of 6' and more is lost among coarse streaks
+    assume(energy.arcmin(d * wider, r) <= detect.DOMAIN["width_arcmin"][1])
     small = level(d, [0.0, h], grey(c), range_m=r, clutter=water)
     assert level(d * wider, [0.0, h * taller], grey(c), range_m=r, clutter=water) >= small * 0.999
 
@@ -284,7 +286,7 @@ def test_scalar_array_and_grid_agree(bands, water):
 @pytest.mark.parametrize("facet_contrast", [0.0, 0.2], ids=["calm", "streaks"])
 def test_a_kernel_holds_many_distances(facet_contrast):
     r, light = np.array([10.0, 20.0, 40.0]), np.array([100.0, 200.0, 300.0])
-    streaks = [Clutter(facet_contrast, 127.0, 0.064, 0.5, down, 0.6) for down in (8.0, 4.0, 2.0)]
+    streaks = Clutter(facet_contrast, 127.0, 0.064, 0.5, [8.0, 4.0, 2.0], 0.6)
     held = kernel.kernels(r, light, YOUNG, streaks)
     contrast = np.random.default_rng(0).uniform(-1, 2, (3, 2, 3))
     edges = detect.cut([0.0, 10.0, 30.0], np.array([[1.0], [2.0], [3.0]]))
@@ -336,8 +338,6 @@ def test_mistakes_are_told():
         visibility_level(3.0, [0.0, 30.0], **(tip | {"adaptation_cd_m2": 0.0}))
     with pytest.raises(ValueError, match=r"2 bands want 3 contrasts each, not shape \(1, 3\)"):
         visibility_level(3.0, [0.0, 10.0, 30.0], **tip)
-    with pytest.raises(ValueError, match="1 waters do not fit 2 distances"):
-        kernel.kernels([10.0, 20.0], 300.0, YOUNG, [RIPPLE])
     with pytest.raises(ValueError, match="the grid is for one distance, not 2"):
         kernel.level_grid(kernel.kernels([10.0, 20.0], 300.0, YOUNG), diameter_mm=[3.0],
                           edges_mm=[[0.0, 30.0]], contrast=[grey(1.0)])  # fmt: skip

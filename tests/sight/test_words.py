@@ -87,11 +87,11 @@ def test_goes_at_tells_mistakes():
 def test_a_black_tip_goes_between_the_worked_levels():
     r = np.geomspace(3.0, 100.0, 40)
     down = np.rad2deg(np.arctan(1.3 / r))
-    streaks = [Clutter(0.16, 129.0, 0.064, 0.5, float(d), 0.62) for d in down]
+    streaks = Clutter(0.16, 129.0, 0.064, 0.5, down, 0.62)
     tip = {"diameter_mm": 5.0, "edges_mm": [0.0, 30.0], "contrast": [[-0.95, 0.0, 0.0]]}
     calm, broken = (
         np.hypot(*kernel.level_parts(kernel.kernels(r, 733.0, OLD, water), **tip))
-        for water in ([], streaks)
+        for water in (None, streaks)
     )
     assert np.all(np.diff(calm) < 0.0)
     assert np.all(broken < calm)

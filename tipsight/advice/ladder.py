@@ -7,7 +7,7 @@ import numpy as np
 
 from tipsight.advice.answer import Rung, TradePoint
 from tipsight.advice.close_look import is_sound
-from tipsight.advice.sighting import quick_levels, series
+from tipsight.advice.sighting import along, quick_levels
 from tipsight.advice.swim import BRIGHT, DARK, LADDER_YD, Swim
 from tipsight.inputs.case import Band, Tip
 from tipsight.load import budget
@@ -21,7 +21,7 @@ THINNEST_MM = 1.0
 def by_distance(swim: Swim, in_hand: Tip, advised: Tip) -> tuple[Rung, ...]:
     """Return the level of both tips at 10 to 60 yd on dark and on bright water."""
     levels = {
-        (which, water.name): series(swim, swim.waters[water.name], tip)
+        (which, water.name): along(swim, swim.waters[water.name], tip).level
         for which, tip in (("in hand", in_hand), ("advised", advised))
         for water in (DARK, BRIGHT)
     }

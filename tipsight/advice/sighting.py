@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -10,7 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from tipsight.advice.answer import Sight, Visibility
 from tipsight.advice.facts import Doubt
 from tipsight.advice.swim import Swim, finish_of
-from tipsight.advice.waters import STREAKS_DOUBT, Water
+from tipsight.advice.waters import STREAKS_DOUBT, Times, Water
 from tipsight.inputs.case import Tip
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.sight import detect, grades, kernel, notice, reach
@@ -75,55 +76,80 @@ def counted(level: ArrayLike, in_crests: ArrayLike) -> Array:
     return np.asarray(np.maximum(CRESTS_LEAVE * whole, np.minimum(whole, crests)))
 
 
-def _levels(swim: Swim, water: Water, tip: Tip, hidden_mm: Array) -> tuple[Array, Array]:
-    """Return the level by luminance and by colour at all distances, so much of its foot hidden."""
+@dataclass(frozen=True)
+class Along:
+    """The level of one tip against one water over distance."""
+
+    plain: Array
+    """With the mean crests before its foot."""
+    crests: Array
+    """With the highest."""
+    colour: Array
+    """The part of ``plain`` that is by colour; the whole is the hypotenuse."""
+
+    @cached_property
+    def level(self) -> Array:
+        """The level that counts."""
+        return counted(self.plain, self.crests)
+
+
+def along(swim: Swim, water: Water, tip: Tip) -> Along:
+    """Return the level of ``tip`` against ``water`` at all distances."""
     edges, finishes = blocks_of(swim, tip)
-    return kernel.level_parts(
+    hidden_mm = np.stack([swim.hidden_mm, swim.hidden_high_mm])
+    grey, colour = kernel.level_parts(
         water.kernels,
         diameter_mm=showing_diameter_mm(tip),
-        edges_mm=detect.cut(edges, hidden_mm[:, None]),
+        edges_mm=detect.cut(edges, hidden_mm[..., None]),
         contrast=water.contrast[finishes].swapaxes(0, 1),
     )
+    plain, crests = np.hypot(grey, colour)
+    return Along(plain, crests, colour[0])
 
 
 def _here(
     swim: Swim,
     water: Water,
     tip: Tip,
+    streaks: Times = (1.0,),
+    eyes: Times = (1.0,),
     gain: ArrayLike = 1.0,
-    streaks: float = 1.0,
-    eyes: float = 1.0,
 ) -> Array:
-    """Return the level at the asked distance with contrasts, streaks or eyes multiplied."""
+    """Return the level at the asked distance with streaks, eyes or contrasts multiplied."""
     edges, finishes = blocks_of(swim, tip)
-    gains = np.asarray(gain, dtype=float)[..., None, None, None]
+    gains = np.asarray(gain, dtype=float)[..., None, None]
     parts = kernel.level_parts(
         water.at(swim.here, streaks, eyes),
         diameter_mm=showing_diameter_mm(tip),
         edges_mm=detect.cut(edges, swim.hidden_mm[swim.here]),
         contrast=gains * water.contrast[finishes, swim.here],
     )
-    return np.hypot(*parts)[..., 0]
+    return np.hypot(*parts)
 
 
-def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
+def seen(swim: Swim, water: Water, tip: Tip, levels: Along | None = None) -> Seen:
     """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone."""
     here, place = swim.here, swim.case.place
-    lum, col = _levels(swim, water, tip, swim.hidden_mm)
-    plain = np.hypot(lum, col)
-    crests = np.hypot(*_levels(swim, water, tip, swim.hidden_high_mm))
-    level = counted(plain, crests)
+    levels = levels or along(swim, water, tip)
+    plain, crests, level = levels.plain[here], levels.crests[here], levels.level
     logs = np.log(np.maximum(level, FLOOR))
     moved = swim.range_m[here] * (1 + place.range_doubt * np.array([1.0, -1.0]))
     far, near = np.interp(np.log(moved), np.log(swim.range_m), logs) - logs[here]
     own = swim.case.angler.own_eye_doubt
-    eyes = [_here(swim, water, tip, eyes=e) for e in (1 / own, own)]
-    streaks = [_here(swim, water, tip, streaks=s) for s in (STREAKS_DOUBT, 1 / STREAKS_DOUBT, 0.0)]
-    pale_sharp = _here(swim, water, tip, [1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT])
+    # in turn: eyes worse, better; streaks strong, weak; water pale, sharp against the tip
+    rerun = _here(
+        swim,
+        water,
+        tip,
+        streaks=(1.0, 1.0, STREAKS_DOUBT, 1 / STREAKS_DOUBT, 1.0, 1.0),
+        eyes=(1 / own, own, 1.0, 1.0, 1.0, 1.0),
+        gain=(1.0, 1.0, 1.0, 1.0, 1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT),
+    )
+    still = _here(swim, water, tip, streaks=(0.0,))
     # the re-runs are of the level with the mean crests: each doubt is what it does to that
-    base, whole, hidden = np.log(np.maximum([plain[here], plain[here], crests[here]], FLOOR))
-    ratios = np.log(np.maximum([*eyes, *streaks, *pale_sharp], FLOOR)) - base
-    worse, better, strong, weak, calm, pale, sharp = (float(x) for x in ratios)
+    whole, hidden = (float(x) for x in np.log(np.maximum([plain, crests], FLOOR)))
+    ratios = np.log(np.maximum([*rerun, *still], FLOOR)) - whole
+    worse, better, strong, weak, pale, sharp, calm = (float(x) for x in ratios)
     sea = min(math.log(sea_doubt(water.clutter[here])), max(calm, 0.0))
     doubts = {
         Doubt.DISTANCE: (float(far), float(near)),
@@ -131,19 +157,11 @@ def seen(swim: Swim, water: Water, tip: Tip) -> Seen:
         Doubt.STREAKS: (strong, weak),
         Doubt.SEA: (-sea, sea),
         Doubt.WATER: (pale, sharp),
-        Doubt.RIPPLE: (float(hidden - logs[here]), float(whole - logs[here])),
+        Doubt.RIPPLE: (hidden - float(logs[here]), whole - float(logs[here])),
     }
     slope = min(max((weak - strong) / (2 * math.log(STREAKS_DOUBT)), 0.0), 0.5)
-    share = float(col[here] ** 2 / max(plain[here] ** 2, FLOOR))
+    share = float(levels.colour[here] ** 2 / max(plain**2, FLOOR))
     return Seen(water.name, level, share, slope, doubts)
-
-
-def series(swim: Swim, water: Water, tip: Tip) -> Array:
-    """Return the level of ``tip`` against ``water`` at all distances."""
-    plain, crests = (
-        np.hypot(*_levels(swim, water, tip, h)) for h in (swim.hidden_mm, swim.hidden_high_mm)
-    )
-    return counted(plain, crests)
 
 
 def quick_level(swim: Swim, tip: Tip) -> float:
@@ -187,7 +205,7 @@ def _judged(swim: Swim) -> Iterator[Water]:
 def streaks_share(swim: Swim, tip: Tip) -> float:
     """Return the share of the worst level that the streaks of the ripple take."""
     with_, without = (
-        min(float(_here(swim, water, tip, streaks=power)) for water in _judged(swim))
+        min(float(_here(swim, water, tip, streaks=(power,))[0]) for water in _judged(swim))
         for power in (1.0, 0.0)
     )
     return 1 - with_ / max(without, 1e-9)
@@ -200,11 +218,11 @@ def visibility(swim: Swim, tip: Tip) -> Visibility:
     know the water, the range spans all that it might be.
     """
     here = swim.here
-    by_name: dict[str, list[tuple[Array, Water]]] = {}
+    by_name: dict[str, list[tuple[Along, Water]]] = {}
     for water in _judged(swim):
-        by_name.setdefault(water.name, []).append((series(swim, water, tip), water))
+        by_name.setdefault(water.name, []).append((along(swim, water, tip), water))
     each = [_sight(swim, tip, group) for group in by_name.values()]
-    worst = np.min([level for group in by_name.values() for level, _ in group], axis=0)
+    worst = np.min([one.level for group in by_name.values() for one, _ in group], axis=0)
     highs = [one.high for one in each]
     level = float(worst[here])
     slowest = [one.notice_s for one in each]
@@ -220,12 +238,13 @@ def visibility(swim: Swim, tip: Tip) -> Visibility:
     )
 
 
-def _sight(swim: Swim, tip: Tip, group: Sequence[tuple[Array, Water]]) -> Sight:
+def _sight(swim: Swim, tip: Tip, group: Sequence[tuple[Along, Water]]) -> Sight:
     """Return how a tip is seen on one stretch, from all that the stretch may be."""
     here, wanted = swim.here, swim.case.wanted.level
     # only the worst is looked at with its doubts, which cost more than the level itself
-    worst = seen(swim, min(group, key=lambda one: float(one[0][here]))[1], tip)
-    along = np.min([level for level, _ in group], axis=0)
+    levels, water = min(group, key=lambda one: float(one[0].level[here]))
+    worst = seen(swim, water, tip, levels)
+    least = np.min([one.level for one, _ in group], axis=0)
     level = float(worst.level[here])
     low, high = worst.band(here)
     noticed = float(notice.notice_s(level, worst.streaks_slope, swim.range_m[here]))
@@ -235,8 +254,8 @@ def _sight(swim: Swim, tip: Tip, group: Sequence[tuple[Array, Water]]) -> Sight:
         low,
         high,
         grades.grade(level),
-        reach.goes_at(swim.range_m, along, wanted),
-        reach.goes_at(swim.range_m, along, 1.0),
+        reach.goes_at(swim.range_m, least, wanted),
+        reach.goes_at(swim.range_m, least, 1.0),
         None if math.isnan(noticed) else noticed,
         worst.colour_share,
     )

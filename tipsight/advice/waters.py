@@ -8,8 +8,9 @@ from itertools import product
 import numpy as np
 from numpy.typing import NDArray
 
+from tipsight import tables
 from tipsight.checks import Outside
-from tipsight.inputs.case import Case, Finish, Light, Stretch, Wind
+from tipsight.inputs.case import Angler, Case, Finish, Light, Stream, Stretch, Wind
 from tipsight.scene.look import Look, look
 from tipsight.scene.slopes import slope_variance
 from tipsight.sight import contrast, eye, kernel
@@ -23,6 +24,14 @@ DARKER_DEG, BRIGHTER_DEG = 15.0, 9.5
 """How much higher and lower the skylines of broken water's patches stand on glass (judgement)."""
 COARSE = 16
 """Distances at which the scene is lit; between them its channels are drawn straight."""
+
+
+KEPT = 12
+"""Waters kept in mind, each a megabyte or two: what is asked next is mostly of the same swim."""
+HELD = 12
+"""Distances and factors that a water holds in mind."""
+Times = tuple[float, ...]
+"""Factors on something, each tried by itself."""
 
 
 @dataclass(frozen=True)
@@ -39,28 +48,30 @@ class Water:
     """Channels of the water, shape (range, 4) [cd/m2]."""
     tips: Array
     """Channels of each finish, shape (finish, range, 4) [cd/m2]."""
-    clutter: tuple[Clutter, ...]
+    clutter: Clutter
     """The streaks at each distance."""
     kernels: kernel.Kernels
     eye: eye.Eye
     outside: tuple[Outside, ...]
     """What lies outside the range of the streaks' model at the asked distance."""
-    held: dict[tuple[int, float, float], kernel.Kernels] = field(
+    held: dict[tuple[int, Times, Times], kernel.Kernels] = field(
         default_factory=dict, compare=False
     )
     """What `at` has worked out."""
 
-    def at(self, here: int, factor: float = 1.0, better: float = 1.0) -> kernel.Kernels:
-        """Return the noise at one distance, the power of the streaks and own eyes multiplied."""
-        one, asked = slice(here, here + 1), (here, factor, better)
-        if factor == better == 1.0:
-            return self.kernels[one]
+    def at(self, here: int, factor: Times = (1.0,), better: Times = (1.0,)) -> kernel.Kernels:
+        """Return the noise at one distance, once for each factor on streaks and on own eyes."""
+        asked = (here, factor, better)
+        if factor == better == (1.0,):
+            return self.kernels[here : here + 1]
         if asked not in self.held:
-            streaks = [replace(c, factor=factor) for c in self.clutter[one]]
-            eyes = replace(self.eye, own_factor=self.eye.own_factor * better)
-            self.held[asked] = kernel.kernels(
-                self.kernels.range_m[one], self.adaptation_cd_m2[one], eyes, streaks
-            )
+            if len(self.held) >= HELD:
+                self.held.clear()
+            range_m = np.full(len(factor), self.kernels.range_m[here])
+            streaks = replace(self.clutter[here], factor=factor)
+            eyes = replace(self.eye, own_factor=np.multiply(self.eye.own_factor, better))
+            light = self.adaptation_cd_m2[here]
+            self.held[asked] = kernel.kernels(range_m, light, eyes, streaks)
         return self.held[asked]
 
 
@@ -78,7 +89,7 @@ def _between(coarse_m: Array, values: Array, fine_m: Array) -> Array:
 
 def _streaks(
     seen: Look, coarse_m: Array, fine_m: Array, wavelength_mm: float, bearing_deg: float
-) -> tuple[Clutter, ...]:
+) -> Clutter:
     facet, sparkle, down, sky = (
         _between(coarse_m, values, fine_m)
         for values in (
@@ -88,19 +99,15 @@ def _streaks(
             seen.sky_correlation,
         )
     )
-    across = float(np.sin(np.deg2rad(bearing_deg)) ** 2)
-    return tuple(
-        Clutter(
-            float(f),
-            wavelength_mm,
-            seen.slope_rms,
-            seen.bank_height_deg,
-            float(d),
-            float(r),
-            float(max(q, 0.0)),
-            across=across,
-        )
-        for f, q, d, r in zip(facet, sparkle, down, sky, strict=True)
+    return Clutter(
+        facet,
+        wavelength_mm,
+        seen.slope_rms,
+        seen.bank_height_deg,
+        down,
+        sky,
+        np.maximum(sparkle, 0.0),
+        across=math.sin(math.radians(bearing_deg)) ** 2,
     )
 
 
@@ -118,22 +125,34 @@ def water(
 
     ``here`` is which of them is asked about, ``wavelength_mm`` the length of the ripple.
     """
+    around = case.wind, case.stream, case.angler, case.place.eye_height_m
+    far = tuple(range_m.tolist())
+    return _water(light, stretch, *around, tuple(finishes), far, here, eyes, wavelength_mm)
+
+
+@tables.lately(KEPT)
+def _water(
+    light: Light,
+    stretch: Stretch,
+    wind: Wind,
+    stream: Stream,
+    angler: Angler,
+    eye_height_m: float,
+    finishes: tuple[Finish, ...],
+    far_m: tuple[float, ...],
+    here: int,
+    eyes: eye.Eye,
+    wavelength_mm: float,
+) -> Water:
+    """Return the same, from what it hangs on alone, and kept for who asks again."""
+    range_m = np.array(far_m)
     coarse = np.unique(np.append(np.geomspace(range_m[0], range_m[-1], COARSE), range_m[here]))
-    seen = look(
-        light,
-        stretch,
-        case.wind,
-        case.stream,
-        case.angler,
-        finishes,
-        coarse,
-        case.place.eye_height_m,
-    )
+    seen = look(light, stretch, wind, stream, angler, finishes, coarse, eye_height_m)
     behind, tips = (_between(coarse, values, range_m) for values in (seen.water, seen.tips))
     glare_lx, angle_deg = seen.sky_glare
     veil = _between(coarse, eye.veil(glare_lx, angle_deg, eyes.age_years).sum(axis=-1), range_m)
     adapted = contrast.adaptation(behind, veil)
-    clutter = _streaks(seen, coarse, range_m, wavelength_mm, case.wind.bearing_deg)
+    clutter = _streaks(seen, coarse, range_m, wavelength_mm, wind.bearing_deg)
     return Water(
         name=stretch.name,
         contrast=contrast.contrast(tips, behind, veil),

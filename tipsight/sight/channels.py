@@ -64,7 +64,7 @@ def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Chann
     (0.5, 0.5)
     """
     light = within("luminance", adaptation_cd_m2, 1e-6, 1e10, "cd/m2")
-    worse = eye.age_factor(eyes.age_years, light) / eyes.own_factor
+    worse = eye.age_factor(eyes.age_years, light) / np.asarray(eyes.own_factor, dtype=float)
     defocus = eye.defocus_arcmin(eyes.mar_arcmin)
 
     def channel(blur: Array, flux: Array, floor: Array, fade: float) -> Channel:

@@ -1,7 +1,6 @@
 """The water's own streaks: noise of about the tip's size, often the true limit on broken water."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -52,45 +51,59 @@ _BANKED = np.array(
 )
 
 
-@dataclass(frozen=True)
-class Clutter:
-    """The streaks of one water as seen from one place; `OutOfRange` as `__post_init__` has it."""
+LIMITS = {
+    "facet_contrast": ("contrast of the water's facets", 0.0, 1000.0, ""),
+    "peak_wavelength_mm": ("length of the ripple", 1e-3, 1e6, "mm"),
+    "slope_rms": ("slope of the ripple", 1e-6, 1.0, ""),
+    "bank_height_deg": ("height of the far bank", 0.0, 90.0, "deg"),
+    "look_down_deg": ("look-down", 1e-3, 90.0, "deg"),
+    "sky_correlation": ("correlation of the sky", 0.0, 1.0, ""),
+    "sparkle_mm2": ("density of sparkles", 0.0, 1e12, "mm2"),
+    "factor": ("factor on the streaks", 0.0, 1e3, ""),
+    "across": ("share of waves across", 0.0, 1.0, ""),
+}
 
-    facet_contrast: float  # rms over mean of the facets' luminance [-]
-    peak_wavelength_mm: float  # of the ripple, at its spectral peak
-    slope_rms: float  # of the surface along the line of sight [-]
-    bank_height_deg: float  # skyline of the far bank, seen from the float
-    look_down_deg: float  # line of sight below level
-    sky_correlation: float  # of the facets' luminance with their slope along the sight, unsigned
-    sparkle_mm2: float = 0.0  # of the sun: coverage x (relative luminance)^2 x area of one
-    factor: float = 1.0  # on the noise power, for its doubt [-]
-    across: float = 0.0  # sine squared of the angle between the waves' run and the sight [-]
+
+@dataclass(frozen=True, eq=False)
+class Clutter:
+    """Streaks of water as seen from one place or several; its numbers broadcast together.
+
+    `OutOfRange` outside `LIMITS`.
+    """
+
+    facet_contrast: ArrayLike  # rms over mean of the facets' luminance [-]
+    peak_wavelength_mm: ArrayLike  # of the ripple, at its spectral peak
+    slope_rms: ArrayLike  # of the surface along the line of sight [-]
+    bank_height_deg: ArrayLike  # skyline of the far bank, seen from the float
+    look_down_deg: ArrayLike  # line of sight below level
+    sky_correlation: ArrayLike  # of facet luminance with slope along the sight, unsigned
+    sparkle_mm2: ArrayLike = 0.0  # of the sun: coverage x (relative luminance)^2 x area of one
+    factor: ArrayLike = 1.0  # on the noise power, for its doubt [-]
+    across: ArrayLike = 0.0  # sine squared of the angle between the waves' run and the sight [-]
 
     def __post_init__(self) -> None:
-        within("contrast of the water's facets", self.facet_contrast, 0.0, 1000.0)
-        within("length of the ripple", self.peak_wavelength_mm, 1e-3, 1e6, "mm")
-        within("slope of the ripple", self.slope_rms, 1e-6, 1.0)
-        within("height of the far bank", self.bank_height_deg, 0.0, 90.0, "deg")
-        within("look-down", self.look_down_deg, 1e-3, 90.0, "deg")
-        within("correlation of the sky", self.sky_correlation, 0.0, 1.0)
-        within("density of sparkles", self.sparkle_mm2, 0.0, 1e12, "mm2")
-        within("factor on the streaks", self.factor, 0.0, 1e3)
-        within("share of waves across", self.across, 0.0, 1.0)
+        for name, (said, low, high, unit) in LIMITS.items():
+            object.__setattr__(self, name, within(said, getattr(self, name), low, high, unit))
+
+    def __getitem__(self, at: int | slice) -> "Clutter":
+        each = {one.name: np.asarray(getattr(self, one.name)) for one in fields(self)}
+        return Clutter(**{name: part[at] if part.ndim else part for name, part in each.items()})
 
     @property
     def is_nothing(self) -> bool:
         """Whether this water has no streaks at all."""
-        return self.factor == 0.0 or (self.facet_contrast == 0.0 and self.sparkle_mm2 == 0.0)
+        lit = np.add(self.facet_contrast, self.sparkle_mm2) > 0.0
+        return not np.any(lit & (np.asarray(self.factor) > 0.0))
 
 
-def _banked(clutters: Sequence[Clutter]) -> Array:
-    """Return how far each water is banked, 0 to 1."""
-    bank = np.array([one.bank_height_deg for one in clutters])
+def _banked(clutter: Clutter) -> Array:
+    """Return how far water is banked, 0 to 1."""
+    bank = np.asarray(clutter.bank_height_deg)
     return np.asarray(np.clip((bank - OPEN_DEG) / (BANKED_DEG - OPEN_DEG), 0.0, 1.0))
 
 
-def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
-    """Return B0 [mm2], f0 [1/mm] and B1 [mm2] of each of R waters, held at the edge of `DOMAIN`.
+def shape(clutter: Clutter) -> tuple[Array, Array, Array]:
+    """Return B0 [mm2], f0 [1/mm] and B1 [mm2] of streaks, held at the edge of `DOMAIN`.
 
     ln of each = c0 + c1 ln(wavelength/100 mm) + c2 ln(tan look-down / slope) + c3 ln(slope/0.08)
     + c4 z + c5 z^2 + c6 ln r, z = min(half the bank's height / slope, 3), r the sky's correlation,
@@ -99,37 +112,40 @@ def shape(clutters: Sequence[Clutter]) -> tuple[Array, Array, Array]:
 
     Examples
     --------
-    >>> b0, f0, b1 = shape([Clutter(0.174, 169.0, 0.078, 0.5, 2.5, 0.62)])
-    >>> float(b0[0].round()), float(f0[0].round(4)), float(b1[0].round(2))
+    >>> b0, f0, b1 = shape(Clutter(0.174, 169.0, 0.078, 0.5, 2.5, 0.62))
+    >>> float(b0.round()), float(f0.round(4)), float(b1.round(2))
     (95.0, 0.0089, 0.18)
     """
     length, slope, bank, down = (
-        np.clip([float(getattr(one, name)) for one in clutters], low, high)
-        for name, (low, high, _) in DOMAIN.items()
+        np.clip(getattr(clutter, name), low, high) for name, (low, high, _) in DOMAIN.items()
     )
     z = np.minimum(0.5 * np.deg2rad(bank) / slope, 3.0)
-    terms = np.stack(
-        [
-            np.ones_like(length),
-            np.log(length / 100.0),
-            np.log(np.tan(np.deg2rad(down)) / slope),
-            np.log(slope / 0.08),
-            z,
-            z**2,
-            np.log(np.maximum([one.sky_correlation for one in clutters], LEAST_CORRELATION)),
-        ]
+    sky = np.maximum(clutter.sky_correlation, LEAST_CORRELATION)
+    terms = (
+        np.log(length / 100.0),
+        np.log(np.tan(np.deg2rad(down)) / slope),
+        np.log(slope / 0.08),
+        z,
+        z**2,
+        np.log(sky),
     )
-    banked = _banked(clutters)
-    b0, f0, b1 = np.exp((1.0 - banked) * (_OPEN @ terms) + banked * (_BANKED @ terms))
+    banked = _banked(clutter)
+    b0, f0, b1 = (
+        np.exp(sum((c * term for c, term in zip(cs, terms, strict=True)), first))
+        for first, *cs in (
+            [(1.0 - banked) * a + banked * b for a, b in zip(open_, high, strict=True)]
+            for open_, high in zip(_OPEN, _BANKED, strict=True)
+        )
+    )
     return b0, f0, b1
 
 
-def spectra(clutters: Sequence[Clutter], fx_per_mm: ArrayLike) -> Array:
-    """Return the two-sided density of contrast squared of each of several waters, (R, F) [mm2].
+def spectra(clutter: Clutter, fx_per_mm: ArrayLike) -> Array:
+    """Return the two-sided density of contrast squared of streaks, shape (R, F) [mm2].
 
     Parameters
     ----------
-    clutters : R waters; their `factor` is not in the density
+    clutter : of R places, or of one; its `factor` is not in the density
     fx_per_mm : frequencies across the picture [cycles/mm], shape (R, F)
 
     Notes
@@ -138,12 +154,12 @@ def spectra(clutters: Sequence[Clutter], fx_per_mm: ArrayLike) -> Array:
     frequency across alone (the real one also up the picture, which the level does not notice).
     Under a bank waves that cross the sight have 1.3^2 times the power.
     """
-    b0, f0, b1 = (part[:, None] for part in shape(clutters))
-    crossing = _banked(clutters) * np.array([one.across for one in clutters])
-    contrast = np.array([one.facet_contrast for one in clutters]) * ALONG_OVER_ACROSS**crossing
-    sparkle = np.array([[one.sparkle_mm2] for one in clutters])
+    b0, f0, b1 = (part[..., None] for part in shape(clutter))
+    crossing = np.multiply(_banked(clutter), clutter.across)
+    contrast = np.multiply(clutter.facet_contrast, ALONG_OVER_ACROSS**crossing)
+    sparkle = np.asarray(clutter.sparkle_mm2)[..., None]
     streak = b0 / (1.0 + (np.asarray(fx_per_mm, dtype=float) / f0) ** 2) ** 2
-    return np.asarray(contrast[:, None] ** 2 * (streak + b1) + sparkle)
+    return np.asarray(contrast[..., None] ** 2 * (streak + b1) + sparkle)
 
 
 def sea_doubt(clutter: Clutter) -> float:
@@ -156,12 +172,12 @@ def sea_doubt(clutter: Clutter) -> float:
     >>> sea_doubt(Clutter(0.2, 129.0, 0.064, 0.5, 2.0, 0.6))
     1.2
     """
-    banked = float(_banked([clutter])[0])
+    banked = float(_banked(clutter))
     return float(OPEN_DOUBT ** (1.0 - banked) * BANKED_DOUBT**banked)
 
 
 def outside_domain(clutter: Clutter) -> tuple[Outside, ...]:
-    """Return what of a water lies outside `DOMAIN`, named as its fields; none without streaks.
+    """Return what of one water lies outside `DOMAIN`, named as its fields; none without streaks.
 
     Examples
     --------
@@ -170,8 +186,7 @@ def outside_domain(clutter: Clutter) -> tuple[Outside, ...]:
     """
     if clutter.facet_contrast == 0.0 or clutter.factor == 0.0:
         return ()
-    found = beyond(DOMAIN, vars(clutter))
-    longest = DOMAIN["peak_wavelength_mm"][1]
-    if longest < clutter.peak_wavelength_mm <= LONGEST_MM:
+    found = beyond(DOMAIN, {name: float(np.asarray(getattr(clutter, name))) for name in DOMAIN})
+    if DOMAIN["peak_wavelength_mm"][1] < np.asarray(clutter.peak_wavelength_mm) <= LONGEST_MM:
         return tuple(one for one in found if one.name != "peak_wavelength_mm")
     return found

@@ -22,7 +22,7 @@ class Eye:
     age_years: float
     mar_arcmin: float = 1.0  # smallest detail with the spectacles worn; under 1 counts as 1
     # contrast that eyes of this age need over what these need: over 1 for better ones [-]
-    own_factor: float = 1.0
+    own_factor: ArrayLike = 1.0
 
     def __post_init__(self) -> None:
         age_factor(self.age_years, BRIGHTEST_CD_M2)

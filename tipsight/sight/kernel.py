@@ -1,6 +1,5 @@
 """The eye and one water held ready at many distances, so that each tip costs a matrix product."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -37,7 +36,7 @@ class Kernels:
 
 
 def kernels(
-    range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye, clutter: Sequence[Clutter] = ()
+    range_m: ArrayLike, adaptation_cd_m2: ArrayLike, eye: Eye, clutter: Clutter | None = None
 ) -> Kernels:
     """Return the eye and one water at each of several distances; a slice of it picks distances.
 
@@ -45,8 +44,8 @@ def kernels(
     ----------
     range_m : eye to tip, 0.1 to 1000, shape (R,)
     adaptation_cd_m2 : luminance to which the eye is adapted, broadcasts to (R,)
-    eye : whose
-    clutter : the water's streaks, one for each distance (else `ValueError`), or none at all
+    eye : whose; its own factor broadcasts to (R,)
+    clutter : the water's streaks, broadcasts to (R,); or none at all
 
     Notes
     -----
@@ -62,10 +61,8 @@ def kernels(
     """
     distance = np.atleast_1d(within("distance", range_m, 0.1, 1000.0, "m"))
     light = np.broadcast_to(np.asarray(adaptation_cd_m2, dtype=float), distance.shape)
-    if len(clutter) not in (0, len(distance)):
-        raise ValueError(f"{len(clutter)} waters do not fit {len(distance)} distances")
     three = channels(light, eye)
-    if all(one.is_nothing for one in clutter):
+    if clutter is None or clutter.is_nothing:
         return Kernels(distance, light, three, None)
     grey, scale = three[0], MM_PER_ARCMIN_M * distance
     seen_mm = grey.seen_blur_arcmin * scale
@@ -76,8 +73,7 @@ def kernels(
     passed = np.exp(-4.0 * np.pi**2 * (nodes[:, None] ** 2 + nodes**2))
     frequency = nodes / seen_mm[:, None]
     own = scale**2 / grey.gain
-    factor = np.array([one.factor for one in clutter])
-    water = KAPPA2 * factor[:, None] * spectra(clutter, frequency)
+    water = KAPPA2 * np.asarray(clutter.factor)[..., None] * spectra(clutter, frequency)
     noise = own[:, None, None] + water[:, :, None] * passed
     return Kernels(distance, light, three, (frequency, weight * passed / noise))
 

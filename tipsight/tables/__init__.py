@@ -5,7 +5,7 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from functools import cache, wraps
+from functools import lru_cache, wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -19,7 +19,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 __all__ = [
-    "PACKAGED", "Row", "Tables", "columns", "derived", "in_use", "read_folder", "row", "rows", "using",
+    "PACKAGED", "Row", "Tables", "columns", "derived", "in_use", "lately", "read_folder", "row", "rows",
+    "using",
 ]  # fmt: skip
 F = TypeVar("F", bound=Callable[..., Any])
 _own: Tables | None = None
@@ -60,18 +61,29 @@ def using(own: Tables | Path | str | None) -> Iterator[None]:
         _own = before
 
 
+def lately(most: int | None) -> Callable[[F], F]:
+    """Cache what a function last made of the tables and its arguments, ``most`` of them.
+
+    Of each set of own tables by itself; all are kept where ``most`` is None.
+    """
+
+    def kept_by(function: F) -> F:
+        @lru_cache(maxsize=most)
+        def kept(_tables: Tables | None, *args: Any, **named: Any) -> Any:
+            return function(*args, **named)
+
+        @wraps(function)
+        def asked(*args: Any, **named: Any) -> Any:
+            return kept(_own, *args, **named)
+
+        return asked  # type: ignore[return-value]
+
+    return kept_by
+
+
 def derived(function: F) -> F:
     """Cache what ``function`` makes of the tables, for each set of own tables by itself."""
-
-    @cache
-    def kept(_tables: Tables | None, *args: Any, **named: Any) -> Any:
-        return function(*args, **named)
-
-    @wraps(function)
-    def asked(*args: Any, **named: Any) -> Any:
-        return kept(_own, *args, **named)
-
-    return asked  # type: ignore[return-value]
+    return lately(None)(function)
 
 
 def rows(name: str) -> tuple[Row, ...]:
