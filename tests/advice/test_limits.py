@@ -202,7 +202,7 @@ def test_the_shelf_a_glance_and_a_close_look_agree_at_the_edge(
 ) -> None:
     least = BY_LIMIT[limit].least
     inside = 1 - 1e-6 if least else 1 + 1e-6
-    there = MADE[limit](inside if keeps else 2 - inside, monkeypatch)
+    there = replace(MADE[limit](inside if keeps else 2 - inside, monkeypatch))  # nothing seen yet
     masks = replace(SHELF, swim=there).limits
     shape = SHELF.pull_g.shape
     by_search = {one for one, mask in masks.items()

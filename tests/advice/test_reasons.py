@@ -82,7 +82,7 @@ def test_what_the_ripple_does_is_told_where_it_is_worth_a_line(
 def test_a_float_leans_as_the_wind_or_the_line_has_it_whichever_is_more(
     monkeypatch, held_deg, blown_deg, lean_deg
 ) -> None:
-    monkeypatch.setattr(lean, "held_back", lambda *_: (np.float64(held_deg), np.float64(0.1)))
+    monkeypatch.setattr("tipsight.advice.handling._held_back", lambda *_: (held_deg, 0.1))
     monkeypatch.setattr(lean, "wind_lean_deg", lambda *_: np.float64(blown_deg))
     tip = sample.CASE.tip
     block = close_look(sample.SWIM, tip)

@@ -143,16 +143,14 @@ class Shelf:
 
     def _levels(self, scheme: Schemes, water: Water) -> Array:
         here, swim = self.swim.here, self.swim
-        plain, crests = (
-            kernel.level_grid(
-                water.at(here),
-                diameter_mm=np.unique(self.painted_mm),
-                edges_mm=detect.cut(scheme.edges_mm, float(hidden[here])),
-                contrast=water.contrast[scheme.paints, here],
-            )
-            for hidden in (swim.hidden_mm, swim.hidden_high_mm)
+        hidden = (swim.hidden_mm[here], swim.hidden_high_mm[here])
+        both = kernel.level_grid(
+            water.at(here),
+            diameter_mm=np.unique(self.painted_mm),
+            edges_mm=np.concatenate([detect.cut(scheme.edges_mm, float(h)) for h in hidden]),
+            contrast=water.contrast[scheme.paints, here],
         )
-        return counted(plain, crests)
+        return counted(*np.split(both, 2, axis=1))
 
     def fields(self, *ignored: Limit, usual: bool = True) -> tuple[choose.Field, ...]:
         """Return what the choice looks at, all limits but sight kept unless some are ignored."""

@@ -21,6 +21,12 @@ def close_look(swim: Swim, tip: Tip) -> Block:
     Mistakes
         If the float sinks with it.
     """
+    if tip not in swim.looks:
+        swim.looks[tip] = _look(swim, tip)
+    return swim.looks[tip]
+
+
+def _look(swim: Swim, tip: Tip) -> Block:
     painted_mm, rigged = showing_diameter_mm(tip), swim.rigged(tip)
     sight = visibility(swim, tip)
     handled = handling(swim, tip, painted_mm, rigged, sight.level)

@@ -1,6 +1,7 @@
 """How the float rides with one tip, and what it tells of a bite."""
 
 import math
+from functools import lru_cache
 
 from tipsight.advice.answer import Handling
 from tipsight.advice.swim import Swim
@@ -19,6 +20,15 @@ def _number(value: float) -> float | None:
     return None if math.isnan(value) else value
 
 
+@lru_cache(maxsize=64)
+def _held_back(
+    rigged: Rig, hold_m_s: float, painted_mm: float, temperature_c: float
+) -> tuple[float, float]:
+    """Return lean and lift of one float, which is looked at on several waters and from above."""
+    lean_deg, lift_g = lean.held_back(rigged, hold_m_s, painted_mm, temperature_c)
+    return float(lean_deg), float(lift_g)
+
+
 def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float) -> Handling:
     """Return how the float rides with a tip and what bites it shows, seen at a level."""
     warm = swim.case.stream.temperature_c
@@ -35,9 +45,8 @@ def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float)
             swim.adaptation_cd_m2,
         )
     )
-    held_deg, lift_g = (
-        float(x)
-        for x in lean.held_back(rigged, min(swim.stream.hold_m_s, MOST_HOLD_M_S), painted_mm, warm)
+    held_deg, lift_g = _held_back(
+        rigged, min(swim.stream.hold_m_s, MOST_HOLD_M_S), painted_mm, warm
     )
     blown_deg = float(
         lean.wind_lean_deg(

@@ -1,13 +1,15 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
+from tipsight.advice.answer import Block
 from tipsight.advice.waters import Waters, views, water
 from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
@@ -87,6 +89,10 @@ class Swim:
     diameters_mm: Array
     """Painted diameters whose ride was worked out, rising."""
     ride: Ride
+    rigs: dict[Tip, Rig] = field(default_factory=dict, init=False, repr=False, compare=False)
+    """What `rigged` has worked out; the same wherever and however the float is looked at."""
+    looks: dict[Tip, Block] = field(default_factory=dict, init=False, repr=False, compare=False)
+    """What `close_look` has found."""
 
     @cached_property
     def wet_share(self) -> float:
@@ -112,24 +118,30 @@ class Swim:
 
     def at(self, range_m: float) -> "Swim":
         """Return the same swim with the tip watched at the nearest of the worked distances."""
-        return replace(self, here=int(np.argmin(np.abs(self.range_m - range_m))))
+        return self._seen(here=int(np.argmin(np.abs(self.range_m - range_m))))
 
     def lit(self, case: Case) -> "Swim":
         """Return the same swim with its waters as the eyes of a case have them."""
         views_ = self.waters.views
         lit = _lit(case, views_, self.finishes, self.range_m, self.here, self.eye, self.sea)
-        return replace(self, case=case, waters=lit)
+        return self._seen(case=case, waters=lit)
 
     def from_height(self, eye_height_m: float) -> "Swim":
         """Return the same swim looked at from another height; how the float rides stays."""
         case = replace(self.case, place=replace(self.case.place, eye_height_m=eye_height_m))
         mean_mm, high_mm = hidden.hidden_mm(self.sea, self.range_m, eye_height_m)
-        raised = replace(self, hidden_mm=np.asarray(mean_mm), hidden_high_mm=np.asarray(high_mm))
+        raised = self._seen(hidden_mm=np.asarray(mean_mm), hidden_high_mm=np.asarray(high_mm))
         return raised.lit(case)
 
     def on(self, name: str) -> "Swim":
         """Return the same swim with the tip judged on one stretch alone."""
-        return replace(self, judged=self.waters.of(name), unsure=False)
+        return self._seen(judged=self.waters.of(name), unsure=False)
+
+    def _seen(self, **other: Any) -> "Swim":
+        """Return the same float in the same swim, seen otherwise."""
+        found = replace(self, **other)
+        object.__setattr__(found, "rigs", self.rigs)
+        return found
 
     @property
     def adaptation_cd_m2(self) -> float:
@@ -138,7 +150,9 @@ class Swim:
 
     def rigged(self, tip: Tip) -> Rig:
         """Return the float cocked by its shot with a tip on it."""
-        return _rig(self.case, self.hull, tip)
+        if tip not in self.rigs:
+            self.rigs[tip] = _rig(self.case, self.hull, tip)
+        return self.rigs[tip]
 
     def ride_margin(self, painted_mm: float, showing_mm: ArrayLike) -> Array:
         """Return showing length over its ups and downs for one painted diameter [-]."""

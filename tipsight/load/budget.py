@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from tipsight import tables
 from tipsight.afloat import freshwater
 from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.errors import Mistake, Mistakes
@@ -90,6 +91,7 @@ def pull_grid(
     return np.asarray(lift_g - (hull.mass_g + tip_g - gone_g) - HOOK_AND_BAIT_G)
 
 
+@tables.lately(512)
 def pull_g(hull: Hull, tip: Tip, temperature_c: float = 10.0) -> float:
     """Return the pull in water that a float has left for shot with its tip showing as told [gf].
 
