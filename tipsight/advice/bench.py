@@ -150,7 +150,8 @@ class Shelf:
             edges_mm=np.concatenate([detect.cut(scheme.edges_mm, float(h)) for h in hidden]),
             contrast=water.contrast[scheme.paints, here],
         )
-        return counted(*np.split(both, 2, axis=1))
+        half = len(scheme.edges_mm)
+        return counted(both[:, :half], both[:, half:])
 
     def fields(self, *ignored: Limit, usual: bool = True) -> tuple[choose.Field, ...]:
         """Return what the choice looks at, all limits but sight kept unless some are ignored."""
