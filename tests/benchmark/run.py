@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -56,7 +57,7 @@ def answer_warm() -> None:
                 lambda q=question: advise(q),
                 lambda q=question: examine(q),
                 lambda c=case: swim(c),
-                lambda s=here: close_look(s, s.case.tip),
+                lambda s=here: close_look(replace(s), s.case.tip),
             )
         )
         times = f"{1e3 * whole:5.0f} ms {1e3 * looked:6.1f} ms {1e3 * worked:6.1f} ms {1e3 * tip:9.2f} ms"
