@@ -18,7 +18,7 @@ def _commands() -> str:
     listed = "\n".join(f"  {name:<{width}}  {says}" for name, says in COMMANDS.items())
     return (
         f"Usage: tipsight COMMAND [QUESTION.toml] [options]\n\n{_ABOUT}\n\nCommands:\n{listed}\n\n"
-        "'tipsight COMMAND --help' tells what each takes; with nothing behind it a command\n"
+        "'tipsight COMMAND --help' tells what each takes; with no question behind it a command\n"
         "answers for an invented swim.\n"
     )
 

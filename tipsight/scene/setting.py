@@ -50,8 +50,7 @@ class Setting:
 def setting(light: Light, stretch: Stretch, wind: Wind, stream: Stream, angler: Angler) -> Setting:
     """Return one water with its light, ready for any distance.
 
-    The bank stands at the same height all round what the water mirrors. It hides the direct sun if
-    the sun stands lower than the skyline and in the half circle ahead. Raises Mistakes for a bank,
+    The bank stands at the same height all round what the water mirrors. Raises Mistakes for a bank,
     water colour, colour vision or tint that is not known, OutOfRange for a sun, sky, skyline or
     wind outside its range.
 
@@ -67,10 +66,9 @@ def setting(light: Light, stretch: Stretch, wind: Wind, stream: Stream, angler: 
     False
     """
     state = sky.sky_state(light)
-    skyline = float(within("skyline", stretch.bank_height_deg, 0.0, 89.0, "deg"))
+    within("skyline", stretch.bank_height_deg, 0.0, 89.0, "deg")
     azimuth = 0.0 if stretch.sun_ahead else light.sun_bearing_deg
-    ahead = abs((azimuth + 180.0) % 360.0 - 180.0) <= 90.0
-    sun_in_view = state.beam_normal_lx > 0.0 and not (ahead and light.sun_height_deg < skyline)
+    sun_in_view = state.beam_normal_lx > 0.0 and not in_shade(light, stretch)
     channels = observer.channels(angler.colour_vision, angler.tint)
     facing = np.arange(0.0, 180.0 + BANK_STEP_DEG, BANK_STEP_DEG)
     lit = bank.light_on(state, stretch.bank, stretch.bank_sunlit, facing)
@@ -93,6 +91,20 @@ def setting(light: Light, stretch: Stretch, wind: Wind, stream: Stream, angler: 
         below=sky.global_lx(state) * (ground @ body),
         below_factor=water_body.luminance_factor(stream.water_colour),
     )
+
+
+def in_shade(light: Light, stretch: Stretch) -> bool:
+    """Return whether the bank's shadow lies on the float.
+
+    It does while the sun stands in the half circle ahead, lower than the skyline.
+
+    >>> low = Light(beam=True, sun_height_deg=12.0, sun_bearing_deg=40.0)
+    >>> in_shade(low, Stretch(bank_height_deg=15.0)), in_shade(low, Stretch(bank_height_deg=5.0))
+    (True, False)
+    """
+    azimuth = 0.0 if stretch.sun_ahead else light.sun_bearing_deg
+    ahead = abs((azimuth + 180.0) % 360.0 - 180.0) <= 90.0
+    return ahead and light.sun_height_deg < stretch.bank_height_deg
 
 
 def _from_sun(here: Setting, azimuth_deg: ArrayLike) -> Array:

@@ -96,6 +96,14 @@ class Clutter:
         return not np.any(lit & (np.asarray(self.factor) > 0.0))
 
 
+    @property
+    def is_sparkling(self) -> bool:
+        """Whether the sun's sparkles are more of a noise somewhere than the longest streaks."""
+        b0, _, b1 = shape(self)
+        streaks = np.asarray(self.facet_contrast) ** 2 * (b0 + b1)
+        return bool(np.any(np.asarray(self.sparkle_mm2) > streaks))
+
+
 def _banked(clutter: Clutter) -> Array:
     """Return how far water is banked, 0 to 1."""
     bank = np.asarray(clutter.bank_height_deg)
