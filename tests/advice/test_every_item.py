@@ -245,6 +245,7 @@ ROWS: dict[str, tuple[Question, object, object, Number, str]] = {
     ),
     "shot": (BASE, ("BB", "No 8"), ("AAA", "No 6", "No 10"), list_of_shot, DIFFERS),
     "shot_metal": (BASE, "tin", "tungsten", shot, FALLS),
+    "hangs": (replace(BASE, takes="6BB"), ("6 BB",), ("SSG, 2 BB",), list_of_shot, DIFFERS),
     "ten_weigh": (BASE, ("BB 4.0 g",), ("BB 4.4 g",), shot, RISES),
 }
 

@@ -43,7 +43,7 @@ from tipsight.advice.facts import (
     Warn,
 )
 from tipsight.inputs.case import Band, Place, Stock, Stretch, Tip, Wanted
-from tipsight.load.change import ShotChange
+from tipsight.load.line import ShotChange
 
 YARD_M = 0.9144
 Numbers = dict[str, Any]
@@ -62,7 +62,7 @@ IN_HAND: Numbers = {
     "visible_dip_mm": 7.0, "lean_deg": 12.0, "uprightness": 5.9, "lift_g": 0.47,
     "shot_g": 2.27, "pull_g": 1.97, "change_g": 0.59, "on": (("BB", 1), ("No 6", 2)), "off": (),
     "step_g": 0.61, "left_g": 0.021, "shot": (("AAA", 3, "bulk"), ("No 8", 5, "dropper")),
-    "short_by_g": 0.053, "fails": ((Limit.BITE, 0.62, 0.39),),
+    "short_by_g": 0.053, "high_mm": 6.7, "fails": ((Limit.BITE, 0.62, 0.39),),
 }  # fmt: skip
 AT_THE_BANK: Numbers = {
     "stock": "quill", "diameter_mm": 3.2, "bore_mm": 0.0, "showing_mm": 33.0, "wet_mm": 4.0,
@@ -79,7 +79,7 @@ AT_THE_BANK: Numbers = {
     "visible_dip_mm": 8.0, "lean_deg": 16.0, "uprightness": 6.1, "lift_g": 0.37,
     "shot_g": 2.02, "pull_g": 1.74, "change_g": -0.25, "on": (), "off": (("No 4", 1),),
     "step_g": -0.27, "left_g": 0.019, "shot": (("AB", 2, "bulk"), ("No 10", 7, "dropper")),
-    "short_by_g": 0.043, "fails": ((Limit.SIGHT, 2.9, 5.2),),
+    "short_by_g": 0.043, "high_mm": 5.4, "fails": ((Limit.SIGHT, 2.9, 5.2),),
 }  # fmt: skip
 AT_THE_BENCH: Numbers = {
     "stock": "thin tube", "diameter_mm": 4.3, "bore_mm": 3.4, "showing_mm": 46.0, "wet_mm": 17.0,
@@ -96,7 +96,7 @@ AT_THE_BENCH: Numbers = {
     "visible_dip_mm": 9.0, "lean_deg": 19.0, "uprightness": 7.3, "lift_g": 0.27,
     "shot_g": 2.93, "pull_g": 2.51, "change_g": 0.66, "on": (("No 1", 2),), "off": (),
     "step_g": 0.64, "left_g": 0.023, "shot": (("SSG", 1, "bulk"), ("No 12", 9, "dropper")),
-    "short_by_g": 0.033, "fails": ((Limit.RIDE, 1.8, 2.4),),
+    "short_by_g": 0.033, "high_mm": 4.2, "fails": ((Limit.RIDE, 1.8, 2.4),),
 }  # fmt: skip
 
 
@@ -163,6 +163,7 @@ def block(told: Numbers) -> Block:
             step=ShotChange(told["on"], told["off"], told["step_g"], told["left_g"]),
             shot=tuple(ShotLine(*line) for line in told["shot"]),
             short_by_g=told["short_by_g"],
+            high_mm=told["high_mm"],
         ),
         fails=tuple(Failure(*fail) for fail in told["fails"]),
     )

@@ -40,7 +40,7 @@ from tipsight.advice.swim import swim
 from tipsight.inputs import demo
 from tipsight.inputs.case import Band, Stock, Stretch, Tip
 from tipsight.inputs.settle import settle
-from tipsight.load.change import ShotChange
+from tipsight.load.line import ShotChange
 
 QUESTION = demo.question()
 CASE = settle(QUESTION)
@@ -94,7 +94,7 @@ def block(
             True,
             0.0,
         ),
-        Load("tin", 1.82, 1.57, step.change_g, step, shot, 0.012),
+        Load("tin", 1.82, 1.57, step.change_g, step, shot, 0.012, 1.3),
         fails,
     )
 

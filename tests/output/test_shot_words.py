@@ -3,6 +3,7 @@
 import pytest
 
 from tipsight.load import change, materials, shot, staircase
+from tipsight.load.line import ShotChange
 from tipsight.output import shot_words
 
 
@@ -35,14 +36,20 @@ def test_counted(counted, words):
 
 
 @pytest.mark.parametrize(
-    ("start", "end", "words"),
+    ("on", "off", "left", "words"),
     [
-        (2.4, 2.34, "take off a No 8"), (2.4, 2.4, "leave the shot as it is"),
-        (2.0, 2.4, "put on a BB"), (2.4, 1.94, "take off a BB and a No 8"),
+        ((), (("No 8", 1),), ["No 8"], "take off a No 8"),
+        ((), (("No 8", 1),), ["BB"], "take off the No 8"),
+        ((), (("No 8", 2),), ["BB"], "take off two No 8"),
+        ((), (), [], "leave the shot as it is"),
+        ((("BB", 1),), (), [], "put on a BB"),
+        ((("SSG", 1), ("No 8", 2)), (), [], "put on an SSG and two No 8"),
+        ((("No 1", 1),), (("BB", 1),), [], "swap the BB for a No 1"),
+        ((("AB", 1),), (("BB", 1), ("No 4", 1)), ["No 4"], "swap the BB and a No 4 for an AB"),
     ],
-)  # fmt: skip
-def test_change_by_name(start, end, words):
-    assert shot_words.change(change.change(start, end, shot.sizes())) == words
+)
+def test_what_to_do_to_the_shot(on, off, left, words):
+    assert shot_words.change(ShotChange(on, off, 0.0, 0.0), left) == words
 
 
 @pytest.mark.parametrize(

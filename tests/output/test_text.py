@@ -20,7 +20,7 @@ from tipsight.advice.facts import (
     Warn,
 )
 from tipsight.load import shot
-from tipsight.load.change import ShotChange
+from tipsight.load.line import ShotChange
 from tipsight.output import doing, readings, telling
 from tipsight.output.head import gained, head, places
 from tipsight.output.measures import Reader
@@ -430,7 +430,7 @@ def test_a_light_stick_that_is_offered_stands_in_the_first_lines() -> None:
     block = replace(old.tip_in_hand, load=replace(old.tip_in_hand.load, step=off))
     stick = replace(old.at_the_bank, actions=(CarryLight("3 x 23 mm"),), block=block)
     offered = replace(old, changes=(*old.changes, stick))
-    assert places_of(offered)["OR"] == "a light stick, where allowed: take off a No 1"
+    assert places_of(offered)["OR"] == "a light stick, where allowed: take off the No 1"
     assert "light stick" not in " ".join(head(old))
 
 

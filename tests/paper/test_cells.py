@@ -9,7 +9,7 @@ from tipsight.advice.facts import CarryLight, Insert, Pen, Show, Sleeve
 from tipsight.inputs import demo
 from tipsight.inputs.case import Stock
 from tipsight.inputs.question import Question
-from tipsight.load.change import ShotChange
+from tipsight.load.line import ShotChange
 from tipsight.paper.cells import Cell, asked, told
 
 

@@ -22,7 +22,7 @@ from tipsight.advice.facts import (
 )
 from tipsight.afloat.rig import Rig
 from tipsight.inputs.case import Assumed, Case, Tip
-from tipsight.load.change import ShotChange
+from tipsight.load.line import ShotChange
 
 
 @dataclass(frozen=True)
@@ -118,9 +118,13 @@ class Load:
     change_g: float
     """Shot to put on (positive) or take off (negative), in air, from the float as it is."""
     step: ShotChange
-    """The same in shot by name, as near as the box allows."""
+    """The fewest shot to touch for it, of what hangs and of what he has."""
     shot: tuple[ShotLine, ...]
+    """What hangs then."""
     short_by_g: float
+    """In air."""
+    high_mm: float
+    """How much more of the tip shows for it."""
 
 
 @dataclass(frozen=True)

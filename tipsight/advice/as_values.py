@@ -66,7 +66,7 @@ def block(told: "Block") -> Told:
             **_picked(load, "shot_metal", "shot_g", "change_g"),
             "put_on": _counted(load.step.on),
             "take_off": _counted(load.step.off),
-            **_picked(load, "shot", "short_by_g"),
+            **_picked(load, "shot", "short_by_g", "high_mm"),
         },
         "passes": told.passes,
         "fails": plain(told.fails),

@@ -6,11 +6,12 @@ from tipsight.advice.facts import Limit, Note, Warn
 from tipsight.advice.handling import MOST_HOLD_M_S
 from tipsight.advice.limits import LEAST_WET_MM
 from tipsight.advice.swim import Swim
-from tipsight.afloat import hidden
+from tipsight.afloat import heave, hidden
 from tipsight.afloat.chop import STEEPEST
 from tipsight.checks import Outside
 from tipsight.inputs.case import WeighedFloat
-from tipsight.load import law
+from tipsight.load import law, line
+from tipsight.load.tips import showing_diameter_mm
 from tipsight.scene.sky_scale import ZENITH_FORMULA_TO_DEG
 from tipsight.sight import detect
 from tipsight.sight.eye import YOUNGEST_YEARS
@@ -28,6 +29,8 @@ MOST_WIND_M_S = 14.0
 WEIR_BOILS = 3.0
 ODD_WEIGHT = 2.5
 """How many times heavier than its like a float may be before it is asked about (judgement)."""
+ODD_SHOT_MM = 5.0
+"""How far the shot told may set the tip from how it was told to show (judgement)."""
 BEST_MAR_ARCMIN = 1.0
 
 
@@ -52,6 +55,13 @@ def asked_again(swim: Swim) -> tuple[Warn, ...]:
         if told.weighs_g > ODD_WEIGHT * usual_g:
             numbers = {"weighs_g": told.weighs_g, "usual_g": usual_g}
             found.append(Warn(Note.WEIGHT_ODD, numbers))
+    if box.hanging:
+        takes_g, hangs_g = swim.pull_g / swim.wet_share, line.mass_g(swim.hung)
+        painted_mm = showing_diameter_mm(swim.case.tip)
+        warm = swim.case.stream.temperature_c
+        off_g = ODD_SHOT_MM * float(heave.stiffness_g_per_mm(painted_mm, warm)) / swim.wet_share
+        if abs(hangs_g - takes_g) > off_g:
+            found.append(Warn(Note.SHOT_ODD, {"hangs_g": hangs_g, "takes_g": takes_g}))
     if len(law.usable(box.shot)) < len(box.shot):
         found.append(Warn(Note.LEAD_LEFT_OUT))
     if not (box.stock or box.inserts):

@@ -171,6 +171,7 @@ class Note(StrEnum):
     """What a reader should know before trusting a number; each with the numbers it carries."""
 
     WEIGHT_ODD = "weight odd"  # weighs_g, usual_g
+    SHOT_ODD = "shot odd"  # hangs_g, takes_g
     LEAD_LEFT_OUT = "lead left out"
     NO_STOCK = "no stock"
     SUN_LANE = "sun lane"

@@ -7,7 +7,7 @@ from tipsight.advice.answer import Block, Change, Nearly, Step
 from tipsight.advice.bench import Shelf, repaint
 from tipsight.advice.facts import Action, Fit, Limit, Note, Repaint, Undo, Warn
 from tipsight.advice.limits import BY_LIMIT, ENOUGH
-from tipsight.advice.retelling import tip_options
+from tipsight.advice.retelling import shot_options, tip_options
 from tipsight.advice.swim import Swim
 from tipsight.sight import grades
 
@@ -29,7 +29,7 @@ def _change(shelf: Shelf, block: Block, need: float) -> Change:
     action: Action = (
         Repaint(new.showing_mm, new.bands) if same else Fit(new.stock, new.showing_mm, new.bands)
     )
-    options = tip_options(shelf.swim.case, new)
+    options = {**tip_options(shelf.swim.case, new), **shot_options(block)}
     either = shelf.either(new, ENOUGH * min(need, block.visibility.level))
     return Change((action,), False, Undo.NEVER, block, options, either)
 
@@ -123,6 +123,6 @@ def next_steps(shelf: Shelf, in_hand: Block) -> tuple[Step, ...]:
         if block is None:
             steps.append(Step(word, None))
         else:
-            options = tip_options(shelf.swim.case, block.tip)
+            options = {**tip_options(shelf.swim.case, block.tip), **shot_options(block)}
             steps.append(Step(word, block, unusual=beyond, options=options))
     return tuple(steps)

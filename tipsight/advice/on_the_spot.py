@@ -19,7 +19,7 @@ from tipsight.advice.facts import (
     StandHigher,
     Undo,
 )
-from tipsight.advice.retelling import tip_options
+from tipsight.advice.retelling import shot_options, tip_options
 from tipsight.advice.sighting import quick_levels
 from tipsight.advice.swim import BRIGHT, DARK, PEN, Swim, family_of
 from tipsight.inputs.case import Assumed, Band, LightStick, Stock, Tip, shown
@@ -242,8 +242,9 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
 
 
 def _change(swim: Swim, actions: tuple[Action, ...], tip: Tip) -> Change:
-    options = tip_options(swim.case, tip)
-    return Change(actions, True, undo_of(actions), close_look(swim, tip), options)
+    block = close_look(swim, tip)
+    options = {**tip_options(swim.case, tip), **shot_options(block)}
+    return Change(actions, True, undo_of(actions), block, options)
 
 
 def _gains(before: Block, after: Block) -> bool:

@@ -1,5 +1,8 @@
 """Options that make a change: told again with them, the question gives the printed answer."""
 
+import math
+
+from tipsight.advice.answer import Block
 from tipsight.inputs.case import Band, Case, Tip, WeighedFloat
 from tipsight.inputs.settle_tip import stock_words
 
@@ -55,6 +58,16 @@ def _tip(tip: Tip) -> dict[str, str]:
     if tip.light_stick != "none":
         options["light_stick_on"] = tip.light_stick
     return options
+
+
+def shot_options(block: Block) -> dict[str, str]:
+    """Return the options that hang the shot of a block on the line, none where the load stays."""
+    if math.isclose(block.load.change_g, 0.0, abs_tol=1e-9):
+        return {}
+    places: dict[str, list[str]] = {}
+    for one in block.load.shot:
+        places.setdefault(one.where, []).append(f"{one.count} {one.name}")
+    return {"hangs": "; ".join(f"{where} {', '.join(each)}" for where, each in places.items())}
 
 
 def tip_options(case: Case, tip: Tip) -> dict[str, str]:

@@ -14,8 +14,8 @@ from tipsight.advice.waters import Waters, views, water
 from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
-from tipsight.inputs.case import Case, Finish, Light, Stream, Stretch, Tip, WeighedFloat
-from tipsight.load import balance, budget, hull, patterns, shot, tips
+from tipsight.inputs.case import Case, Finish, Hung, Light, Stream, Stretch, Tip, WeighedFloat
+from tipsight.load import balance, budget, hull, line, patterns, shot, tips
 from tipsight.sight import eye
 from tipsight.units import YARD_M
 
@@ -98,6 +98,12 @@ class Swim:
     def wet_share(self) -> float:
         """Part of its weight that the shot pulls under water."""
         return float(shot.wet_share(self.case.box.shot_metal, self.case.stream.temperature_c))
+
+    @cached_property
+    def hung(self) -> tuple[Hung, ...]:
+        """The shot on the line now."""
+        box, warm = self.case.box, self.case.stream.temperature_c
+        return line.hanging(box.hanging, self.pull_g, box.shot, self.hull.fixing, warm)
 
     @cached_property
     def uprightness(self) -> float:

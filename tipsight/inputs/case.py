@@ -237,6 +237,18 @@ class Shot:
 
 
 @dataclass(frozen=True)
+class Hung:
+    """Shot of one size at one place on the line."""
+
+    name: str
+    count: int
+    where: str
+    """Empty where that was not told."""
+    mass_g: float
+    """Of one, in air."""
+
+
+@dataclass(frozen=True)
 class Box:
     """What the angler has, from which alone is advised."""
 
@@ -249,6 +261,8 @@ class Box:
     light_stick: bool = False
     shot: tuple[Shot, ...] = ()
     shot_metal: str = "tin"
+    hanging: tuple[Hung, ...] = ()
+    """Shot on the line, as it was told; nothing if it was not."""
 
 
 @dataclass(frozen=True)

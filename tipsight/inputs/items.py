@@ -130,7 +130,7 @@ class Item:
     @property
     def repeats(self) -> bool:
         """Whether it is a list, so that its option may be given several times."""
-        return self.kind in ("stretches", "parts", "stocks", "names", "shot", "weighings")
+        return self.kind in ("stretches", "parts", "stocks", "names", "shot", "hung", "weighings")
 
     @property
     def limits(self) -> str:
@@ -162,12 +162,13 @@ class Item:
             "stock": "a diameter and a kind of stock",
             "names": "names, or all",
             "shot": "sizes, all, or none",
+            "hung": "sizes, with how many of each",
             "weighings": f"a size and the weight of ten, {limits}",
             "parts": "what it is, its shape, its material and its sizes",
             "stretches": "a bank: its height and how far it stands beyond the float",
             "text": "a size of the pattern",
         }.get(self.kind, f"{limits}{choices}" if limits else "")
-        if self.kind in ("stocks", "stock", "names", "shot", "paint"):
+        if self.kind in ("stocks", "stock", "names", "shot", "hung", "paint"):
             return f"say {numbers}: {words}"
         if self.kind == "weighings":
             return f"say {numbers}"

@@ -253,6 +253,8 @@ class Question:
     """Which shot have you? Such as ``BB``."""
     shot_metal: str | None = None
     """Which metal is your shot? Such as ``tin``."""
+    hangs: Several | None = None
+    """What shot hangs on the line now? Such as ``SSG, BB, 2 No 4``."""
     ten_weigh: Several | None = None
     """What do ten of your shot weigh? Such as ``No 4 1.9 g``."""
 

@@ -1,7 +1,7 @@
 """The float, weighed or built, and what the angler has."""
 
 from tipsight import tables
-from tipsight.inputs.case import Box, BuiltFloat, Fixing, Part, Shot, Tip, WeighedFloat
+from tipsight.inputs.case import Box, BuiltFloat, Fixing, Hung, Part, Shot, Tip, WeighedFloat
 from tipsight.inputs.parts import EXAMPLE, choose_size, part_said, parts_of
 from tipsight.inputs.quantities import Unread
 from tipsight.inputs.settle_tip import settle_tips, stock_of
@@ -38,6 +38,7 @@ def settle_box(asker: Asker) -> Box:
         light_stick=asker.take("light_stick"),
         shot=tuple(Shot(name, masses[name], metal, count) for name, count in asker.take("shot")),
         shot_metal=metal,
+        hanging=tuple(Hung(name, n, at, masses[name]) for name, n, at in asker.ask("hangs") or ()),
     )
 
 

@@ -9,6 +9,16 @@ from tipsight.inputs.quantities import NoUnit, Unread, clean
 
 _MASS = re.compile(r"[-+]?[\d.,/ ]+\s*(g|gm|gms|grams?|mg|oz|ounces?)")
 
+PLACES = {
+    "trim under the float": "trim under the float",
+    "trim": "trim under the float",
+    "bulk": "bulk",
+    "dropper": "dropper",
+    "spread": "spread",
+}
+"""Where shot hangs, as typed and as the plan of shot calls it."""
+MOST_HUNG = 60
+"""Pieces on one line: nobody pinches on more (judgement)."""
 MOST_SIZES = 48
 """Pieces of stock in one list, each tried at every length; ``all`` is fewer (judgement)."""
 
@@ -73,6 +83,31 @@ def shot(_: Item, texts: tuple[str, ...]) -> tuple[tuple[str, int | None], ...]:
     if len({name for name, _count in terms}) < len(terms):
         raise Unread("each size need be said only once")
     return tuple(terms)
+
+
+def hung(_: Item, texts: tuple[str, ...]) -> tuple[tuple[str, int, str], ...]:
+    """Read shot that hangs on the line: name, count, and the place where it was told.
+
+    >>> from tipsight.inputs.items import ITEMS
+    >>> hung(ITEMS["hangs"], ("bulk SSG, AB", "droppers 2 No 4"))
+    (('SSG', 1, 'bulk'), ('AB', 1, 'bulk'), ('No 4', 2, 'dropper'))
+    """
+    found: dict[tuple[str, str], int] = {}
+    for text in texts:
+        where, sizes = _place(clean(text))
+        for name, count in tackle.shot_terms(sizes):
+            found[name, where] = found.get((name, where), 0) + (count or 1)
+    if sum(found.values()) > MOST_HUNG:
+        raise Unread(f"that is more than {MOST_HUNG} shot")
+    return tuple((name, count, where) for (name, where), count in found.items())
+
+
+def _place(plain: str) -> tuple[str, str]:
+    """Return where some shot hangs, empty if that was not told, and the shot."""
+    for said, where in PLACES.items():
+        if plain.startswith(said):
+            return where, plain.removeprefix(said).removeprefix("s ").strip(" :,")
+    return "", plain
 
 
 def weighings(item: Item, texts: tuple[str, ...]) -> dict[str, float]:

@@ -163,6 +163,7 @@ _READERS: dict[str, Callable[..., Any]] = {
     "stocks": shelf.stocks,
     "names": shelf.names,
     "shot": shelf.shot,
+    "hung": shelf.hung,
     "weighings": shelf.weighings,
     "stretches": lambda _, texts: texts,
     "parts": lambda _, texts: texts,

@@ -1,4 +1,4 @@
-"""The few shot that come nearest to a small mass, and the least shot on or off between two loads."""
+"""The few shot that come nearest to a small mass."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -29,18 +29,6 @@ class Near:
     """What no shot makes up, in air; negative when it is a little too much."""
     lightest: str | None
     """The lightest to be had; None where there is none."""
-
-
-@dataclass(frozen=True)
-class ShotChange:
-    """Shot to put on and take off."""
-
-    on: Counted
-    off: Counted
-    change_g: float
-    """What it comes to, in air; negative when shot comes off."""
-    left_g: float
-    """What was asked for and no shot makes up, in air."""
 
 
 def nearest(mass_g: float, shots: Sequence[Shot]) -> Near:
@@ -113,22 +101,6 @@ def _fewer(mass_g: float, useful: Sequence[Shot], found: Counted) -> Counted:
     for name, number in _fewer(rest_g, useful, _one_or_two(rest_g, useful)):
         both[name] = both.get(name, 0) + number
     return tuple(both.items()) if sum(both.values()) < pieces else found
-
-
-def change(from_g: float, to_g: float, shots: Sequence[Shot]) -> ShotChange:
-    """Return the least shot on or off that gets from one load in air to another [g].
-
-    Raises OutOfRange if a load is negative or above 200 g.
-
-    >>> from tipsight.load.shot import sizes
-    >>> change(2.4, 2.34, sizes()).off
-    (('No 8', 1),)
-    """
-    start, end = (float(within("load", load, 0.0, 200.0, "g")) for load in (from_g, to_g))
-    near = nearest(abs(end - start), shots)
-    if end > start:
-        return ShotChange(near.shot, (), end - start - near.left_g, near.left_g)
-    return ShotChange((), near.shot, end - start + near.left_g, -near.left_g)
 
 
 def _mass(counted: Counted, masses: Mapping[str, float]) -> float:

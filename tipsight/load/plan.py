@@ -180,8 +180,8 @@ def _told(
     return ShotPlan(told, shot_g, pull_g, load_g - pull_g, left_out)
 
 
-def layout(shot_plan: ShotPlan, depth_m: float) -> tuple[Placed, ...]:
-    """Return where on the line each shot of a plan goes, from the float down to the hook.
+def layout(shot: Sequence[tuple[str, int, str]], depth_m: float) -> tuple[Placed, ...]:
+    """Return where on the line each shot goes, told by name, count and place, from the float down.
 
     Trims under the float; the bulk together, two to three feet from the hook or below half the
     depth in shallow water; droppers one by one below it, lightest nearest the hook; a string at
@@ -189,17 +189,15 @@ def layout(shot_plan: ShotPlan, depth_m: float) -> tuple[Placed, ...]:
     a shallow depth is judgement. The depth is from float to hook [m], 0.2 to 12, or OutOfRange.
 
     >>> from tipsight.load.shot import sizes
-    >>> [(p.name, round(p.from_hook_m, 2)) for p in layout(plan(1.6, sizes()), 2.0)]
+    >>> [(p.name, round(p.from_hook_m, 2)) for p in layout(plan(1.6, sizes()).shot, 2.0)]
     [('SSG', 0.75), ('No 5', 0.5), ('No 6', 0.25)]
     """
     depth = float(within("depth", depth_m, 0.2, 12.0, "m"))
     bulk_m = min(BULK_FROM_HOOK_M, BULK_DEPTH_SHARE * depth)
-    placed = [Placed(n, c, where, depth) for n, c, where in shot_plan.shot if where == TRIM]
-    placed += [Placed(n, c, where, bulk_m) for n, c, where in shot_plan.shot if where == BULK]
+    placed = [Placed(n, c, where, depth) for n, c, where in shot if where == TRIM]
+    placed += [Placed(n, c, where, bulk_m) for n, c, where in shot if where == BULK]
     for kind, top_m in ((STRING, depth), (DROPPER, bulk_m)):
-        pieces = [
-            name for name, count, where in shot_plan.shot if where == kind for _ in range(count)
-        ]
+        pieces = [name for name, count, where in shot if where == kind for _ in range(count)]
         gap_m = top_m / (len(pieces) + 1)
         placed += [
             Placed(name, 1, kind, top_m - gap_m * (number + 1))

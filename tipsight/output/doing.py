@@ -38,7 +38,7 @@ def undo(change: Change) -> str:
 
 def shot(block: Block) -> str:
     """Return the shot to put on or take off, or that it stays."""
-    return shot_words.change(block.load.step)
+    return shot_words.change(block.load.step, [one.name for one in block.load.shot])
 
 
 def action(one: Action, reader: Reader = ANGLER) -> str:

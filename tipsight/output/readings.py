@@ -6,11 +6,11 @@ from tipsight.advice.answer import Block, Step
 from tipsight.advice.limits import RIDES
 from tipsight.inputs.case import Case
 from tipsight.load import change, law, shot
+from tipsight.load.line import NEAR_MM
 from tipsight.output import measures, names, shot_words
 from tipsight.output.measures import grams
 
 MANY_SHOT = 16  # more of one size than this nobody pinches on a line; judgement
-SHORT_G = 0.015  # less than this is not worth a word: the lightest shot weighs 0.01 g; judgement
 
 
 def ride(block: Block) -> str:
@@ -88,9 +88,14 @@ def hangs(block: Block) -> str:
     said = names.shot_list(loaded.shot)
     if max((line.count for line in loaded.shot), default=0) > MANY_SHOT:
         said += "; too many to pinch on: have larger ones, of a metal that your rules allow"
-    return said + (
-        f"; short by {grams(loaded.short_by_g)}" if loaded.short_by_g >= SHORT_G else ""
-    )
+    return said + high(block)
+
+
+def high(block: Block) -> str:
+    """Return how much more of the tip shows where no shot that he has comes nearer."""
+    if block.load.high_mm <= NEAR_MM:
+        return ""
+    return f"; {block.load.high_mm:.0f} mm more than that shows: no shot you have comes nearer"
 
 
 def step(case: Case, told: Step) -> str:

@@ -1,11 +1,14 @@
 """Shot said by name, and what is said of lead and of paint that harms a float."""
 
+from collections.abc import Collection
+
 from tipsight import tables
-from tipsight.load.change import Counted, Near, ShotChange
+from tipsight.load.change import Counted, Near
 from tipsight.load.law import SMALL_LEAD_G
+from tipsight.load.line import ShotChange
 from tipsight.load.materials import Harm
 from tipsight.load.staircase import Step
-from tipsight.output.measures import number
+from tipsight.output.measures import listed, number
 
 _AN = ("SSG", "AB")
 _MARKS = {
@@ -48,21 +51,32 @@ def near(mass: Near) -> str:
     return f"less than a {mass.lightest}" if mass.lightest else f"{mass.mass_g:.2f} g"
 
 
-def change(step: ShotChange) -> str:
-    """Return what to do to the shot.
+def change(step: ShotChange, left: Collection[str] = ()) -> str:
+    """Return what to do to the shot; ``left`` are the sizes of which some stay on the line.
 
     Examples
     --------
-    >>> change(ShotChange((), (("No 8", 1),), -0.06, 0.0))
+    >>> change(ShotChange((), (("No 8", 1),), -0.06, 0.0), ["No 8"])
     'take off a No 8'
+    >>> change(ShotChange((("No 1", 1),), (("BB", 1),), -0.1, 0.0))
+    'swap the BB for a No 1'
     >>> change(ShotChange((), (), 0.0, 0.0))
     'leave the shot as it is'
     """
-    todo = (("take off", step.off), ("put on", step.on))
-    return (
-        " and ".join(f"{verb} {counted(what)}" for verb, what in todo if what)
-        or "leave the shot as it is"
-    )
+    if step.off and step.on:
+        return f"swap {_taken(step.off, left)} for {counted(step.on)}"
+    if step.off:
+        return f"take off {_taken(step.off, left)}"
+    return f"put on {counted(step.on)}" if step.on else "leave the shot as it is"
+
+
+def _taken(off: Counted, left: Collection[str]) -> str:
+    """Return shot to be taken off, the only one of its size by its article."""
+    each = [
+        f"the {name}" if count == 1 and name not in left else counted(((name, count),))
+        for name, count in off
+    ]
+    return listed(each)
 
 
 def mark(step: Step) -> str:

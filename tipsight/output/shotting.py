@@ -1,18 +1,20 @@
 """The bench's load job alone: shot to each mark of the tip, shot left, and the shot list."""
 
-from tipsight.inputs.case import Case, WeighedFloat
-from tipsight.load import balance, budget, change, hull, law, plan, shot, staircase
+from collections.abc import Sequence
+
+from tipsight.inputs.case import Case, Hung, WeighedFloat
+from tipsight.load import balance, budget, change, hull, law, line, plan, shot, staircase
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.output import measures, names, shot_words
 from tipsight.output.layout import entry, hanging, table
 
 
-def places(shot_plan: plan.ShotPlan, depth_m: float) -> tuple[str, ...]:
+def places(hung: Sequence[Hung], depth_m: float) -> tuple[str, ...]:
     """Return where on the line each shot goes, as a table.
 
     Parameters
     ----------
-    shot_plan : ShotPlan
+    hung : sequence of Hung
         What makes up the load.
     depth_m : float
         From float to hook [m].
@@ -30,7 +32,7 @@ def places(shot_plan: plan.ShotPlan, depth_m: float) -> tuple[str, ...]:
             if one.where == plan.TRIM
             else f"{100 * one.from_hook_m:.0f} cm from the hook",
         )
-        for one in plan.layout(shot_plan, depth_m)
+        for one in plan.layout([(h.name, h.count, h.where) for h in hung], depth_m)
     ]
     return table(rows)
 
@@ -58,7 +60,8 @@ def shotting(case: Case) -> str:
     pull = budget.pull_g(body, tip, warm)
     share = float(shot.wet_share(box.shot_metal, warm))
     shots = box.shot or shot.sizes(box.shot_metal)
-    planned = plan.plan(pull, box.shot, body.fixing, warm)
+    hung = line.hanging(box.hanging, pull, box.shot, body.fixing, warm)
+    hung_g = line.mass_g(hung)
     known = "weighed" if isinstance(case.float_, WeighedFloat) else "worked out from its parts"
     painted = showing_diameter_mm(tip)
     stands = balance.uprighting_g_mm(body, tip, warm)
@@ -101,20 +104,23 @@ def shotting(case: Case) -> str:
         "",
         "SHOT LIST, the float set to the depth",
         *(
-            places(planned, case.stream.depth_m)
-            if planned.shot
+            places(hung, case.stream.depth_m)
+            if hung
             else ("  no shot that you have fits",)
         ),
-        *entry("IN ALL", f"{measures.grams(planned.shot_g)}; {_short(planned.left_g / share)}"),
+        *entry("IN ALL", f"{measures.grams(hung_g)}; {_short(pull / share - hung_g)}"),
     ]
     if any(shot.is_lead(one.metal) for one in box.shot):
         said = shot_words.lead_care()
-        left_out = f" Left out: {', '.join(planned.left_out)}." if planned.left_out else ""
+        heavy = [one.name for one in box.shot if one not in law.usable(box.shot)]
+        left_out = f" Left out: {', '.join(heavy)}." if heavy else ""
         lines += ["", *entry("CARE", f"{said[0].upper()}{said[1:]}.{left_out}")]
     return "\n".join(lines) + "\n"
 
 
 def _short(left_g: float) -> str:
+    if left_g < -0.005:
+        return f"{measures.grams(-left_g)} more than it takes"
     if left_g < 0.005:
         return "nothing left over"
     return f"{measures.grams(left_g)} short, which no shot that you have makes up"

@@ -87,6 +87,10 @@ _COUNTED: dict[Note, Callable[[_Values, Reader], str]] = {
         f"of its kind that takes so much weighs about {v['usual_g']:.1f} g: weigh it again, without "
         "its shot"
     ),
+    Note.SHOT_ODD: lambda v, _: (
+        f"the shot you told comes to {v['hangs_g']:.2f} g, where the float as you told it takes "
+        f"{v['takes_g']:.2f} g: changes start from the shot; weigh or look again"
+    ),
     Note.OUT_OF_REACH: lambda v, reader: (
         f"{grades.grade(v['wanted'])} is more than this swim gives "
         f"with what you have; {cures(_SIGHT_CURES, v.get('goes_at_m'), reader)}"

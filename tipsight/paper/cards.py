@@ -6,7 +6,7 @@ from tipsight.advice.answer import Answer
 from tipsight.afloat.heave import stiffness_g_per_mm
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import hull, plan, shot
+from tipsight.load import plan, shot
 from tipsight.output import measures, names
 from tipsight.paper.cells import WATERS, YARDS, Cell, cell
 from tipsight.paper.leaf import TALL_MM, Page, Paper, width_mm
@@ -68,9 +68,7 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
         For any other paper.
     """
     case, (_, block) = answer.case, advised(answer)
-    warm, depth = case.stream.temperature_c, case.stream.depth_m
-    body = hull.hull_of(case.float_, case.weighed_tip, warm)
-    planned = plan.plan(block.load.pull_g, case.box.shot, body.fixing, warm)
+    depth, load = case.stream.depth_m, block.load
     page = _card(paper, "Shotting card")
     left, top, wide = _X + 3.0, _Y + TALL_CARD_MM, WIDE_CARD_MM - 6.0
     _fit(
@@ -94,7 +92,7 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
         page,
         left,
         top - 13.2,
-        f"{planned.shot_g:.2f} g in air, {planned.pull_g:.2f} g in water",
+        f"takes {load.shot_g:.2f} g in air, {load.pull_g:.2f} g in water",
         6.5,
         wide,
     )
@@ -112,7 +110,8 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
     )
     page.text(x + 4, line_foot - 2.4, f"hook; {depth:.2g} m deep", 6)
     places: dict[float, list[plan.Placed]] = {}
-    for one in plan.layout(planned, depth):
+    hung = [(one.name, one.count, one.where) for one in load.shot]
+    for one in plan.layout(hung, depth):
         places.setdefault(one.from_hook_m, []).append(one)
     gap = min(4.2, (line_top - line_foot) / (len(places) + 1))
     rows = _apart(

@@ -1,0 +1,331 @@
+"""The shot on the line, and the fewest pieces of it to touch for another load.
+
+To move shot along the line alters no load, so a change is what comes off and what goes on.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tipsight import tables
+from tipsight.inputs.case import Fixing, Hung, Shot
+from tipsight.load import plan
+from tipsight.load.shot import is_olivette
+
+Array = NDArray[np.float64]
+Counts = NDArray[np.int64]
+
+NEAR_MM = 2.0
+"""How much more of the tip than asked may show: nobody sets it nearer (judgement)."""
+NEAREST_MM = 1.0
+"""Where none comes so near, fewer pieces stand before a loss of this (judgement)."""
+MOST_ON = 4
+"""Pieces put on in any mixture; beyond, runs of the heaviest with two others (judgement)."""
+MOST_RUN = 40
+MANY_SIZES = 20
+"""With more sizes to choose from, as olivettes are, a piece fewer in a mixture is tried."""
+MOST_WAYS = 20_000
+"""Ways to take shot off that are tried; of more, those of the fewest pieces."""
+_EDGE_G = 1e-9
+Counted = tuple[tuple[str, int], ...]
+"""Names of shot and how many of each, heaviest first."""
+
+
+@dataclass(frozen=True)
+class ShotChange:
+    """Shot to put on and take off."""
+
+    on: Counted
+    off: Counted
+    change_g: float
+    """What it comes to, in air; negative when shot comes off."""
+    left_g: float
+    """What was asked for and no shot makes up, in air."""
+
+
+@dataclass(frozen=True)
+class Ways:
+    """Handfuls of shot: how many of each size, their mass in air and how many pieces, by mass."""
+
+    counts: Counts
+    mass_g: Array
+    pieces: Counts
+
+    def of(self, pieces: int) -> NDArray[np.intp]:
+        """Return which have so many pieces, the lightest first."""
+        return np.flatnonzero(self.pieces == pieces)
+
+
+def _ways(counts: Counts, masses_g: Sequence[float]) -> Ways:
+    mass = counts @ np.asarray(masses_g, dtype=float)
+    order = np.argsort(mass, kind="stable")
+    return Ways(counts[order], mass[order], counts[order].sum(axis=1))
+
+
+def _handfuls(limits: Sequence[int], most: int) -> Counts:
+    """Return every handful of at most so many pieces, within the limit of each size."""
+    found = np.zeros((1, 0), dtype=np.int64)
+    for limit in limits:
+        each = np.arange(min(limit, most) + 1)
+        rows = np.repeat(found, each.size, axis=0)
+        found = np.column_stack([rows, np.tile(each, len(found))])
+        found = found[found.sum(axis=1) <= most]
+    return found
+
+
+@lru_cache(maxsize=32)
+def _to_put_on(masses_g: tuple[float, ...], limits: tuple[int, ...]) -> Ways:
+    few = MOST_ON if len(limits) <= MANY_SIZES else MOST_ON - 1
+    return _ways(_handfuls(limits, few), masses_g)
+
+
+@lru_cache(maxsize=8)
+def _runs(masses_g: tuple[float, ...], limits: tuple[int, ...]) -> Ways:
+    """Return runs of more than four of the heaviest with up to two others: of lighter nobody does."""
+    heaviest = int(np.argmax(masses_g))
+    few = _handfuls(limits, 2)
+    others = few[few[:, heaviest] == 0]
+    rows = [np.zeros((0, len(limits)), dtype=np.int64)]
+    for count in range(MOST_ON - 1, min(limits[heaviest], MOST_RUN) + 1):
+        run = others.copy()
+        run[:, heaviest] = count
+        rows.append(run[run.sum(axis=1) > MOST_ON])
+    return _ways(np.concatenate(rows), masses_g)
+
+
+@lru_cache(maxsize=32)
+def _to_take_off(masses_g: tuple[float, ...], limits: tuple[int, ...]) -> Ways:
+    most = sum(limits)
+    while int(np.prod([min(limit, most) + 1 for limit in limits])) > MOST_WAYS:
+        most -= 1
+    return _ways(_handfuls(limits, most), masses_g)
+
+
+@tables.lately(64)
+def hanging(
+    told: tuple[Hung, ...],
+    pull_g: float,
+    shots: tuple[Shot, ...],
+    fixing: Fixing = "bulk",
+    temperature_c: float = 10.0,
+) -> tuple[Hung, ...]:
+    """Return the shot that hangs on the line now: as it was told, else the plan for the load.
+
+    Parameters
+    ----------
+    told : tuple of Hung
+        What he says hangs there, nothing if he does not say. Of what he names no place for, heavy
+        shot is taken for the bulk, light for droppers.
+    pull_g : float
+        Of the float as it is [gf].
+    shots : tuple of Shot
+        What he has.
+    fixing : str
+        How the float is shotted.
+    temperature_c : float
+        Water [deg C].
+
+    Examples
+    --------
+    >>> from tipsight.load.shot import sizes
+    >>> [(one.count, one.name, one.where) for one in hanging((), 1.6, sizes())]
+    [(1, 'SSG', 'bulk'), (1, 'No 5', 'dropper'), (1, 'No 6', 'dropper')]
+    """
+    if told:
+        return _gathered(
+            [replace(h, where=h.where or _usual_place(h.mass_g, fixing)) for h in told]
+        )
+    masses = {shot.name: shot.mass_g for shot in shots}
+    planned = plan.plan(pull_g, shots, fixing, temperature_c)
+    return tuple(Hung(name, n, where, masses[name]) for name, n, where in planned.shot)
+
+
+_PLACES = (plan.BULK, plan.STRING, plan.DROPPER, plan.TRIM)
+
+
+def _usual_place(mass_g: float, fixing: Fixing) -> str:
+    if fixing != "bulk":
+        return plan.STRING
+    return plan.BULK if mass_g >= plan.BULK_LEAST_G - _EDGE_G else plan.DROPPER
+
+
+def mass_g(hung: Sequence[Hung]) -> float:
+    """Return what shot weighs in air [g]."""
+    return sum(one.mass_g * one.count for one in hung)
+
+
+def touch(
+    hung: tuple[Hung, ...], to_g: float, near_g: float, shots: Sequence[Shot]
+) -> tuple[ShotChange, tuple[Hung, ...]]:
+    """Return the fewest shot to take off and put on for a load, and what then hangs.
+
+    It lands at the load or so little under it, never over it. Of equal numbers: those of the bulk
+    before droppers, bigger before smaller, then fewer sizes, then the nearest. Where none lands
+    there, the nearest below, and of those within half as much again the fewest. Olivettes stay
+    where they are unless nothing else lands there. Exact within `MOST_ON`, `MOST_RUN` and `MOST_WAYS`.
+
+    Parameters
+    ----------
+    hung : tuple of Hung
+        What hangs now.
+    to_g : float
+        Load in air, not under nothing [g].
+    near_g : float
+        How far under it may land, in air [g].
+    shots : sequence of Shot
+        What may be put on; their counts hold what hangs too.
+
+    Examples
+    --------
+    >>> from tipsight.load.shot import sizes
+    >>> now = (Hung("SSG", 1, "bulk", 1.6), Hung("BB", 1, "bulk", 0.4))
+    >>> step, then = touch(now, 1.92, 0.03, sizes())
+    >>> step.off, step.on, [one.name for one in then]
+    ((('BB', 1),), (('No 1', 1),), ['SSG', 'No 1'])
+    """
+    have = mass_g(hung)
+    if have <= to_g + _EDGE_G and to_g - have <= near_g + _EDGE_G:
+        return ShotChange((), (), 0.0, to_g - have), hung
+    first = _tried(hung, to_g, near_g, [one for one in shots if not is_olivette(one.name)], False)
+    if first[0].left_g >= -_EDGE_G and first[0].left_g <= near_g + _EDGE_G:
+        return first
+    if any(map(is_olivette, [*(h.name for h in hung), *(s.name for s in shots)])):
+        second = _tried(hung, to_g, near_g, shots, True)
+        over = first[0].left_g < -_EDGE_G
+        if over or second[0].left_g < first[0].left_g - near_g / 2.0:
+            return second
+    return first
+
+
+def _tried(
+    hung: tuple[Hung, ...], to_g: float, near_g: float, shots: Sequence[Shot], olivettes: bool
+) -> tuple[ShotChange, tuple[Hung, ...]]:
+    """Return what `touch` does, olivettes left where they are or not."""
+    more_g = to_g - mass_g(hung)
+    loose = _by_size([one for one in hung if olivettes or not is_olivette(one.name)])
+    on_line = {one.name: one.count for one in loose}
+    useful = [
+        (shot, 10**6 if shot.count is None else shot.count - on_line.get(shot.name, 0))
+        for shot in shots
+    ]
+    useful = [(shot, left) for shot, left in useful if left > 0]
+    off = _to_take_off(tuple(o.mass_g for o in loose), tuple(o.count for o in loose))
+    sizes = tuple(shot.mass_g for shot, _ in useful), tuple(left for _, left in useful)
+    on = _to_put_on(*sizes)
+    found = _fewest(off, on, more_g, near_g, loose)
+    if found is None and useful and more_g > on.mass_g[-1]:
+        on = _joined(on, _runs(*sizes))
+        found = _fewest(off, on, more_g, near_g, loose)
+    i, j = found or _nearest(off, on, more_g, near_g / 2.0)
+    taken = tuple((o.name, int(n)) for o, n in zip(loose, off.counts[i], strict=True) if n)
+    put = [(shot, int(n)) for (shot, _), n in zip(useful, on.counts[j], strict=True) if n]
+    put.sort(key=lambda pair: -pair[0].mass_g)
+    change = float(on.mass_g[j] - off.mass_g[i])
+    step = ShotChange(tuple((shot.name, n) for shot, n in put), taken, change, more_g - change)
+    return step, _after(hung, dict(taken), put)
+
+
+def _joined(one: Ways, other: Ways) -> Ways:
+    counts = np.concatenate([one.counts, other.counts])
+    mass = np.concatenate([one.mass_g, other.mass_g])
+    order = np.argsort(mass, kind="stable")
+    return Ways(counts[order], mass[order], counts[order].sum(axis=1))
+
+
+def _by_size(hung: Sequence[Hung]) -> list[Hung]:
+    """Return what hangs by size alone, ``where`` being dropper only if all of it is."""
+    found: dict[str, Hung] = {}
+    for one in sorted(hung, key=lambda one: -one.mass_g):
+        before = found.get(one.name)
+        count = one.count + (before.count if before else 0)
+        found[one.name] = Hung(one.name, count, one.where, one.mass_g)
+    return list(found.values())
+
+
+def _fewest(
+    off: Ways, on: Ways, more_g: float, near_g: float, loose: Sequence[Hung]
+) -> tuple[int, int] | None:
+    """Return which handfuls to take off and put on, None where none lands within reach."""
+    masses = np.array([one.mass_g for one in loose])
+    droppers = np.array([one.where == plan.DROPPER for one in loose], dtype=np.int64)
+    for total in range(1, int(off.pieces.max() + on.pieces.max()) + 1):
+        best: tuple[tuple[float, ...], tuple[int, int]] | None = None
+        for away in range(min(total, int(off.pieces.max())) + 1):
+            these, those = off.of(away), on.of(total - away)
+            if not (these.size and those.size):
+                continue
+            wanted = more_g + off.mass_g[these]
+            low = np.searchsorted(on.mass_g[those], wanted - near_g - _EDGE_G, side="left")
+            high = np.searchsorted(on.mass_g[those], wanted + _EDGE_G, side="right")
+            for n in np.flatnonzero(high > low):
+                i = int(these[n])
+                for j in those[low[n] : high[n]]:
+                    key = (
+                        float(off.counts[i] @ droppers),
+                        -float(off.counts[i] @ masses + on.mass_g[j]),
+                        float(np.count_nonzero(off.counts[i]) + np.count_nonzero(on.counts[j])),
+                        float(wanted[n] - on.mass_g[j]),
+                    )
+                    if best is None or key < best[0]:
+                        best = key, (i, int(j))
+        if best is not None:
+            return best[1]
+    return None
+
+
+def _nearest(off: Ways, on: Ways, more_g: float, near_g: float) -> tuple[int, int]:
+    """Return the handfuls that come nearest below, the fewest of those within reach of it."""
+    found: list[tuple[float, int, int, int]] = []
+    for pieces in range(int(on.pieces.max()) + 1):
+        those = on.of(pieces)
+        if not those.size:
+            continue
+        wanted = more_g + off.mass_g
+        at = np.searchsorted(on.mass_g[those], wanted + _EDGE_G, side="right") - 1
+        for i in map(int, np.flatnonzero(at >= 0)):
+            j = int(those[at[i]])
+            short = float(wanted[i] - on.mass_g[j])
+            found.append((short, pieces + int(off.pieces[i]), i, j))
+    if not found:  # what cannot come off is too much already
+        return int(off.mass_g.argmax()), 0
+    least = min(short for short, *_ in found)
+    near = [one for one in found if one[0] <= least + near_g + _EDGE_G]
+    _, _, i, j = min(near, key=lambda one: (one[1], one[0]))
+    return i, j
+
+
+def _after(
+    hung: Sequence[Hung], taken: dict[str, int], put: Sequence[tuple[Shot, int]]
+) -> tuple[Hung, ...]:
+    """Return what hangs after a change; what goes on takes the place of what came off."""
+    order = (plan.TRIM, plan.BULK, plan.STRING, plan.DROPPER)
+    freed: list[str] = []
+    left: list[Hung] = []
+    gone = dict(taken)
+    for one in sorted(hung, key=lambda one: (order.index(one.where), -one.mass_g)):
+        away = min(one.count, gone.get(one.name, 0))
+        gone[one.name] = gone.get(one.name, 0) - away
+        freed += [one.where] * away
+        left.append(Hung(one.name, one.count - away, one.where, one.mass_g))
+    rest = plan.STRING if any(one.where == plan.STRING for one in hung) else plan.BULK
+    places = iter(sorted(freed, key=order.index, reverse=True))
+    for shot, count in reversed(put):  # the lightest first, to where droppers hung
+        usual = plan.TRIM if shot.mass_g <= plan.TRIM_MOST_G + _EDGE_G else rest
+        heavy = shot.mass_g >= plan.BULK_LEAST_G - _EDGE_G
+        for _ in range(count):
+            where = next(places, usual)
+            left.append(Hung(shot.name, 1, rest if heavy else where, shot.mass_g))
+    return _gathered(left)
+
+
+def _gathered(hung: Sequence[Hung]) -> tuple[Hung, ...]:
+    found: dict[tuple[str, str], Hung] = {}
+    for one in hung:
+        at = (one.name, one.where)
+        count = one.count + (found[at].count if at in found else 0)
+        found[at] = Hung(one.name, count, one.where, one.mass_g)
+    kept = [one for one in found.values() if one.count]
+    return tuple(sorted(kept, key=lambda one: (_PLACES.index(one.where), -one.mass_g)))
