@@ -194,6 +194,7 @@ ROWS: dict[str, tuple[Question, object, object, Number, str]] = {
         RISES,
     ),
     "weighs": (BASE, "1.2 g", "1.8 g", pluck, RISES),
+    "soaked": (replace(BUILT, weighs="1.2 g"), "1.25 g", "1.35 g", shot, FALLS),
     "size": (BUILT, "10 mm", "14 mm", shot, RISES),
     "parts": (
         BUILT,

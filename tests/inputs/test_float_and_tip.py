@@ -290,3 +290,10 @@ def test_the_parts_of_a_pattern_are_those_that_its_load_is_worked_out_from():
     for name in (row["name"] for row in tables.rows("patterns")):
         for size in sizes_of(name):
             assert parts_of(name, size) == patterns.built(name, size).parts
+
+
+def test_a_soaked_float_weighs_no_less_than_dry():
+    with pytest.raises(Mistakes, match=r"dry it weighs 2\.1 g; wet it cannot weigh less"):
+        _case(weighs="2.1 g", soaked="2 g")
+    assert _case(weighs="2.1 g", soaked="2.15 g").float_.drunk_g == pytest.approx(0.05)
+    assert _case(weighs="2.1 g").float_.drunk_g == 0.0

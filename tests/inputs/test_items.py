@@ -23,6 +23,7 @@ NEEDS = {
     "paint": {"showing": "30 mm"},
     "weighed_tip": {"takes": "6BB"},
     "goes_under": {"boils": "even"},
+    "soaked": {"weighs": "2.1 g"},
 }
 """Items whose example stands only beside another."""
 

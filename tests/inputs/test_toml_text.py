@@ -74,6 +74,7 @@ def test_any_question_that_stands_goes_there_and_back(told):
         "size",
         "parts",
         "at",
+        "soaked",
         "bore",
         "run",
         "shadow",

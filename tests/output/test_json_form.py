@@ -54,6 +54,7 @@ def test_the_keys_are_exactly_those_of_the_schema() -> None:
             "undo",
             "options",
             "either",
+            "causes",
             "block",
             "text",
         ]

@@ -505,3 +505,18 @@ def test_the_options_of_each_change_give_the_printed_answer(run: Runner, name: s
             assert [block["paint"] for block in made].count(reason["block"]["paint"])
             grades = [block["visibility"]["grade"] for block in made]
             assert reason["block"]["visibility"]["grade"] in grades, reason["text"]
+
+
+def test_why_a_float_now_takes_less(run, tmp_path):
+    """The demo's float in a file, and later with a thicker tip: cause by cause, adding up."""
+    old = tmp_path / "old.toml"
+    old.write_text(run("advise", "demo", "--question")[1], encoding="utf-8")
+    code, out, err = run("shot", "demo", "--was", str(old), "--diameter", "4 mm",
+                         "--weighed-tip", "3 mm quill")  # fmt: skip
+    assert (code, err) == (0, "")
+    assert out.startswith("WHY IT TAKES WHAT IT TAKES\nIt takes ")
+    grams = [float(word) for word in re.findall(r"([-+]\d\.\d{3}) g", out)]
+    then, now = (float(word) for word in re.findall(r"(\d\.\d\d) g (?:then|now)", out))
+    assert sum(grams) == pytest.approx(now - then, abs=0.011)
+    assert run("shot", "demo", "--was", "demo")[1].splitlines()[1].startswith("It takes as much as")
+    assert run("shot", "demo", "--was", "nowhere.toml")[2].startswith("file: 'nowhere.toml'")

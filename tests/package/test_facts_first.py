@@ -18,6 +18,7 @@ from tipsight import tables
 from tipsight.advice import facts
 from tipsight.advice.advise import advise
 from tipsight.inputs import demo
+from tipsight.load import causes
 from tipsight.sight import grades
 
 ROOT = Path(__file__).parents[2]
@@ -236,7 +237,7 @@ def names_known() -> frozenset[str]:
     """Return every name that a table, an enum or a unit gives."""
     enums = {
         one.value
-        for kind in vars(facts).values()
+        for kind in (*vars(facts).values(), causes.Cause)
         if isinstance(kind, type) and issubclass(kind, Enum)
         for one in kind
     }

@@ -18,6 +18,7 @@ from tipsight.inputs.case import Case
 from tipsight.inputs.items import words_of
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
+from tipsight.load.causes import account
 
 
 def advise(question: Question) -> Answer:
@@ -153,7 +154,7 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
     changes = on_the_spot.changes(here, in_hand)
     now = on_the_spot.lead(changes)
     fitted = fit.fit(choices, in_hand, now.block)
-    bench = fitted.change
+    bench = fitted.change and _accounted(case, fitted.change)
     offered = (*changes, *((bench,) if bench else ()))
     advised = bench.block if bench else now.block
     leading = _leading(now, bench)
@@ -190,6 +191,13 @@ def _bolder(choices: Shelf) -> Shelf | None:
     case = replace(here.case, wanted=replace(wanted, bite_share=share))
     bolder = replace(choices, swim=replace(here, case=case))
     return bolder if any(f.allowed.any() for f in bolder.fields()) else None
+
+
+def _accounted(case: Case, bench: Change) -> Change:
+    """Return what is fitted with why the float then takes more or less."""
+    if not bench.actions:
+        return bench
+    return replace(bench, causes=account(case, case, bench.block.tip).parts)
 
 
 def _leading(now: Change, bench: Change | None) -> Change:

@@ -22,6 +22,7 @@ from tipsight.advice.facts import (
 )
 from tipsight.afloat.rig import Rig
 from tipsight.inputs.case import Assumed, Case, Tip
+from tipsight.load.causes import Part
 from tipsight.load.line import ShotChange
 
 
@@ -174,6 +175,8 @@ class Change:
     options: dict[str, str] = field(default_factory=dict)
     either: tuple[str, ...] = ()
     """Paints of other families that do as well."""
+    causes: tuple[Part, ...] = ()
+    """Of a tip that is fitted: why the float then takes more or less than with the one in hand."""
 
     @property
     def kind(self) -> str:

@@ -79,6 +79,7 @@ def _change(told: "Change") -> Told:
         "at_the_bank": told.at_the_bank,
         "actions": [{"do": one.do, **plain(one)} for one in told.actions],
         **_picked(told, "undo", "options", "either"),
+        "causes": [_picked(part, "cause", "shot_g") for part in told.causes],
         "block": block(told.block),
     }
 

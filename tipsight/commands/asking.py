@@ -122,6 +122,13 @@ def read_file(path: Path) -> str:
         raise Mistakes([Mistake("file", str(path), why + hint, "mine.toml")]) from None
 
 
+def named_question(name: str) -> Question:
+    """Return the question of a file, or of an invented swim."""
+    if name in demo.names() and not Path(name).exists():
+        return demo.question(name)
+    return toml_text.read(read_file(Path(name)))
+
+
 def asked(given: Given, start: str) -> Asked:
     """Return the question that the line puts, its options on top of its file."""
     if given.tables is not None:
@@ -129,7 +136,5 @@ def asked(given: Given, start: str) -> Asked:
     if given.file is None and given.told:
         return Asked(Question().with_options(**given.told), start, given.told)
     name = "demo" if given.file is None else given.file
-    invented = name in demo.names() and not Path(name).exists()
-    base = demo.question(name) if invented else toml_text.read(read_file(Path(name)))
-    question = base.with_options(**given.told)
+    question = named_question(name).with_options(**given.told)
     return Asked(question, f"{start} {shlex.quote(name)}", given.told)

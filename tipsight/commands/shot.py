@@ -1,12 +1,26 @@
 """``tipsight shot``: the bench's load job alone, with no water and no light in it."""
 
-from tipsight.commands.asking import Asked, command
+import click
+
+from tipsight.commands.asking import Asked, command, named_question
 
 
 @command
-def run(put: Asked) -> str:
+@click.option(
+    "--was",
+    metavar="OLD.toml",
+    help="the float as it was, a file or an invented swim: tells why it takes more or less now",
+)
+def run(put: Asked, was: str | None) -> str:
     """Return what the float takes to each mark of its tip, and the shot for it."""
     from tipsight.inputs.settle import settle
     from tipsight.output.shotting import shotting
 
-    return shotting(settle(put.question))
+    case = settle(put.question)
+    if was is None:
+        return shotting(case)
+    from tipsight.load.causes import account
+    from tipsight.output.cause_words import account_lines
+
+    told = account(settle(named_question(was)), case)
+    return "\n".join(("WHY IT TAKES WHAT IT TAKES", *account_lines(told, case.box.shot))) + "\n"

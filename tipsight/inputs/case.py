@@ -208,6 +208,10 @@ class WeighedFloat:
     weighs_g: float | None = None
     fixing: Fixing | None = None
     """How it is shotted, if not as the pattern is."""
+    varnish_coats: int = 3
+    paint_coats: int = 2
+    drunk_g: float = 0.0
+    """Water that it drinks in an hour: it took its shot as it was, wet or dry."""
 
 
 @dataclass(frozen=True)
@@ -223,6 +227,8 @@ class BuiltFloat:
     weighs_g: float | None = None
     fixing: Fixing | None = None
     """How it is shotted, if not as the pattern is."""
+    drunk_g: float = 0.0
+    """Water that it drinks in an hour."""
 
 
 @dataclass(frozen=True)

@@ -192,6 +192,8 @@ class Question:
     """How many coats were on that tip? Such as ``3``."""
     weighs: Weight | None = None
     """What does the whole float weigh, dry, tip and all? Such as ``2.1 g``."""
+    soaked: Weight | None = None
+    """What does it weigh after an hour's soak? Such as ``2.15 g``."""
     size: str | None = None
     """Which size of the pattern? Such as ``12 mm``."""
     parts: Several | None = None

@@ -78,7 +78,31 @@ def _weighed(asker: Asker, pattern: str, box: Box) -> WeighedFloat:
                 "takes", f"that is {shot_g:g} g of shot; a float takes 0.05 to 60 g", example="6BB"
             )
     metal = asker.take("marked_in", box.shot_metal).word
-    return WeighedFloat(pattern, shot_g, metal, asker.ask("weighs"), _fixing(asker))
+    return WeighedFloat(
+        pattern,
+        shot_g,
+        metal,
+        asker.ask("weighs"),
+        _fixing(asker),
+        varnish_coats=int(asker.take("varnish_coats", quiet=True)),
+        paint_coats=int(asker.take("paint_coats", quiet=True)),
+        drunk_g=_drunk_g(asker),
+    )
+
+
+def _drunk_g(asker: Asker) -> float:
+    """Return the water that a float drinks in an hour."""
+    dry_g, soaked_g = asker.ask("weighs"), asker.ask("soaked")
+    if soaked_g is None:
+        return 0.0
+    if dry_g is None:
+        if not asker.knows("weighs"):
+            asker.wrong("soaked", "say what it weighs dry too", example="2.1 g, with weighs 2 g")
+        return 0.0
+    if soaked_g < dry_g:
+        asker.wrong("soaked", f"dry it weighs {dry_g:g} g; wet it cannot weigh less")
+        return 0.0
+    return float(soaked_g - dry_g)
 
 
 def _built(asker: Asker, pattern: str, default_size: str) -> BuiltFloat:
@@ -107,6 +131,7 @@ def _built(asker: Asker, pattern: str, default_size: str) -> BuiltFloat:
         paint_coats=int(asker.take("paint_coats")),
         weighs_g=asker.ask("weighs"),
         fixing=_fixing(asker),
+        drunk_g=_drunk_g(asker),
     )
 
 

@@ -48,6 +48,8 @@ class Hull:
     """All that it is made of, for cautions."""
     slices: Solid
     """What is where, for what a glued tip takes the place of."""
+    varnish_coats: int
+    paint_coats: int
 
 
 def _painted(
@@ -104,6 +106,8 @@ def _assemble(
     moment = (
         float((part_g * part_z).sum() + (coat_g * coat_z).sum()) + float_.fittings_g * fittings_z
     )
+    mass_g += float_.drunk_g  # by the body, all through it
+    moment += float_.drunk_g * float(np.mean(coat_z[slices.body]))
     main = max(
         (part for part in float_.parts if part.role in BODY_ROLES),
         key=lambda part: part.length_mm * max(part.top_mm, part.foot_mm) ** 2,
@@ -122,7 +126,22 @@ def _assemble(
         weight * material(main.material).density_kg_m3,
         tuple(dict.fromkeys(part.material for part in float_.parts)),
         slices,
+        float_.varnish_coats,
+        float_.paint_coats,
     )
+
+
+def recoated(hull: Hull, varnish_coats: int, paint_coats: int) -> tuple[float, float]:
+    """Return what more a hull takes up [mm3] and weighs [g] with other coats than its own.
+
+    Raises OutOfRange for more than 20 coats.
+    """
+    (profile, mass, _), (_, own, _) = (
+        _painted(hull.slices, *coats)
+        for coats in ((varnish_coats, paint_coats), (hull.varnish_coats, hull.paint_coats))
+    )
+    more_mm3 = float(body.volume_mm3(profile)) - hull.volume_mm3
+    return more_mm3, float(mass.sum() - own.sum())
 
 
 def _reweighted(slices: Solid, weight: float) -> Solid:

@@ -6,7 +6,16 @@ from typing import cast
 from tipsight.advice.answer import Answer, Block, TradePoint, Turns
 from tipsight.inputs.options import as_line
 from tipsight.inputs.question import Value
-from tipsight.output import doing, measures, names, readings, sections, telling, warned
+from tipsight.output import (
+    cause_words,
+    doing,
+    measures,
+    names,
+    readings,
+    sections,
+    telling,
+    warned,
+)
 from tipsight.output.head import head
 from tipsight.output.layout import WIDTH, Section, entry, fitted, hanging, table
 from tipsight.output.measures import ANGLER, Reader, grams, level
@@ -108,6 +117,7 @@ class _Full:
         parts = (
             sections.sight_rows(answer, of, reader),
             *(self._block(label, block) for label, block in of),
+            self._why_the_load(),
             sections.ladder(answer, reader).forms[0],
             self._trade(),
             self._changes(),
@@ -123,6 +133,14 @@ class _Full:
             sections.cautions(answer).forms[0],
         )
         return tuple(line for part in parts if part for line in ("", *part))
+
+    def _why_the_load(self) -> tuple[str, ...]:
+        bench = self.answer.at_the_bench
+        if bench is None or not cause_words.told(bench.causes):
+            return ()
+        return entry(
+            "  why so much", f"against the tip in hand: {cause_words.one_line(bench.causes)}"
+        )
 
     def _block(self, label: str, block: Block) -> tuple[str, ...]:
         tip, handled, loaded, case = block.tip, block.handling, block.load, self.answer.case
