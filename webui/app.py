@@ -1,10 +1,8 @@
 """The page as a Flask app: one address, one answer."""
 
-import hashlib
 import json
 import pickle  # only to measure: nothing is ever read back
 from collections.abc import Callable, Sequence
-from pathlib import Path
 from typing import Any
 
 from flask import Flask, Response, redirect, render_template, request
@@ -17,7 +15,7 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.output.json_form import json_form
 from tipsight.pictures import svg
-from webui import findings, form, safety, say, takeaway, water_icons, whatif
+from webui import files, findings, form, safety, say, takeaway, water_icons, whatif
 from webui.asking import Asked, read
 from webui.kept import Kept
 from webui.reader_units import Units
@@ -66,7 +64,7 @@ def create_app(
     >>> create_app().test_client().get("/nowhere").status_code
     404
     """
-    app = Flask(__name__)
+    app = Flask(__name__, static_folder=None)
     safety.guard(app, hosts)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.globals.update(
@@ -76,7 +74,7 @@ def create_app(
         takeaway=takeaway,
         whatif=whatif,
         items=ITEMS,
-        built=_built(app),
+        built=files.add(app),
     )
     start = demo.question() if own is None else own
     kept = Kept(advise, most=KEPT, most_bytes=KEPT_BYTES, size=_bytes)
@@ -213,12 +211,3 @@ def _json(told: dict[str, Any], status: int) -> Response:
     return Response(
         json.dumps(told, indent=2, allow_nan=False) + "\n", status, mimetype="application/json"
     )
-
-
-def _built(app: Flask) -> str:
-    """Return a mark of the page's own files, so that a browser keeps them only while they hold."""
-    folder = Path(app.static_folder or "")
-    digest = hashlib.sha256(
-        b"".join(path.read_bytes() for path in sorted(folder.iterdir()) if path.is_file())
-    )
-    return digest.hexdigest()[:8]

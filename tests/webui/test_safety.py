@@ -148,3 +148,16 @@ def test_answers_are_kept_within_a_number_and_a_size(monkeypatch):
     for far in (20, 30, 40, 50, 20, 50):
         client.get(f"/?distance={far}+yd")
     assert asked == [f"{far} yd" for far in (20, 30, 40, 50, 20)]
+
+
+def test_no_file_is_open_while_it_is_sent_to_a_browser_that_goes_away():
+    """A reply that is dropped half sent is closed by nobody: it must hold nothing but bytes."""
+    page = create_app()
+    for name, kind in (("icon.svg", "image/svg+xml"), ("page.css", "text/css")):
+        with page.test_request_context(f"/static/{name}"):
+            reply = page.full_dispatch_request()
+        assert reply.mimetype == kind
+        assert reply.is_sequence
+        told = {"If-None-Match": reply.headers["ETag"]}
+        again = page.test_client().get(f"/static/{name}", headers=told)
+        assert (again.status_code, again.data) == (304, b"")
