@@ -119,7 +119,7 @@ def test_no_two_numbers_are_alike() -> None:
 
 def test_every_field_has_its_place_or_a_reason() -> None:
     known = {*PLACES, *NOWHERE, "goes_at_m", "gone_at_m"}
-    names = {"upright", "grade", "name", "by_background", "shot_metal", "step", "shot"}
+    names = {"upright", "runs", "grade", "name", "by_background", "shot_metal", "step", "shot"}
     tip = {"stock", "bands", "seasons", "gloss", "undercoat", "pulls_out", "sleeve", "light_stick"}
     load = {"pull_g"}  # on the card for the box
     for kind in (Sight, Visibility, Handling, Load, Tip):

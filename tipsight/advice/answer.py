@@ -27,6 +27,15 @@ from tipsight.load.line import ShotChange
 
 
 @dataclass(frozen=True)
+class Run:
+    """A run of distances over which a tip keeps one grade."""
+
+    grade: str
+    from_m: float
+    to_m: float
+
+
+@dataclass(frozen=True)
 class Sight:
     """How well a tip is seen against one water at the asked distance."""
 
@@ -43,6 +52,8 @@ class Sight:
     """Until a tip that stays down is noticed; None for one that is not followed."""
     colour_share: float
     """Part of the level's energy that colour carries, 0 to 1."""
+    runs: tuple[Run, ...] = ()
+    """Its grades from 10 to 60 yd, near to far."""
 
 
 @dataclass(frozen=True)

@@ -8,14 +8,15 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from tipsight.advice.answer import Sight, Visibility
+from tipsight.advice.answer import Run, Sight, Visibility
 from tipsight.advice.facts import Doubt
-from tipsight.advice.swim import Swim, finish_of
+from tipsight.advice.swim import LADDER_YD, Swim, finish_of
 from tipsight.advice.waters import STREAKS_DOUBT, Times, Water
 from tipsight.inputs.case import Tip
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.sight import detect, grades, kernel, notice, reach
 from tipsight.sight.clutter import sea_doubt
+from tipsight.units import YARD_M
 
 Array = NDArray[np.float64]
 
@@ -258,4 +259,34 @@ def _sight(swim: Swim, tip: Tip, group: Sequence[tuple[Along, Water]]) -> Sight:
         reach.goes_at(swim.range_m, least, 1.0),
         None if math.isnan(noticed) else noticed,
         worst.colour_share,
+        runs(swim.range_m, least),
     )
+
+
+def runs(range_m: Array, level: Array) -> tuple[Run, ...]:
+    """Return the grades of a level from 10 to 60 yd as runs, near to far.
+
+    Two runs meet where the level, followed as a power of distance, crosses the higher one's limit.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> far = np.array([9.0, 10.0, 20.0, 40.0, 60.0])
+    >>> [(one.grade, round(one.to_m, 1)) for one in runs(far, 200 / far)]
+    [('stands out', 10.0), ('easy', 20.0), ('kept in view', 40.0), ('followed', 54.9)]
+    """
+    ends = (LADDER_YD[0] * YARD_M, LADDER_YD[-1] * YARD_M)
+    inside = range_m[(range_m > ends[0]) & (range_m < ends[1])]
+    far = np.log(np.array([ends[0], *inside, ends[1]]))
+    logs = np.interp(far, np.log(range_m), np.log(np.maximum(level, FLOOR)))
+    names, least = zip(*grades.limits(), strict=True)
+    limits = np.log(np.maximum(least, FLOOR))
+    each = np.searchsorted(limits, logs + 1e-12, side="right") - 1
+    found, start = [], ends[0]
+    for i in np.flatnonzero(np.diff(each)):
+        limit = limits[max(each[i], each[i + 1])]
+        share = (limit - logs[i]) / (logs[i + 1] - logs[i])
+        stop = float(np.exp(far[i] + share * (far[i + 1] - far[i])))
+        found.append(Run(names[each[i]], start, stop))
+        start = stop
+    return (*found, Run(names[each[-1]], start, ends[1]))
