@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tipsight.advice.answer import Answer, Block, Change, Turns
 from tipsight.output import doing, head, measures, names, readings, sections, telling, warned
 from tipsight.output.measures import Reader, sentence
+from tipsight.pictures import trade
 from tipsight.sight import grades
 
 LABELS = {
@@ -186,9 +187,15 @@ class Said:
                 f"{point.level:.1f}",
                 measures.grams(point.sink_force_g),
                 measures.rides_short(point.ride_margin),
-                "advised" if point.chosen else "yes" if point.passes else "no",
+                "advised"
+                if point.chosen
+                else trade.IN_HAND
+                if point.of == trade.IN_HAND
+                else "yes"
+                if point.passes
+                else "no",
             )
-            for point in self.answer.trade_off
+            for point in trade.marked(self.answer.trade_off, self.answer.tip_in_hand)
         )
 
 

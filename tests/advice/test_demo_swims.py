@@ -37,7 +37,9 @@ def test_gone_at_thirty_five_is_a_matter_of_area_and_of_dark_paint(answers):
     more = answer.at_the_bank.block
     assert 5 <= more.tip.showing_mm - 20 <= 10
     assert more.load.change_g < 0
-    assert doing.shot(more) == "swap the BB for a No 1"  # of what hangs there, and a little lighter
+    assert (
+        doing.shot(more) == "swap the BB for a No 1"
+    )  # of what hangs there, and a little lighter
     bench = answer.at_the_bench.block
     area = bench.tip.stock.diameter_mm * bench.tip.showing_mm
     assert 105 <= area <= 240  # 3 x 35 mm is followed; 140 to 170 mm2 would be kept in view

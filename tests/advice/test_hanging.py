@@ -37,7 +37,9 @@ def swims():
             )
 
 
-@pytest.mark.parametrize("asked", list(swims()), ids=lambda q: f"{q.pattern}, {q.distance}, {q.looks}")
+@pytest.mark.parametrize(
+    "asked", list(swims()), ids=lambda q: f"{q.pattern}, {q.distance}, {q.looks}"
+)
 def test_only_what_hangs_or_lies_in_the_box_is_named(asked):
     answer = advise(asked)
     here = swim(answer.case)

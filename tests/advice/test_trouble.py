@@ -149,7 +149,9 @@ def test_the_pen_tries_all_a_half_a_third_and_two_thirds() -> None:
 
 def two_waters(dark: float, bright: float, sink_force_g: float, *fails: Limit) -> Block:
     """A tip seen so on two waters."""
-    block = sample.block(TIP, min(dark, bright), "any", None, tuple(Failure(x, 1, 2) for x in fails))
+    block = sample.block(
+        TIP, min(dark, bright), "any", None, tuple(Failure(x, 1, 2) for x in fails)
+    )
     waters = tuple(
         sample.sight(name, level, "any", None)
         for name, level in (("dark", dark), ("bright", bright))
@@ -161,7 +163,10 @@ def two_waters(dark: float, bright: float, sink_force_g: float, *fails: Limit) -
     )
 
 
-BEFORE = (two_waters(4.0, 2.0, 0.42, Limit.SIGHT, Limit.BITE), two_waters(0.5, 0.4, 0.42, Limit.SIGHT))
+BEFORE = (
+    two_waters(4.0, 2.0, 0.42, Limit.SIGHT, Limit.BITE),
+    two_waters(0.5, 0.4, 0.42, Limit.SIGHT),
+)
 
 
 @pytest.mark.parametrize(

@@ -144,9 +144,7 @@ def test_colour_carries_from_half_the_energy_on(shares, waters) -> None:
         for name, share in zip(("dark", "bright"), shares, strict=True)
     )
     lead = replace(LEAD, visibility=replace(LEAD.visibility, by_background=each))
-    assert told(SWIM, lead) == [Warn(Note.COLOUR_CARRIES, {"waters": waters})] * bool(
-        waters
-    )
+    assert told(SWIM, lead) == [Warn(Note.COLOUR_CARRIES, {"waters": waters})] * bool(waters)
 
 
 @pytest.mark.parametrize(

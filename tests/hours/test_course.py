@@ -40,8 +40,14 @@ def sunny() -> Course:
         ([[5.0, 6.0]], [0]),  # both do: the first, the tip in hand
         ([[4.74, 6.0]], [1]),  # under 0.95 of 5
         ([[4.75, 6.0]], [0]),
-        ([[5.0, 4.0], [5.0, 5.0], [2.0, 5.0]], [0, 0, 1]),  # the first lasts longest from the start
-        ([[5.0, 5.0], [2.0, 5.0], [5.0, 2.0]], [1, 1, 0]),  # the second does, though both do at first
+        (
+            [[5.0, 4.0], [5.0, 5.0], [2.0, 5.0]],
+            [0, 0, 1],
+        ),  # the first lasts longest from the start
+        (
+            [[5.0, 5.0], [2.0, 5.0], [5.0, 2.0]],
+            [1, 1, 0],
+        ),  # the second does, though both do at first
         ([[0.9, 0.5]], [None]),  # not seen
         ([[1.9, 2.0], [0.5, 0.9], [2.0, 1.0]], [0, None, 0]),
         ([[2.0, 2.9]], [1]),  # asked 2.465
@@ -62,7 +68,9 @@ def test_no_other_plan_has_fewer_changes(rows):
     def changes(on):
         return sum(one != other for one, other in pairwise(on))
 
-    able = [[k for k in range(3) if row[k] >= least] for row, least in zip(worst, need, strict=True)]
+    able = [
+        [k for k in range(3) if row[k] >= least] for row, least in zip(worst, need, strict=True)
+    ]
     assert all(pick in each for pick, each in zip(found, able, strict=True))
     assert changes(found) == min(changes(each) for each in product(*able))
 
@@ -76,9 +84,7 @@ def at(quarter: int) -> datetime:
 
 def by_hand(levels, lane=(), shade=()):
     return tuple(
-        Quarter(
-            Moment(at(n), 10.0, 200.0), 30.0, n in lane, n in shade, tuple((x,) for x in each)
-        )
+        Quarter(Moment(at(n), 10.0, 200.0), 30.0, n in lane, n in shade, tuple((x,) for x in each))
         for n, each in enumerate(levels)
     )
 

@@ -37,7 +37,9 @@ def told():
 def test_the_day_is_read_as_it_is_said(printed, told):
     text = printed(*AFTERNOON, "--sky", "clear")
     assert max(map(len, text.splitlines())) <= 80
-    assert text.startswith("THE DAY      Thursday 15 October 2026, clear sky, 40 yd off, looking SW;")
+    assert text.startswith(
+        "THE DAY      Thursday 15 October 2026, clear sky, 40 yd off, looking SW;"
+    )
     plain = " ".join(text.split())
     lane = [one["when"][11:16] for one in told["quarters"] if one["lane"]]
     assert f"from {lane[0]} to {lane[-1]} the sun's glitter lies behind the tip" in plain
@@ -70,7 +72,10 @@ def test_a_sky_that_was_not_told_is_tried_both_ways(printed):
 def test_a_drawing(printed, tmp_path):
     file = tmp_path / "day.svg"
     said = printed(*AFTERNOON, "--sky", "clear", "-o", str(file))
-    assert said == f"{file}: The day: how well each tip is seen by the hour, on each water behind it\n"
+    assert (
+        said
+        == f"{file}: The day: how well each tip is seen by the hour, on each water behind it\n"
+    )
     words = "".join(ElementTree.parse(file).getroot().itertext())  # noqa: S314 - our own
     for one in ("sun lane", "as it is, on bright", "kept in view", "14:00"):
         assert one in words

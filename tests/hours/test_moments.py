@@ -59,7 +59,9 @@ def test_polar_day_and_polar_night():
 def test_noon_of_the_solstices(day, latitude, height, azimuth):
     noon = moments(day, UTC, (latitude, 0.0), time(12), time(12, 15))[0]
     assert noon.sun_height_deg == pytest.approx(height, abs=0.05)
-    assert abs((noon.sun_azimuth_deg - azimuth + 180.0) % 360.0 - 180.0) < 3.0  # solar noon is near
+    assert (
+        abs((noon.sun_azimuth_deg - azimuth + 180.0) % 360.0 - 180.0) < 3.0
+    )  # solar noon is near
 
 
 def test_it_ends_after_it_begins():

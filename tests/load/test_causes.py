@@ -26,7 +26,9 @@ WATER = 0.9997  # g/cm3 at 10 C (CRC Handbook, from memory)
 
 def parts(old, new):
     told = account(settle(old), settle(new))
-    assert sum(one.shot_g for one in told.parts) == pytest.approx(told.new_g - told.old_g, abs=1e-12)
+    assert sum(one.shot_g for one in told.parts) == pytest.approx(
+        told.new_g - told.old_g, abs=1e-12
+    )
     return {one.cause: one.shot_g for one in told.parts if abs(one.shot_g) > 1e-12}
 
 
@@ -110,7 +112,9 @@ def test_warmer_water_is_thinner():
 
 
 def test_another_body():
-    found = parts(BUILT, BUILT.with_options(parts="body, cylinder, balsa, 90 mm long, 10 mm thick"))
+    found = parts(
+        BUILT, BUILT.with_options(parts="body, cylinder, balsa, 90 mm long, 10 mm thick")
+    )
     assert found == {Cause.BODY: by_hand(-np.pi / 4 * 1.0 * (WATER - 0.14))}
 
 

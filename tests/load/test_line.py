@@ -123,7 +123,11 @@ def test_a_trim_comes_off_before_a_dropper():
 
 
 def test_told_shot_hangs_where_it_is_told_or_where_such_shot_hangs():
-    told = (Hung("SSG", 1, "", 1.6), Hung("No 4", 2, "", 0.2), Hung("No 10", 1, "trim under the float", 0.04))
+    told = (
+        Hung("SSG", 1, "", 1.6),
+        Hung("No 4", 2, "", 0.2),
+        Hung("No 10", 1, "trim under the float", 0.04),
+    )
     assert [(h.name, h.where) for h in line.hanging(told, 9.0, ())] == [
         ("SSG", "bulk"), ("No 4", "dropper"), ("No 10", "trim under the float"),
     ]  # fmt: skip

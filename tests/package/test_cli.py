@@ -122,7 +122,12 @@ def test_who_comes_in_still_knows_his_distance_as_well(run: Runner) -> None:
         for end in ("low", "high"):  # told to four figures, between other distances: 1e-3 apart
             assert retold[end] == pytest.approx(printed[end], rel=1e-3)
         guess = json.loads(
-            run("advise", "demo", *as_arguments({**change["options"], "known": "guessed"}), "--json")[1]
+            run(
+                "advise",
+                "demo",
+                *as_arguments({**change["options"], "known": "guessed"}),
+                "--json",
+            )[1]
         )["tip_in_hand"]["visibility"]
         assert guess["high"] > 1.01 * printed["high"]
 
@@ -518,5 +523,7 @@ def test_why_a_float_now_takes_less(run, tmp_path):
     grams = [float(word) for word in re.findall(r"([-+]\d\.\d{3}) g", out)]
     then, now = (float(word) for word in re.findall(r"(\d\.\d\d) g (?:then|now)", out))
     assert sum(grams) == pytest.approx(now - then, abs=0.011)
-    assert run("shot", "demo", "--was", "demo")[1].splitlines()[1].startswith("It takes as much as")
+    assert (
+        run("shot", "demo", "--was", "demo")[1].splitlines()[1].startswith("It takes as much as")
+    )
     assert run("shot", "demo", "--was", "nowhere.toml")[2].startswith("file: 'nowhere.toml'")

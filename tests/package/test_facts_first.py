@@ -182,6 +182,7 @@ TEXTS = {
     "OtherStretch": {"water"},
     "Waters": {"views", "held"},
     # names of waters, grades, paints, stock, shot and places on the line
+    "Run": {"grade"},
     "Sight": {"name", "grade"},
     "Visibility": {"grade"},
     "ShotLine": {"name", "where"},

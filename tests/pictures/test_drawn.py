@@ -16,6 +16,7 @@ from tipsight.output import shot_words
 from tipsight.pictures import drawn, svg
 from tipsight.pictures.subject import made
 from tipsight.pictures.svg_parts import Drawing
+from tipsight.pictures.trade import marked
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -38,9 +39,9 @@ def test_each_is_svg_that_says_what_it_shows(answer, name):
 
 def test_what_stands_alone_needs_no_page(answer):
     root = ET.fromstring(drawn.drawing(answer, "sunk").alone())  # noqa: S314 - our own drawing
-    assert (root.get("width"), root.get("height"), root.get("font-size")) == ("340", "352", "18")
+    assert (root.get("width"), root.get("height"), root.get("font-size")) == ("354", "396", "18")
     points = root.findall(f".//{SVG}a")
-    assert len(points) == len(answer.trade_off)
+    assert len(points) == len(marked(answer.trade_off, answer.tip_in_hand))
     assert {(one.get("href"), one.get("tabindex")) for one in points} == {(None, "0")}
     shown = root.find(f"{SVG}style").text
     assert "a text{fill:none}" in shown
@@ -123,11 +124,11 @@ def test_only_the_wanted_grade_has_an_unbroken_line():
     """Grades begin at 1, 2.4, 5, 10 and 20; levels of 2.8 to 4.8 have two of them in the picture."""
     for wanted, other in ((5.0, 2.4), (2.4, 5.0)):
         said = ET.fromstring(svg.seen_against_sunk(points(), wanted).alone())  # noqa: S314
-        level = [one for one in said.findall(f"{SVG}path") if one.get("d").startswith("M34 ")]
+        level = [one for one in said.findall(f"{SVG}path") if one.get("d").startswith("M35 ")]
         solid = [one for one in level if not one.get("stroke-dasharray")]
         higher = [float(one.get("d").split()[-1]) for one in solid]
         broken = [float(one.get("d").split()[-1]) for one in level if one not in solid]
-        drawn_at = min(y for y in higher if y != 300.0)
+        drawn_at = min(higher)
         assert broken
         assert (drawn_at < min(broken)) == (wanted > other)
 
@@ -137,4 +138,4 @@ def test_what_can_be_reached_is_a_group_and_what_cannot_a_picture(answer):
         name: ET.fromstring(drawn.drawing(answer, name).alone()).get("role")  # noqa: S314
         for name in drawn.NAMES
     }
-    assert roles == {"tip": "img", "float": "img", "shot": "img", "sunk": "group"}
+    assert roles == {**dict.fromkeys(drawn.NAMES, "img"), "sunk": "group"}

@@ -67,6 +67,7 @@ def test_the_level_among_fitted_streaks(d, h, monkeypatch):
         ])  # fmt: skip
 
     fitted = levels()
+
     def key(of):
         return tuple(float(getattr(of, name)) for name in ("facet_contrast", *clutter.DOMAIN))
 

@@ -2,15 +2,18 @@
 
 import math
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+import sample
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tipsight import tables
-from tipsight.advice.answer import TradePoint
+from tipsight.advice.answer import Run, Sight, TradePoint
 from tipsight.inputs.case import Band, Stock, Tip
+from tipsight.pictures import pair, strips
 from tipsight.pictures import svg as drawings
 
 
@@ -130,3 +133,65 @@ def test_how_a_tip_rides_is_told_by_shape():
 
 def test_no_points_is_no_crash():
     assert drawings.seen_against_sunk((), 5.0).title == "Seen against sunk"
+
+
+def test_strips_are_as_long_as_their_runs_and_each_grade_has_a_pattern():
+    """Five pixels and a bit to the yard: 354 over 50."""
+    far = ("stands out", "easy", "kept in view", "followed", "in and out", "not seen")
+    ends = [10, 15, 20, 30, 40, 50, 60]
+    runs = tuple(
+        Run(word, a * 0.9144, b * 0.9144) for word, a, b in zip(far, ends, ends[1:], strict=False)
+    )
+    seen = Sight("dark", 3.0, 2.0, 4.0, "followed", 27.432, 45.72, None, 0.0, runs)
+    svg = parsed(strips.strip("As it is", seen, 40 * 0.9144))
+    rects = svg.findall("rect")
+    yard = 354 / 50
+    wide = [float(one.get("width")) for one in rects]
+    assert wide == pytest.approx([n * yard for n in (5, 5, 10, 10, 10, 10)], abs=0.06)
+    assert len({one.get("fill") for one in rects}) == 6
+    marked = svg.findall("path")[-1].get("d")
+    assert float(marked[1:].split()[0]) == pytest.approx(30 * yard, abs=0.06)
+    assert svg.get("aria-label") == (
+        "As it is. stands out to 15 yd, easy to 20 yd, kept in view to 30 yd, followed to 40 yd, "
+        "in and out to 50 yd, not seen to 60 yd"
+    )
+    whole = strips.strips([("As it is", seen)], 40 * 0.9144, 5.0)
+    assert "As it is: goes at about 30 yd" in whole.alone()
+    assert all(word in whole.alone() for word in far)
+
+
+def test_two_tips_stand_on_one_waterline_to_one_scale():
+    first, second = (
+        replace(sample.answer().tip_in_hand, tip=Tip(Stock("quill", 3.0), long, bands=BANDS))
+        for long in (15.0, 30.0)
+    )
+    svg = parsed(pair.pair([("As it is", first), ("At the bench", second)]))
+    rects = [
+        {k: float(one.get(k)) for k in ("x", "y", "width", "height")}
+        for one in svg.findall("rect")
+    ]
+    shown = [one for one in rects if one["height"] != pair._WET]
+    feet = [one["y"] + one["height"] for one in shown]
+    water = max(feet)
+    assert sum(one["height"] for one in shown if one["x"] > 150) == pytest.approx(
+        2 * sum(one["height"] for one in shown if one["x"] < 150), rel=0.01
+    )
+    assert feet.count(pytest.approx(water, abs=0.11)) == 2
+    said = [one.text for one in svg.iter("text")]
+    assert {"As it is", "At the bench", "10 mm"} <= set(said)
+    assert "orange 3 mm" not in said
+    assert max(map(len, said)) <= pair.LETTERS
+
+
+def test_the_tip_in_hand_and_the_advised_one_are_marked_and_no_point_stands_twice():
+    twice = (*points(), replace(points()[3], of="thicker"))
+    svg = parsed(drawings.seen_against_sunk(twice, 5.0, sample.answer().tip_in_hand))
+    said = [words_of(one) for one in svg.iter("a")]
+    assert len(said) == len(points()) + 1
+    assert (
+        sum(", advised: " in one for one in said) == sum(", in hand: " in one for one in said) == 1
+    )
+    words = [one.text for one in svg.findall("./g/text")]
+    assert {"advised", "in hand", "level: how well it is seen", "what sinks it, in grams"} <= set(
+        words
+    )

@@ -26,10 +26,10 @@ if TYPE_CHECKING:
 )
 @click.option(
     "--svg",
-    type=one_of(("tip", "float", "shot", "sunk")),
+    type=one_of(("tip", "float", "shot", "sunk", "distance")),
     metavar="DRAWING",
-    help="a drawing in place of the view: tip, float, shot (to each band) or sunk "
-    "(what is seen against what sinks it)",
+    help="a drawing in place of the view: tip, float, shot (to each band), sunk "
+    "(what is seen against what sinks it) or distance (its grades from 10 to 60 yd)",
 )
 @click.option(
     "--ripple",

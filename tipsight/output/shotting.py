@@ -103,11 +103,7 @@ def shotting(case: Case) -> str:
         *entry("WEIGHS", f"{measures.grams(balance.float_mass_g(body, tip))} with its tip, dry"),
         "",
         "SHOT LIST, the float set to the depth",
-        *(
-            places(hung, case.stream.depth_m)
-            if hung
-            else ("  no shot that you have fits",)
-        ),
+        *(places(hung, case.stream.depth_m) if hung else ("  no shot that you have fits",)),
         *entry("IN ALL", f"{measures.grams(hung_g)}; {_short(pull / share - hung_g)}"),
     ]
     if any(shot.is_lead(one.metal) for one in box.shot):

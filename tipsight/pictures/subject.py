@@ -2,10 +2,11 @@
 
 from typing import Literal
 
-from tipsight.advice.answer import Answer, Block
+from tipsight.advice.answer import Answer, Block, Sight
 from tipsight.advice.facts import Repaint
 from tipsight.advice.swim import BRIGHT, DARK
 from tipsight.inputs.case import Stretch
+from tipsight.output import names
 
 Place = Literal["bank", "bench"]
 Work = Literal["fit", "repaint", "bank"]
@@ -32,3 +33,21 @@ def made(answer: Answer) -> tuple[Work, Block]:
     if bench is None or not bench.actions:
         return "bank", answer.at_the_bank.block
     return ("repaint" if bench.does(Repaint) else "fit"), bench.block
+
+
+def beside(answer: Answer) -> tuple[tuple[str, Block], ...]:
+    """Return the tip in hand and, where another is advised, that one, each with its label."""
+    place, block = advised(answer)
+    if block is answer.tip_in_hand or block.tip == answer.tip_in_hand.tip:
+        return (("As it is", answer.tip_in_hand),)
+    return (("As it is", answer.tip_in_hand), (f"At the {place}", block))
+
+
+def compared(answer: Answer) -> tuple[tuple[str, Sight], ...]:
+    """Return what strips are drawn of: both tips on one water, or the advised one on each of more."""
+    tips = beside(answer)
+    sights = tips[-1][1].visibility.by_background
+    if len(sights) == 1:
+        return tuple((label, block.visibility.by_background[0]) for label, block in tips)
+    called = (names.short_water(names.stretch(answer.case, one.name)) for one in sights)
+    return tuple((f"On {name}", one) for name, one in zip(called, sights, strict=True))

@@ -95,7 +95,6 @@ class Clutter:
         lit = np.add(self.facet_contrast, self.sparkle_mm2) > 0.0
         return not np.any(lit & (np.asarray(self.factor) > 0.0))
 
-
     @property
     def is_sparkling(self) -> bool:
         """Whether the sun's sparkles are more of a noise somewhere than the longest streaks."""
