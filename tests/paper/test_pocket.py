@@ -10,6 +10,7 @@ from tipsight.inputs import demo
 from tipsight.inputs.question import Question
 from tipsight.paper import pocket
 from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, told
+from tipsight.sight import grades
 
 ALL = [(s, r, y, w) for s in SKIES for r in RIPPLES for y in YARDS for w in WATERS]
 
@@ -97,3 +98,44 @@ def test_markup_in_a_word_stays_a_word(made_up):
 def test_what_is_wrong_in_the_question_is_told():
     with pytest.raises(Mistakes, match="paint"):
         pocket.html(Question(paint="mauve with spots"))
+
+
+def test_where_it_is_not_seen_it_says_how_far_to_come_in(made_up):
+    """By hand: kept in view at 15, seen only if looked for at 20, not seen at 25 and 30 yards."""
+    low, mid = (word for word, _ in grades.limits()[:2])
+    column = {10: "easy", 15: "kept in view", 20: mid, 25: low, 30: low}
+    cells = {yard: Cell(20.0, grade) for yard, grade in column.items()}
+    told_ = {yard: pocket.come_in_to(yard, cells) for yard in cells}
+    assert told_ == {10: None, 15: None, 20: None, 25: 15, 30: 15}
+    assert pocket.come_in_to(10, {10: Cell(20.0, low)}) is None
+    html = pocket.page(
+        Question(), {("clear", "fur", y, "dark"): one for y, one in cells.items()}
+    )
+    assert html.count("not seen; come in to 15 yd") == 2
+    assert html.count("come in to") == 2
+
+
+def test_it_remembers_its_taps_in_its_own_address(made_up, tmp_path):
+    """Opened again at the address that the last tap left, the same four taps are chosen."""
+    api = pytest.importorskip("playwright.sync_api")
+    file = tmp_path / "float.html"
+    file.write_text(pocket.page(demo.question(), made_up), encoding="utf-8")
+    read = "[...document.querySelectorAll('input:checked+span')].map(e=>e.textContent)"
+    with api.sync_playwright() as play:
+        browser = play.chromium.launch(executable_path="/usr/bin/chromium")
+        try:
+            page = browser.new_page()
+            page.goto(file.as_uri())
+            assert page.evaluate(read) == ["40", "bright", "fur", "bright overcast"]
+            for said in ("25", "sun lane", "hazy"):
+                page.get_by_text(said, exact=True).first.click()
+            said = page.inner_text("#now")
+            again = browser.new_page()
+            again.goto(page.url)
+            assert again.evaluate(read) == ["25", "sun lane", "fur", "hazy"]
+            assert again.inner_text("#now") == said
+            again.goto(file.as_uri() + "#yards=17&sky=%3Cb%3E")
+            again.reload()
+            assert again.evaluate(read) == ["40", "bright", "fur", "bright overcast"]
+        finally:
+            browser.close()

@@ -1,6 +1,6 @@
 """The pocket file: one page for a phone without a network, every answer of this float worked out."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from html import escape
 
 from tipsight.inputs.case import Case
@@ -8,6 +8,7 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.output import names
 from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell
+from tipsight.sight import grades
 from tipsight.units import YARD_M
 
 Progress = Callable[[int, int], None]
@@ -48,7 +49,21 @@ function tell(){
  const table=document.getElementById('t'+at('sky')+'-'+at('looks'));
  now.innerHTML=table.tBodies[0].rows[at('yards')].cells[at('water')+1].innerHTML;
 }
-form.addEventListener('change',tell);tell();
+const names=['yards','water','looks','sky'];
+const taken=new URLSearchParams(location.hash.slice(1));
+for(const name of names){
+ const one=[...form.elements[name]].find(each=>each.nextElementSibling.textContent===taken.get(name));
+ if(one)one.checked=true;
+}
+function keep(){
+ const said=new URLSearchParams();
+ for(const name of names){
+  const one=[...form.elements[name]].find(each=>each.checked);
+  said.set(name,one.nextElementSibling.textContent);
+ }
+ try{history.replaceState(null,'','#'+said)}catch(refused){location.hash=said}
+}
+form.addEventListener('change',()=>{tell();keep()});tell();
 document.querySelectorAll('details').forEach(one=>{one.open=false});
 """
 
@@ -80,16 +95,33 @@ def _choices(title: str, name: str, said: Sequence[str], chosen: int) -> str:
     return f'<fieldset><legend>{title}</legend><div class="row">{taps}</div></fieldset>'
 
 
-def _cell(one: Cell) -> str:
+def _cell(one: Cell, come_in_to: int | None) -> str:
     shot = f"{escape(one.shot)} " if one.shot else ""
-    return f"<td><b>{escape(one.show)}</b>{shot}<i>{escape(one.grade)}</i></td>"
+    nearer = "" if come_in_to is None else f"; come in to {come_in_to} yd"
+    return f"<td><b>{escape(one.show)}</b>{shot}<i>{escape(one.grade)}{nearer}</i></td>"
+
+
+def come_in_to(yard: int, column: Mapping[int, Cell]) -> int | None:
+    """Return the farthest distance of a column below one at which the tip is kept in view.
+
+    None where it is at least seen at the one asked, or where no nearer one will do.
+    """
+    order = [word for word, _ in grades.limits()]
+    kept = grades.grade(grades.wanted()[1])
+    if column[yard].grade != order[0]:
+        return None
+    nearer = [y for y in column if y < yard]
+    enough = [y for y in nearer if order.index(column[y].grade) >= order.index(kept)]
+    return max(enough, default=None)
 
 
 def _table(where: str, title: str, rows: dict[int, list[Cell]], waters: Sequence[str]) -> str:
     head = "".join(f'<th scope="col">{escape(water)}</th>' for water in waters)
+    columns = [{yard: row[i] for yard, row in rows.items()} for i in range(len(waters))]
     body = "".join(
-        f'<tr><th scope="row">{yard} yd</th>{"".join(map(_cell, row))}</tr>'
-        for yard, row in rows.items()
+        f'<tr><th scope="row">{yard} yd</th>'
+        f"{''.join(_cell(one[yard], come_in_to(yard, one)) for one in columns)}</tr>"
+        for yard in rows
     )
     return (
         f'<div class="wide" tabindex="0" role="region" aria-label="{escape(title)}">'
