@@ -7,13 +7,13 @@ import numpy as np
 import pytest
 
 from tipsight.advice.advise import advise
-from tipsight.advice.facts import Care, Caution
+from tipsight.advice.facts import Care, Caution, Failure, Limit
 from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Stock
 from tipsight.inputs.question import Question
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.output.json_form import json_form
-from tipsight.paper import sheet, sheet_words
+from tipsight.paper import seat, sheet, sheet_words
 from tipsight.pictures import letters
 from tipsight.pictures.subject import made
 
@@ -226,22 +226,105 @@ def test_marks_at_one_place_are_told_together():
 @pytest.mark.parametrize(
     ("changes", "steps"),
     [
-        ({}, ["cut", "key", "white", "colour", "jar"]),
-        ({"undercoat": False}, ["cut", "key", "colour", "jar"]),
-        ({"stock": Stock("quill", 3.0)}, ["cut", "quill", "key", "white", "colour", "jar"]),
+        ({}, ["cut", "key", "glue", "white", "colour", "clear", "jar"]),
+        ({"undercoat": False}, ["cut", "key", "glue", "colour", "clear", "jar"]),
+        (
+            {"stock": Stock("quill", 3.0)},
+            ["cut", "quill", "key", "glue", "white", "colour", "clear", "jar"],
+        ),
         (
             {"stock": Stock("thin tube", 4.0, 3.0)},
-            ["cut", "tube", "key", "white", "colour", "jar"],
+            ["cut", "tube", "key", "glue", "white", "colour", "clear", "jar"],
         ),
         (
             {"bands": (Band("fluorescent red", 0, 20),)},
-            ["cut", "key", "white", "colour", "clear", "jar"],
+            ["cut", "key", "glue", "white", "colour", "clear", "jar"],
         ),
     ],
     ids=str,
 )
 def test_the_work_is_what_the_tip_needs(changes, steps):
     assert [row["step"] for row in sheet_words.steps(replace(make_tip(), **changes))] == steps
+
+
+def hull_with_top(answer, top_mm, at_mm, wide_mm):
+    """A body as thick as told at its top, and then at one depth, straight between."""
+    from tipsight.load import hull
+
+    case = answer.case
+    body = hull.hull_of(case.float_, case.weighed_tip, case.stream.temperature_c)
+    z, r = np.array([0.0, -at_mm, -40.0]), np.array([top_mm, wide_mm, wide_mm]) / 2
+    return replace(body, profile=replace(body.profile, z_mm=z, r_mm=r))
+
+
+@pytest.mark.parametrize(
+    ("top_mm", "at_mm", "wide_mm", "bare_mm", "expected"),
+    [
+        (4.0, 6.0, 10.0, 4.0, None),  # goes in as it is
+        (3.0, 6.0, 9.0, 4.0, (2.0, None)),  # 5 mm thick, 4 and a wall, 2 mm down
+        (3.0, 20.0, 5.0, 4.0, (None, 2.0)),  # too slim: the foot to 3 mm less a wall each side
+        (1.8, 20.0, 3.0, 4.0, (None, None)),  # no peg of 1 mm goes into it
+    ],
+)
+def test_a_tip_thicker_than_the_top_is_let_in(answers, top_mm, at_mm, wide_mm, bare_mm, expected):
+    """By hand, a wall of 0.5 mm and 6 mm glued in."""
+    body = hull_with_top(answers["demo"], top_mm, at_mm, wide_mm)
+    how = seat.seat(body, replace(make_tip(), stock=Stock("cane", bare_mm), glued_mm=6.0))
+    if expected is None:
+        assert how is None
+        return
+    assert how.top_mm == top_mm
+    assert (how.back_mm, how.peg_mm) == (
+        pytest.approx(expected[0], abs=0.02) if expected[0] else None,
+        expected[1],
+    )
+    assert seat.seat(body, replace(make_tip(), stock=Stock("cane", bare_mm), glued_mm=0.0)) is None
+
+
+def test_the_sheet_opens_the_top_before_it_glues(poppler, answers):
+    thick = with_tip(answers["demo"], stock=Stock("cane", 4.0))
+    words = poppler.words(sheet.pdf(thick))
+    assert "thinner than the tip's 4 mm" in words
+    assert words.index("thinner than the tip's") < words.index("glue it in up to")
+    assert "cut back" in words
+    assert "thinner than the tip's" not in poppler.words(sheet.pdf(answers["demo"]))
+
+
+def test_no_coat_that_melts_the_body_is_asked_for(poppler, answers):
+    """The dusk float is of foam: spirit paint is named in the warning and nowhere else."""
+    words = poppler.words(sheet.pdf(answers["dusk"]))
+    assert "overnight for spirit paint" not in words
+    assert "nothing but water-based undercoat" in words
+    assert "overnight for spirit paint" in poppler.words(sheet.pdf(answers["demo"]))
+
+
+def test_where_nothing_passes_there_is_nothing_to_tick(poppler, answers):
+    bench = answers["demo"].at_the_bench
+    block = replace(bench.block, fails=(Failure(Limit.RIDE, 1.25, 2.0),))
+    words = poppler.words(
+        sheet.pdf(replace(answers["demo"], at_the_bench=replace(bench, block=block)))
+    )
+    assert "Not to be made: no tip passes" in words
+    assert "margin 1.2 where 2 is the least" in words
+    for gone in ("card in the lid", "the piece to cut", "tip to fit at the bench"):
+        assert gone not in words
+
+
+def test_the_best_there_is_says_what_it_lacks_and_the_way_out(poppler, answers):
+    """The demo's tip is followed at 40 yd where kept in view is wanted; coming in to 22 yd does."""
+    words = poppler.words(sheet.pdf(answers["demo"]))
+    assert "Falls short here" in words
+    assert "followed (level 2.6) where kept in view (5) is wanted" in words
+    assert "come in to 22 yd" in words
+    assert "cut to length" in words
+
+
+@pytest.mark.parametrize("name", ["demo", "dusk", "match"])
+def test_one_shot_list_and_one_load(poppler, answers, name):
+    load = made(answers[name])[1].load
+    listed = ", ".join(f"{one.count} {one.name} {one.where}" for one in load.shot)
+    words = poppler.words(sheet.pdf(answers[name]))
+    assert f"as it is to show, {load.shot_g:.2f} g in all: {listed}." in words
 
 
 def make_tip():

@@ -5,6 +5,7 @@ from tipsight.inputs.case import Tip, shown
 from tipsight.load import hull, tips
 from tipsight.output import measures, names
 from tipsight.paper.leaf import TALL_MM, Page, Paper
+from tipsight.paper.seat import Seat, seat
 from tipsight.paper.sheet_words import column
 from tipsight.pictures.subject import Work, made
 from tipsight.pictures.svg_parts import swatches
@@ -58,14 +59,18 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
         foot_mm = column(page, _COLUMN_MM, _TOP_MM, points, answer, body)
         if foot_mm > _FLOOR_MM - 4.0:
             break
-    page.text(0, TALL_MM - 6, f"Bench sheet: tip {_TITLES[work]}", 14, bold=True)
+    title = f"tip {_TITLES[work]}" if block.sound else "no tip passes here"
+    page.text(0, TALL_MM - 6, f"Bench sheet: {title}", 14, bold=True)
     seen = f"{measures.ANGLER.distance(case.place.range_m)}: {block.visibility.grade}"
     shows = f"{measures.ANGLER.length(tip.showing_mm)} showing"
     page.text(
         0, TALL_MM - 12, f"{case.float_.pattern}; {names.stock(tip)}, {shows}; at {seen}", 8.5
     )
-    _piece(page, 20.0, tip, "the piece to cut" if work == "fit" else "the tip")
+    to_cut = work == "fit" and block.sound
+    _piece(page, 20.0, tip, "the piece to cut" if to_cut else "the tip")
     _float(page, 54.0, block, body)
+    if to_cut and (how := seat(body, tip)):
+        _let_in(page, how, tip)
     page.ruler(0, 6, 100.0, "100 mm")
     page.ruler(108, 6, 76.2, "3 in")
     said = "Print at 100 %, not fitted to the page; then measure these two lines before you cut."
@@ -114,6 +119,20 @@ def _paint(page: Page, x: float, top: float, tip: Tip, wide_mm: float) -> None:
         tall, fill = band.to_top_mm - band.from_top_mm, swatches().get(band.paint, UNPAINTED)
         at = x - wide_mm / 2, top - band.to_top_mm
         page.box(*at, wide_mm, tall, fill=fill, edge_mm=0.1)
+
+
+def _let_in(page: Page, how: Seat, tip: Tip) -> None:
+    """Draw where the body is cut back, or the tip tapered, in broken lines."""
+    outside, half = tip.showing_mm + tip.wet_mm, tip.stock.diameter_mm / 2
+    root = _TOP_MM - 6.0 - outside
+    if how.back_mm is not None:
+        y = root - how.back_mm
+        page.line(54.0 - half - 4, y, 54.0 + half + 4, y, 0.2, (1.0, 0.8))
+        page.text(54.0 + half + 4.5, y - 1.0, "cut back", 6)
+    elif how.peg_mm is not None:
+        for side in (-1, 1):
+            x, foot = 20.0 + side * how.peg_mm / 2, root - tip.glued_mm
+            page.line(x, foot, x, root, 0.2, (1.0, 0.8))
 
 
 def _float(page: Page, x: float, block: Block, body: hull.Hull) -> None:

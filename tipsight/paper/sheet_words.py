@@ -5,9 +5,10 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.advice.facts import Care, Caution
 from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
-from tipsight.output import doing, measures, names, shot_words, telling
+from tipsight.output import doing, measures, names, shot_words, telling, warned
 from tipsight.output.measures import sentence
 from tipsight.paper.leaf import POINT_MM, WIDE_MM, Page
+from tipsight.paper.seat import Seat, seat
 from tipsight.pictures.subject import Work, made
 
 JOBS = (
@@ -55,25 +56,49 @@ _NO_CUT = ("cut to length", "glued square")
 _AT_THE_BANK = ("tried in the jar", "shot changed", "card in the lid")
 
 
-def steps(tip: Tip) -> list[tables.Row]:
+def steps(tip: Tip, *, foam: bool = False) -> list[tables.Row]:
     """Return the work that a tip takes, in order: the rows of bench_steps.csv that apply.
 
     Examples
     --------
     >>> from tipsight.inputs.case import Stock
     >>> [row["step"] for row in steps(Tip(Stock("cane", 3.0), 20.0))]
-    ['cut', 'key', 'white', 'colour', 'jar']
+    ['cut', 'key', 'glue', 'white', 'colour', 'clear', 'jar']
     """
-    worn = {band.paint for band in tip.bands}
-    glowing = {row["name"] for row in tables.rows("paints") if row["fluorescent"]}
     true = {
         "always": True,
         "quill": tip.stock.kind == "quill",
         "tube": bool(tip.stock.bore_mm),
         "white": tip.undercoat,
-        "fluorescent": bool(worn & glowing),
+        "glued": bool(tip.glued_mm),
+        "foam": foam,
     }
     return [row for row in tables.rows("bench_steps") if true.get(row["when"], False)]
+
+
+def let_in(how: Seat, tip: Tip) -> str:
+    """Return how a tip thicker than the body's top is let in."""
+    bare = tip.stock.diameter_mm
+    said = f"the body's top is {how.top_mm:.1f} mm, thinner than the tip's {bare:g} mm: "
+    if how.back_mm is not None:
+        return said + (
+            f"cut {how.back_mm:.1f} mm off it (broken line), then open it to {bare:g} mm, "
+            f"{tip.glued_mm:g} mm deep from where the top was; the tip's mark for the body stays "
+            "where the top was"
+        )
+    if how.peg_mm is None:
+        return (
+            said + "too thin to take a peg; do not glue it: take a thinner tip or a thicker body"
+        )
+    if tip.stock.bore_mm:
+        peg = f"glue a cane peg into it that stands out as the glued {tip.glued_mm:g} mm and is"
+    else:
+        peg = f"taper the glued {tip.glued_mm:g} mm of the tip (broken lines) until it is"
+    return said + f"{peg} {how.peg_mm:.1f} mm thick, and open the top to that and no more"
+
+
+def _is_foam(body: hull.Hull) -> bool:
+    return any(materials.material(made).foam for made in body.materials)
 
 
 def paint_warnings(body: hull.Hull) -> tuple[str, ...]:
@@ -102,7 +127,10 @@ def column(
     else:
         _coats(told, block.tip, body, what)
     _stairs(told, answer, block, body)
-    _jobs(told, what)
+    if not block.passes:
+        _why_not(told, answer, block)
+    if block.sound:
+        _jobs(told, what)
     _care(told, answer, block.tip, what)
     return told.y
 
@@ -129,13 +157,22 @@ def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work) -> None:
 
 def _coats(told: _Column, tip: Tip, body: hull.Hull, what: Work) -> None:
     told.head("Work and coats, in order")
-    cuts = ("cut", "quill", "tube") if what == "repaint" else ()
-    rows = [row for row in steps(tip) if row["step"] not in cuts]
-    for number, row in enumerate(rows, 1):
-        said = row["words"]
+    foam = _is_foam(body)
+    cuts = ("cut", "quill", "tube", "glue") if what == "repaint" else ()
+    rows = [row for row in steps(tip, foam=foam) if row["step"] not in cuts]
+    how = seat(body, tip) if what == "fit" else None
+    work: list[str] = []
+    for row in rows:
+        said, drying = row["words"], row["drying_on_foam" if foam else "drying"]
         if row["step"] == "colour":
             said = f"{names.paint(tip.bands, tip.showing_mm)}, from the top down. {said}"
-        told.named(str(number), said + (f" ({row['drying']})" if row["drying"] else ""), 5.0)
+        if row["step"] == "glue" and how:
+            work.append(let_in(how, tip))
+            if how.back_mm is None and how.peg_mm is None:
+                continue
+        work.append(said + (f" ({drying})" if drying else ""))
+    for number, said in enumerate(work, 1):
+        told.named(str(number), said, 5.0)
     if warned := paint_warnings(body):
         told.say(f"Mind: {'; '.join(warned)}.", bold=True)
     else:
@@ -157,12 +194,16 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
         told.page.text(
             told.x + 5, told.y + 0.6, measures.grams(step.shot_g), told.points, bold=True
         )
-        told.page.text(
-            told.x + 22, told.y + 0.6, f"about {shot_words.counted(step.shot)}", told.points
-        )
+        # what hangs as the tip is to show stands below, once
+        if abs(step.showing_mm - block.tip.showing_mm) > 0.05:
+            about = f"about {shot_words.counted(step.shot)}"
+            told.page.text(told.x + 22, told.y + 0.6, about, told.points)
         told.y -= 1.3 * told.step_mm
     listed = ", ".join(f"{line.count} {line.name} {line.where}" for line in block.load.shot)
-    told.say(f"Shot list as it is to show: {listed or 'no shot that you have fits'}.")
+    told.say(
+        f"Shot list as it is to show, {measures.grams(block.load.shot_g)} in all: "
+        f"{listed or 'no shot that you have fits'}."
+    )
 
 
 def _jobs(told: _Column, what: Work) -> None:
@@ -177,6 +218,27 @@ def _jobs(told: _Column, what: Work) -> None:
         told.page.text(at + 5, told.y, job, told.points)
         if number % 3 == 2 or number == len(jobs) - 1:
             told.y -= max(1.6 * told.step_mm, 5.0)
+
+
+def _why_not(told: _Column, answer: Answer, block: Block) -> None:
+    """Say what is broken and what would help.
+
+    A tip that only is not seen well enough is what the answer advises to fit for want of a better.
+    """
+    made_so = (
+        "Falls short here, the best there is" if block.sound else "Not to be made: no tip passes"
+    )
+    told.head(made_so)
+    for fail in block.broken:
+        told.say(f"{sentence(telling.failure(fail))}", bold=True)
+    ways = [one for one in answer.warnings if warned.in_the_way(one)]
+    for one in ways:
+        told.say(sentence(warned.warning(one, answer.case)))
+    moves = [change for change in answer.changes if change.block.passes and change.actions]
+    if moves:
+        told.say(f"What does: {doing.change(moves[0])}.")
+    elif not ways:
+        told.say("Way out: come closer, stand higher, or take another float for this swim.")
 
 
 def _care(told: _Column, answer: Answer, tip: Tip, what: Work) -> None:

@@ -43,8 +43,8 @@ SCHEMAS: dict[str, Schema] = {
     ),
     "banks": Schema({"name": NAME, "says": ANY, **SPECTRUM, "self_shade": SHARE, **SOURCE}),
     "bench_steps": Schema(
-        {"step": NAME, "when": OneOf(("always", "quill", "tube", "white", "fluorescent")),
-         "words": TEXT, "drying": ANY, **SOURCE},
+        {"step": NAME, "when": OneOf(("always", "quill", "tube", "white", "glued", "foam")),
+         "words": TEXT, "drying": ANY, "drying_on_foam": ANY, **SOURCE},
         key=("step",),
     ),
     "coats": Schema(
