@@ -109,6 +109,54 @@ def test_what_goes_on_takes_the_place_of_what_came_off():
     assert all(one.where for one in then)
 
 
+def places(then):
+    return [(one.name, one.count, one.where) for one in then]
+
+
+def test_of_two_that_go_on_the_heavier_takes_the_bulk():
+    """2.4 to 2.345 g: the BB for a No 1 and a No 10, and the No 10 is no bulk but a trim."""
+    few = tuple(one for one in sizes() if one.name in ("SSG", "BB", "No 1", "No 4", "No 10"))
+    step, then = line.touch(NOW, 2.345, 0.01, few)
+    assert (dict(step.off), dict(step.on)) == ({"BB": 1}, {"No 1": 1, "No 10": 1})
+    assert places(then) == [
+        ("SSG", 1, "bulk"), ("No 1", 1, "bulk"),
+        ("No 4", 2, "dropper"), ("No 10", 1, "trim under the float"),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("on", "where"),
+    [
+        ("No 3", "dropper"),  # .25 g is within one and a half times the .2 g of a No 4
+        ("No 6", "dropper"),
+        ("AB", "bulk"),  # three times as heavy
+    ],
+)
+def test_a_dropper_gives_its_place_to_what_is_like_it(on, where):
+    now = hung(("SSG", 1, "bulk"), ("No 4", 1, "dropper"))
+    to_g = 1.6 + TABLE[on]
+    step, then = line.touch(now, to_g, 0.001, (Shot(on, TABLE[on], count=1),))
+    assert (dict(step.off), dict(step.on)) == ({"No 4": 1}, {on: 1})
+    assert (on, 1, where) in places(then)
+
+
+def test_heavy_droppers_that_were_told_stay_droppers():
+    now = hung(("SSG", 1, "bulk"), ("AAA", 1, "dropper"))
+    _, then = line.touch(now, 2.2, 0.001, (Shot("AB", 0.6),))
+    assert places(then) == [("SSG", 1, "bulk"), ("AB", 1, "dropper")]
+
+
+def test_a_size_in_both_places_comes_off_the_bulk_as_bulk():
+    """To lose 0.1 g a BB goes for a No 1 or a No 4 for a No 6, all of the bulk: the bigger."""
+    now = hung(("BB", 1, "bulk"), ("BB", 1, "dropper"), ("No 4", 1, "bulk"))
+    shots = (Shot("No 1", 0.3), Shot("No 6", 0.1))
+    step, then = line.touch(now, 0.9, 0.001, shots)
+    assert (dict(step.off), dict(step.on)) == ({"BB": 1}, {"No 1": 1})
+    assert places(then) == [
+        ("No 1", 1, "bulk"), ("No 4", 1, "bulk"), ("BB", 1, "dropper"),
+    ]  # fmt: skip
+
+
 def test_light_shot_goes_under_the_float_and_heavy_into_the_bulk():
     _, then = line.touch(NOW, 2.46, 0.02, sizes())
     assert ("No 8", "trim under the float") in {(one.name, one.where) for one in then}
@@ -217,3 +265,22 @@ def test_many_shot_on_the_line_stay_within_reason():
     assert 0.0 <= step.left_g <= 0.02
     assert sum(n for _, n in (*step.off, *step.on)) <= 2
     assert line.mass_g(then) == pytest.approx(line.mass_g(now) + step.change_g)
+
+
+def test_every_size_on_the_line_can_come_off():
+    """One each of all: any one of them may go, though there are 2 to the number of them ways."""
+    each = tuple(Hung(one.name, 1, "bulk", one.mass_g) for one in sizes())
+    assert len(each) > 14
+    for one in each:
+        step, _ = line.touch(each, line.mass_g(each) - one.mass_g, 1e-6, ())
+        assert step.left_g == pytest.approx(0.0, abs=1e-6)
+        assert sum(n for _, n in step.off) == 1
+
+
+def test_it_is_never_over_though_not_all_ways_are_tried():
+    """4 x 15 pieces are 65 536 ways; from 6 g to next to nothing all must go."""
+    now = hung(*((name, 15, "bulk") for name in ("No 4", "No 6", "No 8", "No 10")))
+    for to_g in (0.0, 0.03, 0.5, 1.0, 3.0):
+        _, then = line.touch(now, to_g, 0.01, ())
+        assert line.mass_g(then) <= to_g + 1e-9
+    assert line.mass_g(line.touch(now, 0.03, 0.01, ())[1]) == 0.0

@@ -5,7 +5,7 @@ To move shot along the line alters no load, so a change is what comes off and wh
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,7 +28,9 @@ MOST_RUN = 40
 MANY_SIZES = 20
 """With more sizes to choose from, as olivettes are, a piece fewer in a mixture is tried."""
 MOST_WAYS = 20_000
-"""Ways to take shot off that are tried; of more, those of the fewest pieces."""
+"""Ways to take shot off that are tried; of more, those of the fewest pieces, and the heaviest off."""
+HEAVIER = 1.5
+"""How many times heavier than what hung in a place heavy shot may be that goes there (judgement)."""
 _EDGE_G = 1e-9
 Counted = tuple[tuple[str, int], ...]
 """Names of shot and how many of each, heaviest first."""
@@ -54,9 +56,12 @@ class Ways:
     mass_g: Array
     pieces: Counts
 
-    def of(self, pieces: int) -> NDArray[np.intp]:
-        """Return which have so many pieces, the lightest first."""
-        return np.flatnonzero(self.pieces == pieces)
+    @cached_property
+    def by_pieces(self) -> tuple[tuple[NDArray[np.intp], Array], ...]:
+        """Which have none, one, two pieces and so on, the lightest first, and their mass."""
+        most = int(self.pieces.max(initial=0))
+        which = [np.flatnonzero(self.pieces == pieces) for pieces in range(most + 1)]
+        return tuple((these, self.mass_g[these]) for these in which)
 
 
 def _ways(counts: Counts, masses_g: Sequence[float]) -> Ways:
@@ -96,12 +101,26 @@ def _runs(masses_g: tuple[float, ...], limits: tuple[int, ...]) -> Ways:
     return _ways(np.concatenate(rows), masses_g)
 
 
+def _number(limits: Sequence[int], most: int) -> float:
+    """Return how many handfuls of at most so many pieces there are."""
+    ways = np.ones(1)
+    for limit in limits:
+        ways = np.convolve(ways, np.ones(min(limit, most) + 1))[: most + 1]
+    return float(ways.sum())
+
+
 @lru_cache(maxsize=32)
 def _to_take_off(masses_g: tuple[float, ...], limits: tuple[int, ...]) -> Ways:
+    """Return what may come off, of sizes from the heaviest on."""
     most = sum(limits)
-    while int(np.prod([min(limit, most) + 1 for limit in limits])) > MOST_WAYS:
+    while _number(limits, most) > MOST_WAYS:
         most -= 1
-    return _ways(_handfuls(limits, most), masses_g)
+    found = _handfuls(limits, most)
+    # All may have to come off, or else what is left would be too much.
+    ends = np.cumsum(limits, dtype=np.int64)
+    many = np.arange(most + 1, sum(limits) + 1)[:, np.newaxis]
+    heaviest = np.clip(many - (ends - np.asarray(limits, dtype=np.int64)), 0, limits)
+    return _ways(np.concatenate([found, heaviest]), masses_g)
 
 
 @tables.lately(64)
@@ -215,10 +234,11 @@ def _tried(
     off = _to_take_off(tuple(o.mass_g for o in loose), tuple(o.count for o in loose))
     sizes = tuple(shot.mass_g for shot, _ in useful), tuple(left for _, left in useful)
     on = _to_put_on(*sizes)
-    found = _fewest(off, on, more_g, near_g, loose)
+    elsewhere = _not_droppers(hung, loose)
+    found = _fewest(off, on, more_g, near_g, elsewhere)
     if found is None and useful and more_g > on.mass_g[-1]:
         on = _joined(on, _runs(*sizes))
-        found = _fewest(off, on, more_g, near_g, loose)
+        found = _fewest(off, on, more_g, near_g, elsewhere)
     i, j = found or _nearest(off, on, more_g, near_g / 2.0)
     taken = tuple((o.name, int(n)) for o, n in zip(loose, off.counts[i], strict=True) if n)
     put = [(shot, int(n)) for (shot, _), n in zip(useful, on.counts[j], strict=True) if n]
@@ -236,41 +256,49 @@ def _joined(one: Ways, other: Ways) -> Ways:
 
 
 def _by_size(hung: Sequence[Hung]) -> list[Hung]:
-    """Return what hangs by size alone, ``where`` being dropper only if all of it is."""
+    """Return what hangs by size alone, the heaviest first."""
     found: dict[str, Hung] = {}
     for one in sorted(hung, key=lambda one: -one.mass_g):
         before = found.get(one.name)
         count = one.count + (before.count if before else 0)
-        found[one.name] = Hung(one.name, count, one.where, one.mass_g)
+        found[one.name] = Hung(one.name, count, "", one.mass_g)
     return list(found.values())
 
 
+def _not_droppers(hung: Sequence[Hung], loose: Sequence[Hung]) -> Counts:
+    """Return how many of each size hang elsewhere than as droppers: those come off first."""
+    count = {one.name: 0 for one in loose}
+    for one in hung:
+        if one.name in count and one.where != plan.DROPPER:
+            count[one.name] += one.count
+    return np.array(list(count.values()), dtype=np.int64)
+
+
 def _fewest(
-    off: Ways, on: Ways, more_g: float, near_g: float, loose: Sequence[Hung]
+    off: Ways, on: Ways, more_g: float, near_g: float, elsewhere: Counts
 ) -> tuple[int, int] | None:
     """Return which handfuls to take off and put on, None where none lands within reach."""
-    masses = np.array([one.mass_g for one in loose])
-    droppers = np.array([one.where == plan.DROPPER for one in loose], dtype=np.int64)
-    for total in range(1, int(off.pieces.max() + on.pieces.max()) + 1):
+    most_off, most_on = len(off.by_pieces) - 1, len(on.by_pieces) - 1
+    for total in range(1, most_off + most_on + 1):
         best: tuple[tuple[float, ...], tuple[int, int]] | None = None
-        for away in range(min(total, int(off.pieces.max())) + 1):
-            these, those = off.of(away), on.of(total - away)
-            if not (these.size and those.size):
-                continue
-            wanted = more_g + off.mass_g[these]
-            low = np.searchsorted(on.mass_g[those], wanted - near_g - _EDGE_G, side="left")
-            high = np.searchsorted(on.mass_g[those], wanted + _EDGE_G, side="right")
+        for away in range(max(total - most_on, 0), min(total, most_off) + 1):
+            (these, off_g), (those, on_g) = off.by_pieces[away], on.by_pieces[total - away]
+            wanted = more_g + off_g
+            low = np.searchsorted(on_g, wanted - near_g - _EDGE_G, side="left")
+            high = np.searchsorted(on_g, wanted + _EDGE_G, side="right")
             for n in np.flatnonzero(high > low):
                 i = int(these[n])
-                for j in those[low[n] : high[n]]:
+                droppers = float(np.maximum(off.counts[i] - elsewhere, 0).sum())
+                for m in range(low[n], high[n]):
+                    j = int(those[m])
                     key = (
-                        float(off.counts[i] @ droppers),
-                        -float(off.counts[i] @ masses + on.mass_g[j]),
+                        droppers,
+                        -float(off_g[n] + on_g[m]),
                         float(np.count_nonzero(off.counts[i]) + np.count_nonzero(on.counts[j])),
-                        float(wanted[n] - on.mass_g[j]),
+                        float(wanted[n] - on_g[m]),
                     )
                     if best is None or key < best[0]:
-                        best = key, (i, int(j))
+                        best = key, (i, j)
         if best is not None:
             return best[1]
     return None
@@ -278,23 +306,19 @@ def _fewest(
 
 def _nearest(off: Ways, on: Ways, more_g: float, near_g: float) -> tuple[int, int]:
     """Return the handfuls that come nearest below, the fewest of those within reach of it."""
-    found: list[tuple[float, int, int, int]] = []
-    for pieces in range(int(on.pieces.max()) + 1):
-        those = on.of(pieces)
-        if not those.size:
-            continue
-        wanted = more_g + off.mass_g
-        at = np.searchsorted(on.mass_g[those], wanted + _EDGE_G, side="right") - 1
-        for i in map(int, np.flatnonzero(at >= 0)):
-            j = int(those[at[i]])
-            short = float(wanted[i] - on.mass_g[j])
-            found.append((short, pieces + int(off.pieces[i]), i, j))
-    if not found:  # what cannot come off is too much already
+    wanted = more_g + off.mass_g
+    found: list[Array] = []
+    for pieces, (those, on_g) in enumerate(on.by_pieces):
+        at = np.searchsorted(on_g, wanted + _EDGE_G, side="right") - 1
+        i = np.flatnonzero(at >= 0)
+        j = at[i]
+        found.append(np.array([wanted[i] - on_g[j], pieces + off.pieces[i], i, those[j]]))
+    short, touched, these, those_on = np.concatenate(found, axis=1)
+    if not short.size:  # what cannot come off is too much already
         return int(off.mass_g.argmax()), 0
-    least = min(short for short, *_ in found)
-    near = [one for one in found if one[0] <= least + near_g + _EDGE_G]
-    _, _, i, j = min(near, key=lambda one: (one[1], one[0]))
-    return i, j
+    near = np.flatnonzero(short <= short.min() + near_g + _EDGE_G)
+    best = near[np.lexsort((short[near], touched[near]))[0]]
+    return int(these[best]), int(those_on[best])
 
 
 def _after(
@@ -302,23 +326,30 @@ def _after(
 ) -> tuple[Hung, ...]:
     """Return what hangs after a change; what goes on takes the place of what came off."""
     order = (plan.TRIM, plan.BULK, plan.STRING, plan.DROPPER)
-    freed: list[str] = []
+    freed: list[Hung] = []
     left: list[Hung] = []
     gone = dict(taken)
     for one in sorted(hung, key=lambda one: (order.index(one.where), -one.mass_g)):
         away = min(one.count, gone.get(one.name, 0))
         gone[one.name] = gone.get(one.name, 0) - away
-        freed += [one.where] * away
-        left.append(Hung(one.name, one.count - away, one.where, one.mass_g))
+        freed += [one] * away
+        left.append(replace(one, count=one.count - away))
     rest = plan.STRING if any(one.where == plan.STRING for one in hung) else plan.BULK
-    places = iter(sorted(freed, key=order.index, reverse=True))
-    for shot, count in reversed(put):  # the lightest first, to where droppers hung
-        usual = plan.TRIM if shot.mass_g <= plan.TRIM_MOST_G + _EDGE_G else rest
-        heavy = shot.mass_g >= plan.BULK_LEAST_G - _EDGE_G
+    places = iter(sorted(freed, key=lambda one: (_PLACES.index(one.where), -one.mass_g)))
+    for shot, count in put:  # the heaviest first, to where the bulk hung
         for _ in range(count):
-            where = next(places, usual)
-            left.append(Hung(shot.name, 1, rest if heavy else where, shot.mass_g))
+            where = _where(shot.mass_g, next(places, None), rest)
+            left.append(Hung(shot.name, 1, where, shot.mass_g))
     return _gathered(left)
+
+
+def _where(mass_g: float, before: Hung | None, rest: str) -> str:
+    """Return where shot goes that takes the place of other shot, or of none."""
+    light = mass_g <= plan.TRIM_MOST_G + _EDGE_G
+    if before is None or before.where == plan.TRIM:
+        return plan.TRIM if light else rest
+    heavy = mass_g >= plan.BULK_LEAST_G - _EDGE_G and mass_g > HEAVIER * before.mass_g + _EDGE_G
+    return rest if heavy else before.where
 
 
 def _gathered(hung: Sequence[Hung]) -> tuple[Hung, ...]:
