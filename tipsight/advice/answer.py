@@ -135,8 +135,8 @@ class Load:
     """What hangs then."""
     short_by_g: float
     """In air."""
-    high_mm: float
-    """How much more of the tip shows for it."""
+    high_mm: float | None
+    """How much more of the tip shows for it; None where its body shows."""
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,7 @@ def load(swim: Swim, tip: Tip) -> Load:
         to_g = max(told_g + wanted - now, 0.0) if box.hanging else wanted
         near_g = line.NEAR_MM * stiffness / share
         step, then = line.touch(swim.hung, to_g, near_g, law.usable(box.shot))
+    high_mm = step.left_g * share / stiffness
     return Load(
         shot_metal=box.shot_metal,
         shot_g=wanted,
@@ -36,5 +37,5 @@ def load(swim: Swim, tip: Tip) -> Load:
         step=step,
         shot=tuple(ShotLine(one.name, one.count, one.where) for one in then),
         short_by_g=step.left_g,
-        high_mm=step.left_g * share / stiffness,
+        high_mm=high_mm if high_mm <= max(tip.wet_mm, line.NEAR_MM) else None,
     )

@@ -93,9 +93,14 @@ def hangs(block: Block) -> str:
 
 def high(block: Block) -> str:
     """Return how much more of the tip shows where no shot that he has comes nearer."""
-    if block.load.high_mm <= NEAR_MM:
+    high_mm = block.load.high_mm
+    if high_mm is None:
+        shows = f"{grams(block.load.short_by_g)} short, so that its body shows"
+    elif high_mm > NEAR_MM:
+        shows = f"{high_mm:.0f} mm more than that shows"
+    else:
         return ""
-    return f"; {block.load.high_mm:.0f} mm more than that shows: no shot you have comes nearer"
+    return f"; {shows}: no shot you have comes nearer"
 
 
 def step(case: Case, told: Step) -> str:

@@ -104,7 +104,7 @@ def shotting(case: Case) -> str:
         "",
         "SHOT LIST, the float set to the depth",
         *(places(hung, case.stream.depth_m) if hung else ("  no shot that you have fits",)),
-        *entry("IN ALL", f"{measures.grams(hung_g)}; {_short(pull / share - hung_g)}"),
+        *entry("IN ALL", f"{measures.grams(hung_g)}; {_short(pull / share - hung_g, case)}"),
     ]
     if any(shot.is_lead(one.metal) for one in box.shot):
         said = shot_words.lead_care()
@@ -114,9 +114,13 @@ def shotting(case: Case) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _short(left_g: float) -> str:
+def _short(left_g: float, case: Case) -> str:
     if left_g < -0.005:
         return f"{measures.grams(-left_g)} more than it takes"
     if left_g < 0.005:
         return "nothing left over"
-    return f"{measures.grams(left_g)} short, which no shot that you have makes up"
+    short = f"{measures.grams(left_g)} short"
+    told = case.box.hanging
+    return (
+        f"{short} of what it takes" if told else f"{short}, which no shot that you have makes up"
+    )
