@@ -12,7 +12,6 @@ from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import line
 from tipsight.output import readings
 from tipsight.output.shotting import shotting
 
@@ -69,7 +68,7 @@ def test_only_what_hangs_or_lies_in_the_box_is_named(asked):
         if block.load.change_g:
             assert block.load.short_by_g >= -1e-9
             lightest_g = min(one.mass_g for one in answer.case.box.shot)
-            near = block.load.high_mm is not None and block.load.high_mm <= line.NEAR_MM + 1e-6
+            near = block.load.high_mm is not None and block.load.high_mm <= 2.0 + 1e-6
             assert near or block.load.short_by_g < lightest_g
 
 

@@ -267,6 +267,13 @@ def test_many_shot_on_the_line_stay_within_reason():
     assert line.mass_g(then) == pytest.approx(line.mass_g(now) + step.change_g)
 
 
+def test_the_bulk_stands_before_a_bigger_dropper():
+    """To lose 0.1 g: a No 4 of the bulk for a No 6, not the BB dropper for a No 1."""
+    now = hung(("No 4", 2, "bulk"), ("BB", 1, "dropper"))
+    step, _ = line.touch(now, 0.7, 0.001, (Shot("No 1", 0.3), Shot("No 6", 0.1)))
+    assert (dict(step.off), dict(step.on)) == ({"No 4": 1}, {"No 6": 1})
+
+
 def test_every_size_on_the_line_can_come_off():
     """One each of all: any one of them may go, though there are 2 to the number of them ways."""
     each = tuple(Hung(one.name, 1, "bulk", one.mass_g) for one in sizes())
