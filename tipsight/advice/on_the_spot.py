@@ -213,11 +213,11 @@ def undo_of(actions: tuple[Action, ...]) -> Undo:
     return Undo.UNTIL_CUT if any(isinstance(one, Insert) for one in actions) else Undo.EASY
 
 
-def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
+def changes(swim: Swim, in_hand: Block, *, moves: bool = True) -> tuple[Change, ...]:
     """Return what can be done by the water, least trouble first.
 
     The tip as it is comes first, then the best of each kind; to come closer only where nothing
-    else is enough.
+    else is enough, and not without ``moves``: `lead` looks at none of them.
     """
     wanted = swim.case.wanted.level
     by_kind: dict[tuple[str, ...], list[Variant]] = {}
@@ -236,7 +236,7 @@ def changes(swim: Swim, in_hand: Block) -> tuple[Change, ...]:
     if swim.case.box.light_stick and swim.case.light.sun_height_deg < DUSK_DEG:
         lit = replace(swim.case.tip, light_stick=LIGHT_STICK)
         found.append(_change(swim, (CarryLight(LIGHT_STICK),), lit))
-    if not any(c.block.passes for c in found):
+    if moves and not any(c.block.passes for c in found):
         found += [one for one in (_move(swim, found), *_elsewhere(swim, found)) if one is not None]
     return tuple(found)
 

@@ -127,4 +127,4 @@ def cell(
     case = settle(asked(question, yards, water, looks, sky))
     here = swim(case)
     in_hand = close_look(here, case.tip)
-    return told(on_the_spot.lead(on_the_spot.changes(here, in_hand)))
+    return told(on_the_spot.lead(on_the_spot.changes(here, in_hand, moves=False)))
