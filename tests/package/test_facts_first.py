@@ -22,7 +22,7 @@ from tipsight.load import causes
 from tipsight.sight import grades
 
 ROOT = Path(__file__).parents[2]
-TYPED = ("tipsight/inputs/", "tipsight/tables/", "tipsight/commands/", "tipsight/cli.py",
+TYPED = ("tipsight/inputs/", "tipsight/tables/", "tipsight/own/", "tipsight/commands/", "tipsight/cli.py",
          "webui/asking.py", "webui/reader_units.py", "webui/form.py")  # fmt: skip
 """Where what people typed, files, addresses and markup are read, which is what reading is for."""
 TAKES_APART = {

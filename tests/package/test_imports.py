@@ -7,18 +7,8 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 ORDER = (
     *("units", "nature", "errors", "checks", "tables", "inputs", "scene", "sight", "afloat"),
-    *(
-        "load",
-        "advice",
-        "hours",
-        "output",
-        "pictures",
-        "paper",
-        "webui",
-        "commands",
-        "cli",
-        "__main__",
-    ),
+    *("load", "advice", "own", "hours", "output", "pictures", "paper", "webui", "commands", "cli"),
+    "__main__",
 )
 FRONT = "tipsight"
 """It gives out what the rooms offer, when it is asked for."""

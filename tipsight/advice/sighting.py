@@ -14,6 +14,7 @@ from tipsight.advice.swim import LADDER_YD, Swim, finish_of
 from tipsight.advice.waters import STREAKS_DOUBT, Times, Water
 from tipsight.inputs.case import Tip
 from tipsight.load.tips import showing_diameter_mm
+from tipsight.scene import paint
 from tipsight.sight import detect, grades, kernel, notice, reach
 from tipsight.sight.clutter import sea_doubt
 from tipsight.units import YARD_M
@@ -128,6 +129,12 @@ def _here(
     return np.hypot(*parts)
 
 
+def contrast_doubt(tip: Tip) -> float:
+    """Return how well the contrast of a tip with the water is known (x/÷): water and own paints."""
+    own = max((paint.doubt(band.paint) for band in tip.bands), default=1.0)
+    return math.exp(math.hypot(math.log(WATER_CONTRAST_DOUBT), math.log(own)))
+
+
 def seen(swim: Swim, water: Water, tip: Tip, levels: Along | None = None) -> Seen:
     """Return how ``tip`` is seen against ``water``, at all distances and with each doubt alone."""
     here, place = swim.here, swim.case.place
@@ -137,6 +144,7 @@ def seen(swim: Swim, water: Water, tip: Tip, levels: Along | None = None) -> See
     moved = swim.range_m[here] * (1 + place.range_doubt * np.array([1.0, -1.0]))
     far, near = np.interp(np.log(moved), np.log(swim.range_m), logs) - logs[here]
     own = swim.case.angler.own_eye_doubt
+    paler = contrast_doubt(tip)
     # in turn: eyes worse, better; streaks strong, weak; water pale, sharp against the tip
     rerun = _here(
         swim,
@@ -144,7 +152,7 @@ def seen(swim: Swim, water: Water, tip: Tip, levels: Along | None = None) -> See
         tip,
         streaks=(1.0, 1.0, STREAKS_DOUBT, 1 / STREAKS_DOUBT, 1.0, 1.0),
         eyes=(1 / own, own, 1.0, 1.0, 1.0, 1.0),
-        gain=(1.0, 1.0, 1.0, 1.0, 1 / WATER_CONTRAST_DOUBT, WATER_CONTRAST_DOUBT),
+        gain=(1.0, 1.0, 1.0, 1.0, 1 / paler, paler),
     )
     still = _here(swim, water, tip, streaks=(0.0,))
     # the re-runs are of the level with the mean crests: each doubt is what it does to that

@@ -7,6 +7,7 @@ COMMANDS = {
     "sheet": "the bench sheet: tip and float at true size, coats, shot to each band (PDF)",
     "card": "cards for the lid of the box, shotting or bank, and one for the wall (PDF)",
     "view": "the view from the bank, now and as advised (PNG), or a drawing (SVG)",
+    "paint": "a paint of your own from a colour or a measured spectrum, into your tables",
     "day": "the light of one day on one swim, and which tip to have on when",
     "pocket": "all the answers of one float in one file for the phone (HTML)",
 }

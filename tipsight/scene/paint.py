@@ -26,12 +26,18 @@ ULTRAVIOLET_EDGE_NM, ULTRAVIOLET_WIDTH_NM = 400.0, 8.0  # of the step between th
 def reflected_part(name: str) -> Array:
     """Return what a fresh paint reflects without changing its wavelength [-], shape (97,).
 
-    `reflectance.smooth` times (1 - A), over white, A being what the glowing pigment takes.
+    `reflectance.smooth`, or the measured spectrum of an own row, times (1 - A), over white, A being
+    what the glowing pigment takes.
 
     >>> reflected_part("felt pen")[[0, -1]].tolist()
     [0.05, 0.05]
     """
-    return reflectance.smooth(tables.row("paints", name, "paint")) * (1.0 - _absorbed(name))
+    row = tables.row("paints", name, "paint")
+    if row["spectrum"]:  # held at its ends beyond them
+        plain = np.interp(WAVELENGTHS_NM, *tables.spectrum(row["spectrum"]))
+    else:
+        plain = reflectance.smooth(row)
+    return np.asarray(plain * (1.0 - _absorbed(name)))
 
 
 def _absorbed(name: str) -> Array:
@@ -70,6 +76,11 @@ def glowing_part(name: str) -> Array:
     taken = quanta * _absorbed(name) * useful * WAVELENGTHS_NM
     matrix = np.outer(glow / WAVELENGTHS_NM, taken) * STEP_NM
     return np.tril(matrix, -1)
+
+
+def doubt(name: str) -> float:
+    """Return how well a paint's contrast is known (x/÷), 1 for no worse than a row of ours."""
+    return float(tables.row("paints", name, "paint")["doubt"] or 1.0)
 
 
 def surface(finish: Finish) -> Array:

@@ -13,6 +13,7 @@ from tipsight.errors import Mistake, Mistakes
 from tipsight.tables.kinds import Number, Row
 from tipsight.tables.reading import PACKAGED, Tables, laid_over, read_folder
 from tipsight.tables.schemas import SCHEMAS
+from tipsight.tables.spectrum_file import points
 
 if TYPE_CHECKING:
     import numpy as np
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "PACKAGED", "Row", "Tables", "columns", "derived", "in_use", "lately", "read_folder", "row", "rows",
-    "using",
+    "spectrum", "using",
 ]  # fmt: skip
 F = TypeVar("F", bound=Callable[..., Any])
 _own: Tables | None = None
@@ -134,6 +135,16 @@ def row(table: str, name: str, says: str) -> Row:
             return one
     names = [one["name"] for one in rows(table)]
     raise Mistakes([Mistake(says, name, "say one of " + ", ".join(names), names[0])])
+
+
+@derived
+def spectrum(name: str) -> "tuple[NDArray[np.float64], NDArray[np.float64]]":
+    """Return wavelengths [nm] and reflectance [-] of a measured spectrum that an own row names."""
+    import numpy as np
+
+    text = dict(_own.spectra)[name] if _own else ""
+    nm, share = np.array(points(text, name)).T
+    return nm, share
 
 
 @derived

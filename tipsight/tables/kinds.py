@@ -112,5 +112,7 @@ class Schema:
     """A column that takes no value but the packaged ones, by which the sums go."""
     fixed: str = ""
     """Why the table cannot be replaced."""
+    optional: tuple[str, ...] = ()
+    """Columns that may be left out; a cell is then as if it were empty."""
     check: Callable[[Row, Rows, Rows], Fault | None] | None = None
     """What else is wrong with a row; given all rows, and the packaged ones."""

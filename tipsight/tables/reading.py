@@ -5,10 +5,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.tables.kinds import Fault, NameOf, Number, Row
 from tipsight.tables.schemas import SCHEMAS
+from tipsight.tables.spectrum_file import points
 
 PACKAGED = Path(__file__).parents[1] / "data"
 
@@ -20,6 +22,8 @@ class Tables:
     folder: str
     texts: tuple[tuple[str, str], ...]
     """Name and content of each."""
+    spectra: tuple[tuple[str, str], ...] = ()
+    """Likewise of each measured spectrum that a row names."""
 
 
 def read_folder(folder: Path | str) -> Tables:
@@ -45,18 +49,46 @@ def read_folder(folder: Path | str) -> Tables:
     wrong: list[Mistake] = []
     texts: dict[str, str] = {}
     lines: dict[str, list[tuple[int, Row]]] = {}
-    for path in paths:
+    named = _spectra_named(folder)
+    for path in [path for path in paths if path.name not in named]:
         try:
             texts[path.stem] = _text(path)
             lines[path.stem] = list(_rows_of(path.stem, texts[path.stem], f"{path}"))
         except Mistakes as mistakes:
             wrong += mistakes.mistakes
-    own = Tables(f"{folder}", tuple(texts.items()))
+    spectra: dict[str, str] = {}
+    for name in sorted(named):
+        try:
+            spectra[name] = _spectrum_text(folder / name)
+        except Mistakes as mistakes:
+            wrong += mistakes.mistakes
+    own = Tables(f"{folder}", tuple(texts.items()), tuple(spectra.items()))
     if not wrong:  # only whole tables can be held against each other
-        wrong = [m for path in paths for m in _faults(own, path, lines[path.stem])]
+        here = [path for path in paths if path.name not in named]
+        wrong = [m for path in here for m in _faults(own, path, lines[path.stem])]
     if wrong:
         raise Mistakes(wrong)
     return own
+
+
+def _spectra_named(folder: Path) -> set[str]:
+    """Return the files that rows of the folder's own paints name, as far as they can be read."""
+    path = folder / "paints.csv"
+    try:
+        rows = _rows_of(path.stem, path.read_text(encoding="utf-8-sig"), f"{path}")
+        return {row["spectrum"] for _, row in rows if row["spectrum"]}
+    except (OSError, UnicodeDecodeError, Mistakes):
+        return set()
+
+
+def _spectrum_text(path: Path) -> str:
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError):
+        why = "a row of paints.csv names this file, and it cannot be read beside it"
+        raise Mistakes([Mistake(f"{path}", "", why, "")]) from None
+    points(text, f"{path}")
+    return text
 
 
 def _text(path: Path) -> str:
@@ -100,7 +132,8 @@ def _rows_of(name: str, text: str, where: str) -> Iterator[tuple[int, Row]]:
         if column not in columns or header.count(column) > 1:
             said = f"the columns are {', '.join(columns)}, each once, with commas between them"
             raise Mistakes([Mistake(f"{where}, line {at}", column, said, "")])
-    if missing := [column for column in columns if column not in header]:
+    optional = SCHEMAS[name].optional
+    if missing := [column for column in columns if column not in (*header, *optional)]:
         said = f"the columns {', '.join(missing)} are missing"
         raise Mistakes([Mistake(f"{where}, line {at}", "", said, "")])
     for at, cells in lines:
@@ -108,7 +141,7 @@ def _rows_of(name: str, text: str, where: str) -> Iterator[tuple[int, Row]]:
             said = f"there are {len(cells)} cells and {len(header)} columns; quote a cell with a comma in it"
             wrong.append(Mistake(f"{where}, line {at}", "", said, ""))
             continue
-        row = {}
+        row: dict[str, Any] = {column: columns[column].read("") for column in optional}
         for column, cell in zip(header, cells, strict=True):
             try:
                 row[column] = columns[column].read(cell)

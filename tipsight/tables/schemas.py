@@ -94,8 +94,10 @@ SCHEMAS: dict[str, Schema] = {
     "paints": Schema(
         {"name": NAME, **each("on_shelf fluorescent", YES_NO), "family": PAINT_FAMILY, "says": ANY,
          **SPECTRUM, **GLOW,
-         "swatch": Text("#[0-9a-fA-F]{6}", "say a colour of a screen such as #f0f0ef"), **SOURCE},
-        check=row_checks.paint,
+         "swatch": Text("#[0-9a-fA-F]{6}", "say a colour of a screen such as #f0f0ef"), **SOURCE,
+         "spectrum": Text(r"([A-Za-z0-9][A-Za-z0-9 ._-]*\.csv)?", "name a file such as mine.csv"),
+         "doubt": Number(1.0, 5.0, blank=True)},
+        check=row_checks.paint, optional=("spectrum", "doubt"),
     ),
     "pattern_parts": Schema(
         {"pattern": NameOf("patterns"),
