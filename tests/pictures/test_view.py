@@ -92,11 +92,11 @@ def test_the_eyes_told_see_less(bright):
 
 def test_weaker_own_eyes_see_so_much_less_contrast(bright):
     """Age, sight and veil as for good eyes; a factor of a half leaves half the contrast."""
-    case = panels._good(bright.case)
+    case = panels.good_eyes(bright.case)
     case = replace(case, angler=replace(case.angler, own_eye_factor=0.5))
     of = scene(case, waters(bright)[0], [case.tip])
     picture = of.water * np.linspace(0.5, 1.5, 40)[:, None, None] * np.ones((40, 40, 1))
-    found = panels._weakened(of, picture, 100.0)
+    found = panels.weakened(of, picture, 100.0)
     assert found - of.water == pytest.approx(0.5 * (picture - of.water), abs=1e-3 * of.water.max())
 
 

@@ -130,6 +130,33 @@ def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion
     as they stand come out 8 % too weak by it, for the square of a Gaussian speed has sqrt(3) and
     not sqrt(8 / pi) times its variance.
     """
+    return _balanced(rig, sea, stream, diameter_mm)[0]
+
+
+def follows(
+    rig: Rig, sea: Sea, stream: Stream, diameter_mm: float, wavenumber_rad_m: Array
+) -> NDArray[np.complex128]:
+    """Return how much of each wave a float follows, with its phase, by the sum of `motion` [-].
+
+    Of a wave that goes as exp(-i w t) at the float; wavenumbers above nothing, shape (F,).
+    """
+    _, drag_body, drag_shot = _balanced(rig, sea, stream, diameter_mm)
+    p, omega = (
+        parts(rig, diameter_mm, stream.temperature_c),
+        chop.angular_rad_s(wavenumber_rad_m, stream.temperature_c),
+    )
+    felt, shot = felt_share(rig, diameter_mm, wavenumber_rad_m)
+    along = drag_body + p.skin * np.sqrt(omega)
+    pushed = p.carried_kg * felt + p.shot_carried_kg * shot
+    over = p.spring_n_m - omega**2 * pushed - 1j * omega * (along * felt + drag_shot * shot)
+    under = p.spring_n_m - omega**2 * p.mass_kg - 1j * omega * (along + drag_shot)
+    return np.asarray((over / under)[0])
+
+
+def _balanced(
+    rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike
+) -> tuple[Motion, Array, Array]:
+    """Return the motion, and the linear drag of body and shot, (D, 1), that it is in balance with."""
     within("depth of the shot", rig.shot_depth_m, 0.0, stream.depth_m, "m")
     p = parts(rig, diameter_mm, stream.temperature_c)
     ratio, share = frequencies.wave_grid()
@@ -152,4 +179,5 @@ def motion(rig: Rig, sea: Sea, stream: Stream, diameter_mm: ArrayLike) -> Motion
             break
     else:
         raise ArithmeticError("the float's drag and its motion did not come to a balance")
-    return Motion(*waves.water(drag_body, drag_shot), *swirls.water(drag_body, drag_shot))
+    moved = Motion(*waves.water(drag_body, drag_shot), *swirls.water(drag_body, drag_shot))
+    return moved, drag_body, drag_shot

@@ -1,4 +1,4 @@
-"""``tipsight view``: the view from the bank as a PNG, or a drawing as SVG."""
+"""``tipsight view``: the view from the bank as a PNG or a film, or a drawing as SVG."""
 
 from typing import TYPE_CHECKING
 
@@ -6,7 +6,7 @@ import click
 
 from tipsight.commands.asking import Asked, command
 from tipsight.commands.parsing import one_of, whole
-from tipsight.commands.writing import write
+from tipsight.commands.writing import progress, write
 
 if TYPE_CHECKING:
     from tipsight.pictures.panels import Eyes
@@ -14,7 +14,10 @@ if TYPE_CHECKING:
 
 @command
 @click.option(
-    "-o", "--out", metavar="FILE", help="the file to write; view.png or view.svg if not told"
+    "-o",
+    "--out",
+    metavar="FILE",
+    help="the file to write; view.png, view.webp or view.svg if not told",
 )
 @click.option(
     "--eyes",
@@ -38,7 +41,15 @@ if TYPE_CHECKING:
     metavar="NUMBER",
     help="another of the many ripples; 0",
 )
-def run(put: Asked, out: str | None, eyes: "Eyes", svg: str | None, ripple: int) -> str:
+@click.option(
+    "--moving",
+    is_flag=True,
+    help="a film of five seconds in place of the picture, view.webp: the tips on the moving "
+    "water, and one bite",
+)
+def run(
+    put: Asked, out: str | None, eyes: "Eyes", svg: str | None, ripple: int, moving: bool
+) -> str:
     """Write the picture, and return what was written and in words what it shows."""
     from tipsight.advice.advise import advise
     from tipsight.pictures import drawn, view
@@ -47,5 +58,10 @@ def run(put: Asked, out: str | None, eyes: "Eyes", svg: str | None, ripple: int)
     if svg:
         picture = drawn.drawing(answer, svg)
         return write(out or "view.svg", picture.alone().encode(), picture.words)
+    if moving:
+        from tipsight.pictures import film
+
+        data = film.webp(answer, eyes, ripple, tell=progress("pictures of the film"))
+        return write(out or "view.webp", data, view.film_described(answer))
     data = view.png(answer, eyes, ripple)
     return write(out or "view.png", data, view.describe(answer))

@@ -33,7 +33,8 @@ ROOM_MM, BELOW_MM = 26.0, 14.0
 YOUNG_YEARS = 25.0
 
 
-def _good(case: Case) -> Case:
+def good_eyes(case: Case) -> Case:
+    """Return the question of one who is young and sees all colours."""
     angler = replace(
         case.angler,
         age_years=YOUNG_YEARS,
@@ -44,7 +45,7 @@ def _good(case: Case) -> Case:
     return replace(case, angler=angler)
 
 
-def _weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
+def weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
     """Return the picture as the told eyes have it, for one whose eyes are good."""
     angler, seen = of.case.angler, of.look
     glare_lx, angle_deg = seen.sky_glare
@@ -103,7 +104,7 @@ def pictures(
     list of numpy.ndarray
         Panel and inset for the tip in hand, then for the advised one, top row first.
     """
-    case = _good(answer.case) if eyes == "good" else answer.case
+    case = good_eyes(answer.case) if eyes == "good" else answer.case
     tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
     of = scene(case, water, tips)
     panel, inset = frames(case.place.range_m, max(tip.showing_mm for tip in tips))
@@ -123,6 +124,6 @@ def pictures(
             picture, covered = empty[frame]
             picture = patch.with_tip(picture, of, frame, tip, covered)
             if eyes == "told":
-                picture = _weakened(of, picture, frame.pixel_mm)
+                picture = weakened(of, picture, frame.pixel_mm)
             found.append(screen.rgb(picture[::-1], white, bright))
     return found

@@ -9,7 +9,7 @@ from tipsight.advice.swim import finish_of
 from tipsight.inputs.case import Tip
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.pictures.cast import Frame, Seen, cast
-from tipsight.pictures.ripple import STEP_MM, WIDEST_STEP_MM, Sheet, sheet
+from tipsight.pictures.ripple import STEP_MM, WIDEST_STEP_MM, Sheet, Waves, waves
 from tipsight.pictures.stage import Scene
 from tipsight.scene import daylight, observer
 from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
@@ -33,11 +33,16 @@ def blank(of: Scene, frame: Frame) -> Array:
 
 def water_sheet(of: Scene, frame: Frame, seed: int = 0) -> Sheet:
     """Return a sheet of water for the largest picture of it; waters under one sky and wind share it."""
+    return moving_water(of, frame, seed).at()
+
+
+def moving_water(of: Scene, frame: Frame, seed: int = 0) -> Waves:
+    """Return the sea of the largest picture of it."""
     swell = 1e3 * of.sea.height_m
     near = (frame.below_mm + swell) / of.slope_of_sight + 30.0
     far = (frame.tall_mm - frame.below_mm + swell) / of.slope_of_sight + 30.0
     wide = max(frame.wide_mm + 30.0, 4.0 * of.sea.clutter_wavelength_mm)
-    return sheet(
+    return waves(
         of.sea,
         of.case.wind,
         of.here.slopes,
@@ -86,13 +91,17 @@ def rippled(
     the mist.
     """
     seen = seen or seen_on(of, drawn, frame)
-    coarse = _lit(of, seen, frame)
+    return laid_out(of, drawn, frame, _lit(of, seen, frame), seen, seed), seen.crest_mm
+
+
+def laid_out(of: Scene, drawn: Sheet, frame: Frame, coarse: Array, seen: Seen, seed: int) -> Array:
+    """Return the light on the sheet's columns at those of the picture, with sparkles and mist."""
     at = (frame.across_mm() - seen.across_mm[0]) / drawn.step_mm
     left = np.clip(at.astype(int), 0, coarse.shape[1] - 2)
     share = (at - left)[:, None]
     picture = coarse[:, left] * (1.0 - share) + coarse[:, left + 1] * share
     picture += _sparkles(of, frame, seed)
-    return of.clear * picture + of.look.air[0], seen.crest_mm
+    return np.asarray(of.clear * picture + of.look.air[0])
 
 
 def _lit(of: Scene, seen: Seen, frame: Frame) -> Array:
@@ -127,7 +136,13 @@ def _sparkles(of: Scene, frame: Frame, seed: int) -> Array:
 
 
 def with_tip(
-    picture: Array, of: Scene, frame: Frame, tip: Tip, covered_mm: float, at_mm: float = 0.0
+    picture: Array,
+    of: Scene,
+    frame: Frame,
+    tip: Tip,
+    covered_mm: float,
+    at_mm: float = 0.0,
+    raised_mm: float = 0.0,
 ) -> Array:
     """Return a picture with a tip before it, each band in the light that the answer gives it.
 
@@ -145,6 +160,8 @@ def with_tip(
         Height above the waterline to which water covers it [mm].
     at_mm : float
         Its middle, right of the picture's [mm].
+    raised_mm : float
+        How much higher it stands than at rest [mm].
 
     Returns
     -------
@@ -155,11 +172,11 @@ def with_tip(
     edges_x = (np.arange(frame.columns + 1) - frame.columns / 2.0) * frame.pixel_mm
     edges_u = np.arange(frame.rows + 1) * frame.pixel_mm - frame.below_mm
     wide = np.diff(np.clip(edges_x, at_mm - half, at_mm + half)) / frame.pixel_mm
-    result = picture
+    result, top_mm = picture, tip.showing_mm + raised_mm
     for number, band in enumerate(tip.bands):
         last = number == len(tip.bands) - 1
-        foot = covered_mm if last else max(tip.showing_mm - band.to_top_mm, covered_mm)
-        head = max(tip.showing_mm - band.from_top_mm, foot)
+        foot = covered_mm if last else max(top_mm - band.to_top_mm, covered_mm)
+        head = max(top_mm - band.from_top_mm, foot)
         tall = np.diff(np.clip(edges_u, foot, head)) / frame.pixel_mm
         light = of.look.tips[of.finishes.index(finish_of(tip, band.paint)), 0]
         cover = np.outer(tall, wide)[..., None]

@@ -112,7 +112,61 @@ def cut(sea: chop.Sea, slope_variance: float) -> tuple[float, float, float]:
     return peak, math.exp(found), slope_variance / slopes(found)
 
 
-def sheet(
+@dataclass(frozen=True, eq=False)
+class Waves:
+    """A random sea around the tip as a sum of waves, each of which runs before the wind."""
+
+    height: NDArray[np.complex128]
+    """Of each wave at the start, shape (rows, half the columns)."""
+    away_rad_m: Array
+    right_rad_m: Array
+    omega_rad_s: Array
+    """Below nothing for those that run against the wavenumber they are written at."""
+    columns: int
+    step_mm: float
+    tip_row: int
+
+    def at(self, time_s: float = 0.0) -> Sheet:
+        """Return the water at a time [s], as it is found by one who drifts with the stream."""
+        now = self.height * np.exp(-1j * self.omega_rad_s * time_s) if time_s else self.height
+        shape = now.shape[0], self.columns
+        height, rise_away, rise_right = (
+            scipy.fft.irfft2(now * by, s=shape)
+            for by in (1e3, 1j * self.away_rad_m, 1j * self.right_rad_m)
+        )
+        return Sheet(height, rise_away, rise_right, self.step_mm, self.tip_row)
+
+    def along_mm(self, share: NDArray[np.complex128], times_s: Array, across_mm: float) -> Array:
+        """Return what goes up and down at a point of the tip's row by a share of each wave [mm].
+
+        Parameters
+        ----------
+        share : numpy.ndarray
+            Of each wave, shape of ``height``, for a wave that goes as exp(-i omega t).
+        times_s : numpy.ndarray
+            When, shape (T,) [s].
+        across_mm : float
+            Right of the middle column [mm].
+        """
+        rows = self.height.shape[0]
+        column = self.columns // 2 + round(across_mm / self.step_mm)
+        place = self.step_mm * 1e-3 * (self.away_rad_m * self.tip_row + self.right_rad_m * column)
+        single = self.right_rad_m == 0.0
+        if self.columns % 2 == 0:
+            single = single | (self.right_rad_m == self.right_rad_m.max())
+        fold = np.where(single, 1.0, 2.0)
+        # a wave that runs backwards is the mirrored one, whose share is the conjugate
+        felt = np.where(self.omega_rad_s < 0.0, share.conj(), share)
+        held = np.abs(self.height) > 0.0
+        each = (self.height * felt * np.exp(1j * place) * fold)[held]
+        omega = self.omega_rad_s[held]
+        found: Array = np.array(
+            [float((each * np.exp(-1j * omega * t)).real.sum()) for t in times_s]
+        )
+        return np.asarray(found * 1e3 / (rows * self.columns))
+
+
+def waves(
     sea: chop.Sea,
     wind: Wind,
     slopes: SlopeVariance,
@@ -122,8 +176,8 @@ def sheet(
     wide_mm: float,
     seed: int = 0,
     step_mm: float = STEP_MM,
-) -> Sheet:
-    """Return a sheet of random water around the tip, which repeats at its edges.
+) -> Waves:
+    """Return a random sea around the tip, which repeats at its edges.
 
     Parameters
     ----------
@@ -136,18 +190,19 @@ def sheet(
     near_mm, far_mm, wide_mm : float
         How far it reaches towards the viewer, away from him, and in all across [mm].
     seed : int
-        Which of all possible sheets.
+        Which of all possible seas.
     step_mm : float
         Between its points [mm].
 
     Notes
     -----
     Gaussian; the wind's waves spread as cos² about its line, the slopes without wind all round.
+    Each runs at the speed of deep water, by `chop.angular_rad_s`.
 
     Examples
     --------
-    >>> water = sheet(chop.sea(Wind()), Wind(), SlopeVariance(2e-4, 2e-4),
-    ...               near_mm=300.0, far_mm=2000.0, wide_mm=600.0)
+    >>> water = waves(chop.sea(Wind()), Wind(), SlopeVariance(2e-4, 2e-4),
+    ...               near_mm=300.0, far_mm=2000.0, wide_mm=600.0).at()
     >>> bool(0.3 < water.rise_away.var() / 2e-4 < 3.0)
     True
     """
@@ -156,8 +211,8 @@ def sheet(
     rows = scipy.fft.next_fast_len(math.ceil((near_mm + far_mm) / step_mm), real=True)
     columns = scipy.fft.next_fast_len(math.ceil(wide_mm / step_mm), real=True)
     step_m = 1e-3 * step_mm
-    away = 2.0 * np.pi * np.fft.fftfreq(rows, step_m)[:, None]
-    right = 2.0 * np.pi * np.fft.rfftfreq(columns, step_m)[None, :]
+    away = np.asarray(2.0 * np.pi * np.fft.fftfreq(rows, step_m)[:, None], dtype=np.float64)
+    right = np.asarray(2.0 * np.pi * np.fft.rfftfreq(columns, step_m)[None, :], dtype=np.float64)
     k = np.hypot(away, right)
     inside = (k > LONGEST * peak) & (k <= SHORTEST_RAD_M)
     held = k[inside]
@@ -168,8 +223,34 @@ def sheet(
     gain = np.zeros(k.shape)
     gain[inside] = np.sqrt(density) * 2.0 * math.pi / step_m
     noise = np.random.default_rng(seed).standard_normal((rows, columns))
-    waves = scipy.fft.rfft2(noise) * gain
-    height, rise_away, rise_right = (
-        scipy.fft.irfft2(waves * by, s=(rows, columns)) for by in (1e3, 1j * away, 1j * right)
-    )
-    return Sheet(height, rise_away, rise_right, step_mm, round(near_mm / step_mm))
+    height = scipy.fft.rfft2(noise) * gain
+    # crests run towards where the wind blows; each is written once, with its mirror image
+    ahead = np.zeros(k.shape)
+    ahead[inside] = np.where(np.cos(turn) >= 0.0, 1.0, -1.0)
+    omega = np.zeros(k.shape)
+    omega[inside] = chop.angular_rad_s(held)
+    return Waves(height, away, right, ahead * omega, columns, step_mm, round(near_mm / step_mm))
+
+
+def sheet(
+    sea: chop.Sea,
+    wind: Wind,
+    slopes: SlopeVariance,
+    *,
+    near_mm: float,
+    far_mm: float,
+    wide_mm: float,
+    seed: int = 0,
+    step_mm: float = STEP_MM,
+) -> Sheet:
+    """Return the water of `waves` at the start."""
+    return waves(
+        sea,
+        wind,
+        slopes,
+        near_mm=near_mm,
+        far_mm=far_mm,
+        wide_mm=wide_mm,
+        seed=seed,
+        step_mm=step_mm,
+    ).at()

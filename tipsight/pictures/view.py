@@ -72,6 +72,31 @@ def captions(answer: Answer) -> dict[str, tuple[tuple[str, str, str], ...]]:
     }
 
 
+def film_words(answer: Answer) -> tuple[str, str]:
+    """Return what stands under each tip of the film, on the water where the one in hand is worst."""
+    worst = min(answer.tip_in_hand.visibility.by_background, key=lambda sight: sight.level)
+    now, better = (
+        next(s for s in block.visibility.by_background if s.name == worst.name).grade
+        for block in (answer.tip_in_hand, advised(answer)[1])
+    )
+    return f"Now: {now}", f"Advised: {better}"
+
+
+def biting(words: str) -> str:
+    """Return a tip's words while the bite holds it down."""
+    return f"{words} - a bite"
+
+
+def film_described(answer: Answer, reader: Reader = ANGLER) -> str:
+    """Return in words what the film shows."""
+    now, better = film_words(answer)
+    worst = min(answer.tip_in_hand.visibility.by_background, key=lambda sight: sight.level)
+    return (
+        f"Computed film of both tips at {reader.distance(answer.case.place.range_m)} on {worst.name} "
+        f"water. {now}; {better[0].lower()}{better[1:]}. One bite takes both down; above, each magnified."
+    )
+
+
 def drawn(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> tuple[bytes, ...]:
     """Return the panels of `png` one by one, each with its inset behind it, as PNG."""
     held: Held = {}
@@ -132,7 +157,8 @@ def _font(size: int, bold: bool = False) -> "ImageFont.FreeTypeFont":
     return ImageFont.truetype(letters.file(letters.BOLD if bold else letters.PLAIN), size)
 
 
-def _write(pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str]) -> None:
+def write(pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str]) -> None:
+    """Write lines of words on a picture, from their upper left corner down."""
     for line in lines:
         pen.text((x, y), line, font=_font(SIZE_PX), fill="black")
         y += LEAD_PX
@@ -223,14 +249,14 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
             x = MARGIN_PX + side * (pair + MARGIN_PX)
             sheet.paste(Image.fromarray(four[2 * side]), (x, y + 24))
             sheet.paste(Image.fromarray(four[2 * side + 1]), (x + WIDE_PX + 6, y + 24))
-            _write(pen, x, y + 28 + TALL_PX, row[side])
+            write(pen, x, y + 28 + TALL_PX, row[side])
         y += 30 + TALL_PX + 10 + LEAD_PX * max(map(len, row))
     bar = round(100.0 * PIXELS_PER_MM)
     pen.line([(MARGIN_PX, y + 10), (MARGIN_PX + bar, y + 10)], fill="black", width=2)
     for end in (0, bar):
         pen.line([(MARGIN_PX + end, y + 3), (MARGIN_PX + end, y + 17)], fill="black", width=2)
     pen.text((MARGIN_PX + bar + 10, y + 2), "100 mm", font=_font(SIZE_PX), fill="black")
-    _write(pen, MARGIN_PX, y + 28, said)
+    write(pen, MARGIN_PX, y + 28, said)
     info = PngImagePlugin.PngInfo()
     info.add_itxt("Description", describe(answer))
     out = io.BytesIO()
