@@ -11,7 +11,7 @@ from PIL import Image
 from tipsight import Question, advise
 from tipsight.inputs import demo
 from tipsight.output import measures
-from tipsight.pictures import panels, view
+from tipsight.pictures import panels, truesize, view
 from tipsight.pictures.stage import scene
 from tipsight.pictures.subject import advised, made, waters
 
@@ -151,3 +151,34 @@ def test_the_words_under_it_tell_dusk_from_day(dusk, bright):
     assert "are magnified 4.5 times" in view.caveat(bright.case, 4.5)
     assert "are no larger" in view.caveat(bright.case, 1.0)
     assert "eyes told (55 years" in view.caveat(bright.case, 1.0, "told")
+
+
+@pytest.fixture(scope="module")
+def glare():
+    told = {"sky": "clear", "sun_is": "in my face", "sun_height": "25 deg", "age": "65"}
+    return advise(Question(behind=["dark"], paint="black", **told))
+
+
+def test_glare_turns_black_grey_and_it_is_said(glare, bright):
+    assert view.veiled(bright) == ()
+    said = view.veiled(glare)
+    assert said == ("On dark water black looks grey: the glare lays a veil over it.",)
+    assert view.foot(glare).startswith(said[0])
+    lost = panels.veil_share(scene(glare.case, waters(glare)[0], [glare.tip_in_hand.tip]))
+    old = scene(panels.good_eyes(glare.case), waters(glare)[0], [glare.tip_in_hand.tip])
+    assert 1.0 > lost > panels.veil_share(old) > 0.0
+
+
+def test_two_panels_that_are_alike_are_one(bright, dusk):
+    assert advised(bright)[1].tip == bright.tip_in_hand.tip
+    assert [title for title, *_ in view.captions(bright)["bright"]] == ["Now, and as advised"]
+    assert {len(pair) for pair in view.captions(dusk).values()} == {2}
+
+
+def test_a_tip_is_drawn_at_its_true_size_on_a_screen_that_was_measured(bright):
+    """96 to the inch, read from 0.4 m: 5 m / 0.4 m = 12.5 times smaller, 430 x 190 in 34 x 15."""
+    shrunk = panels.pictures(bright, waters(bright)[0], shrink=lambda p: truesize.shrunk(p, 12.5))
+    assert [one.shape for one in shrunk[2::3]] == [(15, 34, 3)] * 2
+    plain = opened(view.png(bright))
+    large = opened(view.png(bright, pixels_per_mm=96 / 25.4))
+    assert large.height == plain.height + view.TRUE_PX + 15

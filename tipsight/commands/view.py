@@ -7,6 +7,7 @@ import click
 from tipsight.commands.asking import Asked, command
 from tipsight.commands.parsing import one_of, whole
 from tipsight.commands.writing import progress, write
+from tipsight.errors import Mistake, Mistakes
 
 if TYPE_CHECKING:
     from tipsight.pictures.panels import Eyes
@@ -22,10 +23,10 @@ if TYPE_CHECKING:
 @click.option(
     "--eyes",
     type=one_of(("good", "told")),
-    default="good",
+    default="told",
     metavar="WHOSE",
-    help="good: young eyes of full colour; told: the eyes of the question, their age, "
-    "sight and colour vision",
+    help="told: the eyes of the question, their age, sight and colour vision; "
+    "good: young eyes of full colour",
 )
 @click.option(
     "--svg",
@@ -42,17 +43,55 @@ if TYPE_CHECKING:
     help="another of the many ripples; 0",
 )
 @click.option(
+    "--card",
+    type=whole(100, 4000, 324),
+    metavar="PIXELS",
+    help="how many pixels wide a bank card, laid on your screen, is: the tips are then drawn "
+    "at true size too",
+)
+@click.option(
+    "--screen-mm",
+    type=whole(40, 3000, 480),
+    metavar="MM",
+    help="in place of the card: how wide your screen is, with --screen-px",
+)
+@click.option(
+    "--screen-px",
+    type=whole(200, 20000, 1920),
+    metavar="PIXELS",
+    help="how many pixels it has across",
+)
+@click.option(
+    "--read-from",
+    type=whole(10, 500, 40),
+    default=40,
+    metavar="CM",
+    help="from your eyes to the screen; 40",
+)
+@click.option(
     "--moving",
     is_flag=True,
     help="a film of five seconds in place of the picture, view.webp: the tips on the moving "
     "water, and one bite",
 )
 def run(
-    put: Asked, out: str | None, eyes: "Eyes", svg: str | None, ripple: int, moving: bool
+    put: Asked,
+    out: str | None,
+    eyes: "Eyes",
+    svg: str | None,
+    ripple: int,
+    card: int | None,
+    screen_mm: int | None,
+    screen_px: int | None,
+    read_from: int,
+    moving: bool,
 ) -> str:
     """Write the picture, and return what was written and in words what it shows."""
+    if bool(screen_mm) != bool(screen_px):
+        lacks, example = ("--screen-mm", "480") if screen_px else ("--screen-px", "1920")
+        raise Mistakes([Mistake(lacks, "", "tell both the width and the pixels across", example)])
     from tipsight.advice.advise import advise
-    from tipsight.pictures import drawn, view
+    from tipsight.pictures import drawn, truesize, view
 
     answer = advise(put.question)
     if svg:
@@ -63,5 +102,8 @@ def run(
 
         data = film.webp(answer, eyes, ripple, tell=progress("pictures of the film"))
         return write(out or "view.webp", data, view.film_described(answer))
-    data = view.png(answer, eyes, ripple)
+    fine = truesize.of_card(card) if card else None
+    if screen_mm and screen_px:
+        fine = truesize.of_screen(screen_mm, screen_px)
+    data = view.png(answer, eyes, ripple, fine, read_from / 100.0)
     return write(out or "view.png", data, view.describe(answer))

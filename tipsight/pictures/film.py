@@ -20,8 +20,8 @@ from tipsight.pictures.panels import (
     PIXELS_PER_MM,
     ROOM_MM,
     Eyes,
+    as_seen,
     good_eyes,
-    weakened,
 )
 from tipsight.pictures.ripple import LONGEST, SHORTEST_RAD_M, Sheet, Waves
 from tipsight.pictures.stage import Scene, scene
@@ -233,9 +233,7 @@ def _water(of: Scene, lamp: Lamp, water: Sheet, frame: Frame, moment: int) -> tu
 def _shown(
     of: Scene, frame: Frame, picture: Array, eyes: Eyes, white: Array, bright: float
 ) -> Picture:
-    if eyes == "told":
-        picture = weakened(of, picture, frame.pixel_mm)
-    return screen.rgb(picture[::-1], white, bright)
+    return screen.rgb(as_seen(of, picture, frame, eyes)[::-1], white, bright)
 
 
 def _moved(water: Sheet, at_mm: float) -> Sheet:

@@ -1,5 +1,6 @@
 """The panels of the view from the bank: each tip before one water, in screen colours."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
@@ -60,6 +61,26 @@ def weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
     return screen.dulled(picture, of.water, min(share, 1.0), blur_mm / pixel_mm)
 
 
+def veil_share(of: Scene) -> float:
+    """Return how much of the light in the eye, looking at the water, is the glare's veil [0 to 1]."""
+    glare_lx, angle_deg = of.look.sky_glare
+    veil = float(eye.veil(glare_lx, angle_deg, of.case.angler.age_years).sum())
+    return veil / (float(of.water[0]) + veil)
+
+
+def _veiled(of: Scene, picture: Array) -> Array:
+    """Return the picture under the veil that young eyes have by the water and not at a screen."""
+    glare_lx, angle_deg = of.look.sky_glare
+    young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
+    return screen.dulled(picture, of.water, float(of.water[0]) / (float(of.water[0]) + young), 0.0)
+
+
+def as_seen(of: Scene, picture: Array, frame: Frame, eyes: Eyes) -> Array:
+    """Return a picture with all that is lost of it in the eyes asked about, but not at a screen."""
+    picture = _veiled(of, picture)
+    return weakened(of, picture, frame.pixel_mm) if eyes == "told" else picture
+
+
 def frames(range_m: float, longest_mm: float) -> tuple[Frame, Frame]:
     """Return the panel of true angular size, and the magnified one, about the foot of the tip.
 
@@ -82,7 +103,12 @@ def frames(range_m: float, longest_mm: float) -> tuple[Frame, Frame]:
 
 
 def pictures(
-    answer: Answer, water: Stretch, eyes: Eyes = "good", seed: int = 0, held: Held | None = None
+    answer: Answer,
+    water: Stretch,
+    eyes: Eyes = "good",
+    seed: int = 0,
+    held: Held | None = None,
+    shrink: Callable[[Array], Array] | None = None,
 ) -> list[NDArray[np.uint8]]:
     """Return the four panels of one water in screen colours.
 
@@ -98,11 +124,14 @@ def pictures(
         Which of all possible ripples.
     held : dict, optional
         Filled with the surface, which is the same for each water; pass it on to the next.
+    shrink : callable, optional
+        What makes the light of a panel a smaller picture of it, such as one of true size.
 
     Returns
     -------
     list of numpy.ndarray
-        Panel and inset for the tip in hand, then for the advised one, top row first.
+        Panel and inset for the tip in hand, then for the advised one, top row first; with
+        ``shrink``, a third behind each pair: the panel shrunk.
     """
     case = good_eyes(answer.case) if eyes == "good" else answer.case
     tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
@@ -118,12 +147,13 @@ def pictures(
     }
     white = screen.white_cones(of.here)
     bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])
-    found = []
+    found, wide = [], empty[panel][0]
     for tip in tips:
         for frame in (panel, inset):
             picture, covered = empty[frame]
-            picture = patch.with_tip(picture, of, frame, tip, covered)
-            if eyes == "told":
-                picture = weakened(of, picture, frame.pixel_mm)
+            picture = as_seen(of, patch.with_tip(picture, of, frame, tip, covered), frame, eyes)
             found.append(screen.rgb(picture[::-1], white, bright))
+            wide = picture if frame == panel else wide
+        if shrink:
+            found.append(screen.rgb(shrink(wide[::-1]), white, bright))
     return found

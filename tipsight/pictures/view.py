@@ -3,7 +3,7 @@
 import io
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -13,7 +13,7 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.inputs.case import Case, Tip
 from tipsight.output import measures, names
 from tipsight.output.measures import ANGLER, Reader
-from tipsight.pictures import letters
+from tipsight.pictures import letters, truesize
 from tipsight.pictures.panels import (
     INSET_PX,
     LOOK_FROM_M,
@@ -23,14 +23,21 @@ from tipsight.pictures.panels import (
     Eyes,
     Held,
     frames,
+    good_eyes,
     pictures,
+    veil_share,
 )
+from tipsight.pictures.stage import scene
 from tipsight.pictures.subject import advised, waters
 
 if TYPE_CHECKING:
     from PIL import ImageDraw, ImageFont
 
 MARGIN_PX = 16
+GREY_FROM = 0.15
+"""Share of a veil in the light from which black looks grey (judgement)."""
+TRUE_PX = 34
+"""What a line of words over the pictures of true size takes up."""
 SIZE_PX, LEAD_PX = 13, 18
 """Of the words under the panels, and from line to line."""
 
@@ -45,14 +52,29 @@ class Panel:
     """How well it is seen, in words."""
 
 
-def _panels(answer: Answer, water: str) -> tuple[Panel, Panel]:
+def _panels(answer: Answer, water: str) -> tuple[Panel, ...]:
     def panel(title: str, block: Block) -> Panel:
         sight = next(s for s in block.visibility.by_background if s.name == water)
         seen = f"{sight.grade} (level {measures.levels(sight.low, sight.high)})"
         return Panel(title, block.tip, seen)
 
     place, block = advised(answer)
+    if block.tip == answer.tip_in_hand.tip:
+        return (panel("Now, and as advised", block),)
     return panel("Now", answer.tip_in_hand), panel(f"Advised, at the {place}", block)
+
+
+def veiled(answer: Answer, eyes: Eyes = "told") -> tuple[str, ...]:
+    """Return a sentence for each water on which glare turns a black tip grey."""
+    case = good_eyes(answer.case) if eyes == "good" else answer.case
+    tips = [block.tip for block in (answer.tip_in_hand, advised(answer)[1])]
+    if not any(band.paint == "black" for tip in tips for band in tip.bands):
+        return ()
+    return tuple(
+        f"On {water.name} water black looks grey: the glare lays a veil over it."
+        for water in waters(answer)
+        if veil_share(scene(case, water, tips)) >= GREY_FROM
+    )
 
 
 def _said(panel: Panel) -> tuple[str, str]:
@@ -97,7 +119,7 @@ def film_described(answer: Answer, reader: Reader = ANGLER) -> str:
     )
 
 
-def drawn(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> tuple[bytes, ...]:
+def drawn(answer: Answer, eyes: Eyes = "told", seed: int = 0) -> tuple[bytes, ...]:
     """Return the panels of `png` one by one, each with its inset behind it, as PNG."""
     held: Held = {}
     return tuple(
@@ -122,11 +144,12 @@ def heading(answer: Answer, reader: Reader = ANGLER) -> str:
     return f"{said}, {sky}" if sky else said
 
 
-def foot(answer: Answer, eyes: Eyes = "good") -> str:
+def foot(answer: Answer, eyes: Eyes = "told") -> str:
     """Return the `caveat` of an answer's panels."""
     longest = max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
     panel, inset = frames(answer.case.place.range_m, longest)
-    return caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
+    said = caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
+    return " ".join((*veiled(answer, eyes), said))
 
 
 def describe(answer: Answer, reader: Reader = ANGLER) -> str:
@@ -164,6 +187,12 @@ def write(pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str]) -> N
         y += LEAD_PX
 
 
+def _sized(times: float, read_from_m: float) -> str:
+    """Return what stands over a picture of true size."""
+    far = f"{100 * read_from_m:.0f} cm"
+    return f"True size, read from {far}; below it {times:.2g} times too large, and magnified"
+
+
 def caveat(case: Case, times: float, eyes: str = "good") -> str:
     """Return what stands under the picture: whose eyes, how to look, and what a screen cannot show.
 
@@ -177,7 +206,8 @@ def caveat(case: Case, times: float, eyes: str = "good") -> str:
     whose = (
         "young eyes that see all colours"
         if eyes == "good"
-        else f"the eyes told ({told.age_years:.0f} years, colour vision {told.colour_vision})"
+        else f"the eyes told ({told.age_years:.0f} years, colour vision "
+        f"{told.colour_vision}), and so much paler as they lose of contrast"
     )
     bright = (
         "it is far brighter than the dusk: by the water far less is seen than here"
@@ -188,12 +218,20 @@ def caveat(case: Case, times: float, eyes: str = "good") -> str:
     return (
         f"Computed, not a photograph; for {whose}. Zoom until the bar is 100 mm long: from "
         f"{LOOK_FROM_M:g} m away the wide panels then have their true angular size; the narrow ones "
-        f"are {large}. This is one of many ripples that such water makes; it moves, and crests cover "
-        f"the foot by turns. A screen does not glow as fluorescent paint does, and {bright}."
+        f"are {large}. Read from {100 * truesize.READ_FROM_M:.0f} cm, the wide ones are "
+        f"{truesize.times_too_large():.2g} times too large. This is one of many ripples "
+        "that such water makes; it moves, and crests cover the foot by turns. "
+        f"A screen does not glow as fluorescent paint does, and {bright}."
     )
 
 
-def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
+def png(
+    answer: Answer,
+    eyes: Eyes = "told",
+    seed: int = 0,
+    pixels_per_mm: float | None = None,
+    read_from_m: float = truesize.READ_FROM_M,
+) -> bytes:
     r"""Return the view from the bank.
 
     Parameters
@@ -204,6 +242,10 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
         ``good`` for young eyes of full colour, ``told`` for those of the question.
     seed : int
         Which of all the ripples that this wind could make.
+    pixels_per_mm : float, optional
+        Of the screen that shows it; told, each tip is first drawn at its true angular size.
+    read_from_m : float
+        From the eyes to that screen [m].
 
     Returns
     -------
@@ -229,9 +271,11 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
         for water in each
     ]
     said = letters.broken(foot(answer, eyes), SIZE_PX, wide - 2 * MARGIN_PX)
+    times = truesize.times_too_large(pixels_per_mm, read_from_m) if pixels_per_mm else None
+    true_tall = TRUE_PX + round(TALL_PX / times) if times else 0
     tall = (
         62
-        + sum(30 + TALL_PX + 10 + LEAD_PX * max(map(len, row)) for row in rows)
+        + sum(30 + true_tall + TALL_PX + 10 + LEAD_PX * max(map(len, row)) for row in rows)
         + 40
         + LEAD_PX * len(said)
     )
@@ -244,13 +288,21 @@ def png(answer: Answer, eyes: Eyes = "good", seed: int = 0) -> bytes:
     for water, row in zip(each, rows, strict=True):
         head = f"Water behind the tip: {water.name}"
         pen.text((MARGIN_PX, y), head, font=_font(15, True), fill="black")
-        four = pictures(answer, water, eyes, seed, held)
-        for side in range(2):
-            x = MARGIN_PX + side * (pair + MARGIN_PX)
-            sheet.paste(Image.fromarray(four[2 * side]), (x, y + 24))
-            sheet.paste(Image.fromarray(four[2 * side + 1]), (x + WIDE_PX + 6, y + 24))
-            write(pen, x, y + 28 + TALL_PX, row[side])
-        y += 30 + TALL_PX + 10 + LEAD_PX * max(map(len, row))
+        shrink = partial(truesize.shrunk, times=times) if times else None
+        each_tip = 3 if times else 2
+        drawn = pictures(answer, water, eyes, seed, held, shrink)
+        for side, words in enumerate(row):
+            x, top = MARGIN_PX + side * (pair + MARGIN_PX), y + 24 + true_tall
+            panel, inset, *true = map(
+                Image.fromarray, drawn[each_tip * side : each_tip * (side + 1)]
+            )
+            if times:
+                write(pen, x, y + 24, [_sized(times, read_from_m)])
+                sheet.paste(true[0], (x + (WIDE_PX - true[0].width) // 2, y + 46))
+            sheet.paste(panel, (x, top))
+            sheet.paste(inset, (x + WIDE_PX + 6, top))
+            write(pen, x, top + 4 + TALL_PX, words)
+        y += 30 + true_tall + TALL_PX + 10 + LEAD_PX * max(map(len, row))
     bar = round(100.0 * PIXELS_PER_MM)
     pen.line([(MARGIN_PX, y + 10), (MARGIN_PX + bar, y + 10)], fill="black", width=2)
     for end in (0, bar):
