@@ -1,5 +1,6 @@
 """What can be taken away from an answer: paper at true size, and the view from the bank."""
 
+import threading
 from collections.abc import Callable
 
 from flask import Flask, Response, abort, redirect, render_template, request
@@ -75,6 +76,20 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
         return view.drawn(answered()[1])
 
+    drawing = threading.Lock()
+
+    def draw_film(query: str) -> bytes:
+        """Draw the film; it takes ten seconds of the machine, so never two at a time."""
+        from tipsight.pictures import film
+
+        if not drawing.acquire(blocking=False):
+            abort(503)
+        try:
+            return film.webp(answered()[1])
+        finally:
+            drawing.release()
+
+    films = Kept(draw_film, most=KEPT, most_bytes=KEPT_BYTES, size=len)
     whole = Kept(draw, most=KEPT, most_bytes=KEPT_BYTES, size=len)
     panels = Kept(
         draw_panels, most=KEPT, most_bytes=KEPT_BYTES, size=lambda drawn: sum(map(len, drawn))
@@ -82,6 +97,9 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
     def picture(asked: Asked, answer: Answer) -> Response:
         return Response(whole(asked.query()), mimetype="image/png")
+
+    def moving(asked: Asked, answer: Answer) -> Response:
+        return Response(films(asked.query()), mimetype="image/webp")
 
     def panel(number: int) -> Response:
         def make(asked: Asked, answer: Answer) -> Response:
@@ -101,11 +119,13 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
             heading=view.heading(answer, asked.units.reader),
             captions=view.captions(answer),
             foot=view.foot(answer),
+            film=view.film_described(answer, asked.units.reader),
         )
         return Response(page)
 
     for file, (_, make) in PAPERS.items():
         app.add_url_rule(f"/{file}", file, paper(make))
     app.add_url_rule("/view.png", "picture", mended(picture))
+    app.add_url_rule("/view.webp", "moving", mended(moving))
     app.add_url_rule("/view-<int:number>.png", "panel", panel)
     app.add_url_rule("/view", "view", mended(view_page))

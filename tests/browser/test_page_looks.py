@@ -110,7 +110,7 @@ def test_the_view_shows_all_of_every_panel(visit, size):
     wide, high = SIZES[size]
     page = visit(STATES["view"], size=(wide, high))
     page.wait_for_load_state("networkidle")
-    images = page.locator("main img")
+    images = page.locator("main figure img")
     natural = images.evaluate_all("els => els.map(e => [e.naturalWidth, e.naturalHeight])")
     assert natural == [[430, 190], [130, 190]] * 4  # two tips, two waters
     boxes = images.evaluate_all(BOXES)

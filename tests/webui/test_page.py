@@ -19,7 +19,8 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.output import measures, telling
 from tipsight.output.json_form import json_form
-from tipsight.pictures import view
+from tipsight.pictures import film, view
+from webui import create_app
 from webui.asking import typed_of
 
 FRAGMENT = {"X-Fragment": "1"}
@@ -387,6 +388,34 @@ def test_the_view_is_drawn_and_told(house):
     assert house.get(shown[3].replace("view-3", "view-4")).status_code == 404
     whole = house.get(html.unescape(re.search(r'href="(/view.png[^"]*)"', page.text)[1]))
     assert (whole.status_code, whole.data) == (200, view.png(answer))
+
+
+def test_the_film_is_a_still_page_s_until_it_is_asked_for(house, monkeypatch):
+    """Folded away and lazy, so that nothing moves or is drawn before a tap; drawn once, then kept."""
+    drawn = []
+    monkeypatch.setattr(film, "webp", lambda answer: drawn.append(answer) or b"film")
+    page = house.get("/view").text
+    folded = re.search(r'<details class="moving">.*?</details>', page, re.S)[0]
+    assert 'loading="lazy"' in folded
+    assert "Computed film of both tips at 40 yd" in folded
+    address = html.unescape(re.search(r'src="(/view.webp[^"]*)"', folded)[1])
+    assert not drawn
+    for _ in range(2):
+        reply = house.get(address)
+        assert (reply.status_code, reply.mimetype, reply.data) == (200, "image/webp", b"film")
+    assert len(drawn) == 1
+
+
+def test_two_films_are_never_drawn_at_a_time(monkeypatch):
+    client, inner = create_app().test_client(), []
+
+    def webp(answer):
+        inner.append(client.application.test_client().get("/view.webp?distance=30+yd").status_code)
+        return b"film"
+
+    monkeypatch.setattr(film, "webp", webp)
+    assert client.get("/view.webp?distance=25+yd").status_code == 200
+    assert inner == [503]
 
 
 def test_a_page_is_told_in_its_units(house):
