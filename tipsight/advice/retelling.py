@@ -5,6 +5,11 @@ import math
 from tipsight.advice.answer import Block
 from tipsight.inputs.case import Band, Case, Tip, WeighedFloat
 from tipsight.inputs.settle_tip import stock_words
+from tipsight.load.plan import TRIM
+
+
+SHORT = {TRIM: "trim"}
+"""Places on the line that are typed in fewer words."""
 
 
 def paint_words(bands: tuple[Band, ...], showing_mm: float) -> str:
@@ -66,7 +71,8 @@ def shot_options(block: Block) -> dict[str, str]:
         return {}
     places: dict[str, list[str]] = {}
     for one in block.load.shot:
-        places.setdefault(one.where, []).append(f"{one.count} {one.name}")
+        said = one.name if one.count == 1 else f"{one.count} {one.name}"
+        places.setdefault(SHORT.get(one.where, one.where), []).append(said)
     return {"hangs": "; ".join(f"{where} {', '.join(each)}" for where, each in places.items())}
 
 
