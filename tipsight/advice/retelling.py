@@ -7,7 +7,6 @@ from tipsight.inputs.case import Band, Case, Tip, WeighedFloat
 from tipsight.inputs.settle_tip import stock_words
 from tipsight.load.plan import TRIM
 
-
 SHORT = {TRIM: "trim"}
 """Places on the line that are typed in fewer words."""
 
