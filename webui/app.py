@@ -4,8 +4,10 @@ import json
 import pickle  # only to measure: nothing is ever read back
 from collections.abc import Callable, Sequence
 from typing import Any
+from urllib.parse import parse_qsl
 
 from flask import Flask, Response, redirect, render_template, request
+from werkzeug.datastructures import MultiDict
 from werkzeug.exceptions import HTTPException
 
 from tipsight.advice.answer import Answer
@@ -13,9 +15,11 @@ from tipsight.errors import Mistake, Mistakes, OutOfRange
 from tipsight.inputs import demo
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
+from tipsight.output import briefly
 from tipsight.output.json_form import json_form
 from tipsight.pictures import svg
-from webui import files, findings, form, safety, say, takeaway, water_icons, whatif
+from tipsight.units import YARD_M
+from webui import files, findings, first_screen, form, safety, say, takeaway, water_icons, whatif
 from webui.asking import Asked, read
 from webui.kept import Kept
 from webui.reader_units import Units
@@ -68,12 +72,13 @@ def create_app(
     safety.guard(app, hosts)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.globals.update(
-        bars=say.bars,
         drawings=svg,
+        pictures=first_screen,
         waters=water_icons,
         takeaway=takeaway,
         whatif=whatif,
         items=ITEMS,
+        spaced=form.spaced,
         built=files.add(app),
     )
     start = demo.question() if own is None else own
@@ -87,13 +92,19 @@ def create_app(
             return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
         try:
             answer = _answer(kept, start if asked.own else asked.question())
-            before = _before(kept, asked)
+            before = None if asked.beside else _before(kept, asked)
+            either = _either(kept, asked.question()) if _asks_water(answer) else ()
+            beside = asked.kept_question()
+            held = None if beside is None else _answer(kept, beside)
         except Mistakes as wrong:
             return _page(asked, mistakes=asked.retold(wrong), fragment=fragment)
         return _page(
             asked,
             answer=answer,
             before=before,
+            earlier=_earlier(kept, start),
+            held=held,
+            either=either,
             invented=asked.own and own is None,
             fragment=fragment,
         )
@@ -159,6 +170,9 @@ def _page(
     *,
     answer: Answer | None = None,
     before: Answer | None = None,
+    earlier: Answer | None = None,
+    held: Answer | None = None,
+    either: tuple[tuple[str, Answer], ...] = (),
     mistakes: tuple[Mistake, ...] = (),
     invented: bool = False,
     fragment: bool = False,
@@ -167,15 +181,16 @@ def _page(
     number = _COUNTS[count] if count < len(_COUNTS) else f"{count}"
     heading = f"{number} thing{'' if count == 1 else 's'} to mend"
     body = render_template(
-        "_answer.html" if fragment and answer else "_mend.html" if fragment else "page.html",
+        "_both.html" if fragment and answer else "_mend.html" if fragment else "page.html",
         asked=asked,
         answer=answer,
         mistakes=mistakes,
         heading=heading,
         invented=invented,
         parts=() if fragment else form.fields(asked, mistakes),
+        quick=() if fragment else form.quick(asked, mistakes, _range_m(answer)),
         said_of=form.said_of,
-        **_told(asked, answer, before),
+        **_told(asked, answer, before, earlier or before, held, either),
         units=asked.units,
         other_units=_other_units(asked.units),
     )
@@ -184,7 +199,44 @@ def _page(
     return response
 
 
-def _told(asked: Asked, answer: Answer | None, before: Answer | None) -> dict[str, object]:
+def _range_m(answer: Answer | None) -> float:
+    """Return the asked distance, and where there is no answer the middle of the strips."""
+    return answer.case.place.range_m if answer is not None else 35 * YARD_M
+
+
+def _asks_water(answer: Answer) -> bool:
+    """Return whether it was not told which water is behind the tip."""
+    return any(one.item == "behind" for one in answer.assumed)
+
+
+def _either(
+    kept: Callable[[Question], Answer], question: Question
+) -> tuple[tuple[str, Answer], ...]:
+    """Return the answers on dark and on bright water."""
+    words = ("dark", "bright")
+    return tuple((word, _answer(kept, question.with_options(behind=word))) for word in words)
+
+
+def _earlier(kept: Kept[Question, Answer], start: Question) -> Answer | None:
+    """Return the answer that the page showed when a part of it was asked for, if it is kept."""
+    query = request.headers.get("X-Before")
+    if query is None or len(query) > safety.MOST_QUERY:
+        return None
+    asked = read(MultiDict(parse_qsl(query, keep_blank_values=True)), start)
+    try:
+        return kept.held(start if asked.own else asked.question())
+    except Mistakes:
+        return None
+
+
+def _told(
+    asked: Asked,
+    answer: Answer | None,
+    before: Answer | None,
+    earlier: Answer | None,
+    held: Answer | None,
+    either: tuple[tuple[str, Answer], ...],
+) -> dict[str, object]:
     """Return what the templates say of an answer, in the page's units."""
     if answer is None:
         return {}
@@ -192,7 +244,11 @@ def _told(asked: Asked, answer: Answer | None, before: Answer | None) -> dict[st
     return {
         "said": say.Said(answer, reader),
         "readings": findings.four(answer, reader),
-        "ladder": findings.ladder(answer, reader),
+        "change": briefly.changed(earlier, answer) if earlier else "",
+        "beside": findings.beside(held, answer, reader) if held else (),
+        "either": tuple(
+            (word, one.at_the_bank.block, briefly.advised(one, reader)) for word, one in either
+        ),
         "changed": findings.changed(asked, before, answer, reader) if before else (),
     }
 

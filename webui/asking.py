@@ -29,12 +29,15 @@ class Asked:
     """What some items were before, so that the page can tell what changed; empty: not told."""
     own: bool = False
     """Whether nobody typed anything, so that the page's own question stands."""
+    beside: str = ""
+    """The address of an answer that is kept beside this one."""
 
     def query(self) -> str:
         """Return the one address of this question."""
         pairs = [(key, text) for key in _ordered(self.typed) for text in self.typed[key]]
         pairs = pairs or [("distance", "")]
         pairs += self.units.args
+        pairs += [("beside", self.beside)] if self.beside else []
         pairs += [
             (WAS + key, text) for key in _ordered(self.was) for text in self.was[key] or ("",)
         ]
@@ -51,6 +54,22 @@ class Asked:
     def question(self) -> Question:
         """Return the question, or raise Mistakes: of unknown items, or longer than any question."""
         return _question(self.typed)
+
+    def plain(self) -> "Asked":
+        """Return the same question with nothing beside it, and no word of what it was before."""
+        return replace(self, was={}, beside="")
+
+    def keeping(self) -> str:
+        """Return what a tap sets that keeps this answer beside the next."""
+        return urlencode({"beside": self.plain().query()})
+
+    def kept_question(self) -> Question | None:
+        """Return the question of the answer that is kept beside this one; None where none is."""
+        if not self.beside:
+            return None
+        args = MultiDict(parse_qsl(self.beside[:MOST_LETTERS], keep_blank_values=True))
+        kept = read(args, Question())
+        return _question(kept.typed)
 
     def retold(self, wrong: Mistakes) -> tuple[Mistake, ...]:
         """Return what is wrong with the question, told in the page's units."""
@@ -83,6 +102,11 @@ class Asked:
         if not self.own:
             return self.with_told(changes).query()
         return urlencode([*self.units.args, ("set", urlencode(self.apart(changes)))])
+
+    def link_beside(self, changes: dict[str, str]) -> str:
+        """Return an address with some items told otherwise, and this answer kept beside it."""
+        told = self.with_told(changes)
+        return replace(told, was={}, beside=self.plain().query()).query()
 
     def apart(self, changes: dict[str, str]) -> dict[str, str]:
         """Return those of some changes that tell an item otherwise than it is told."""
@@ -157,9 +181,9 @@ def typed_of(question: Question) -> Typed:
 def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> Asked:
     """Return what an address asks, and the page's own question where it names no item.
 
-    Its parts are items, ``far`` and ``high`` (units), ``set`` (items or units to be told otherwise)
-    and ``was_...`` (what an item was before). A bare number takes the page's unit unless ``strict``,
-    as it stays one for the command.
+    Its parts are items, ``far`` and ``high`` (units), ``set`` (items or units to be told otherwise),
+    ``beside`` (the address of a kept answer) and ``was_...`` (what an item was before). A bare
+    number takes the page's unit unless ``strict``, as it stays one for the command.
     """
     units = Units.told(args)
     typed: Typed = {}
@@ -169,7 +193,7 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
         if key.startswith(WAS):
             if (name := key.removeprefix(WAS)) in ITEMS:
                 was[name] = (*was.get(name, ()), text) if text.strip() else was.get(name, ())
-        elif key not in ("far", "high", "set"):
+        elif key not in ("far", "high", "set", "beside"):
             named = True
             if text.strip():
                 said = text if strict or key not in ITEMS else units.spoken(ITEMS[key], text)
@@ -181,7 +205,10 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
         for one in args.getlist("set")
         for k, t in parse_qsl(one[:MOST_LETTERS], keep_blank_values=True)
     }
-    asked = Asked(typed, units, was if named else {}, own=not named)
+    kept = changes.pop("beside", args.get("beside", ""))[:MOST_LETTERS]
+    asked = Asked(typed, units, was if named else {}, own=not named, beside=kept)
+    if kept:
+        asked = replace(asked, own=False)
     switched: dict[str, str] = {k: changes.pop(k) for k in ("far", "high") if k in changes}
     asked = asked.with_told(changes) if changes else asked
     return asked.in_units(Units.told(dict(units.args) | switched))

@@ -1,12 +1,13 @@
-"""The four readings of an answer, its grades over distance, and what one change did."""
+"""The four readings of an answer, what one change did, and two answers side by side."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.advice.limits import RIDES_WELL
-from tipsight.output import doing, measures, names, readings, sections
+from tipsight.output import briefly, doing, measures, names, readings, sections
 from tipsight.output.measures import Reader, sentence
+from tipsight.pictures import subject
 from tipsight.sight import grades
 from webui import say
 from webui.asking import Asked
@@ -17,6 +18,8 @@ class Reading:
     """One of the four readings, of each tip that the answer is about."""
 
     title: str
+    heading: str
+    """Its result."""
     rows: tuple[tuple[str, str, tuple[str, ...]], ...]
     """Label of the tip, the word for it, and the numbers in sentences."""
 
@@ -53,17 +56,24 @@ def four(answer: Answer, reader: Reader) -> tuple[Reading, ...]:
     case = answer.case
     of = [(say.LABELS[label], block) for label, block in sections.subjects(answer)]
 
-    def reading(title: str, told: Callable[[Block], Row]) -> Reading:
+    first = subject.advised(answer)[1]
+
+    def reading(title: str, heading: str, told: Callable[[Block], Row]) -> Reading:
         said = [(label, told(block)) for label, block in of]
         if len(said) > 1 and len({row for _, row in said}) == 1:
             said = [("All of them", said[0][1])]
-        return Reading(title, tuple((label, *row) for label, row in said))
+        return Reading(title, heading, tuple((label, *row) for label, row in said))
 
     return (
-        reading("Sight", lambda block: _sight(answer, block, reader)),
-        reading("Ride", _ride),
+        reading(
+            "Sight",
+            briefly.seen(answer, first, reader),
+            lambda block: _sight(answer, block, reader),
+        ),
+        reading("Ride", briefly.ride(first), _ride),
         reading(
             "What sinks it",
+            briefly.sinks(answer, first),
             lambda block: (
                 readings.force(case, block.handling.sink_force_g).words,
                 (readings.shows(case, block),),
@@ -71,37 +81,10 @@ def four(answer: Answer, reader: Reader) -> tuple[Reading, ...]:
         ),
         reading(
             "Shot",
+            briefly.takes(first),
             lambda block: (readings.takes(block), (readings.hangs(block), doing.shot(block))),
         ),
     )
-
-
-@dataclass(frozen=True)
-class Ladder:
-    """Grades over distance, of the tip in hand and of the advised one, by water."""
-
-    columns: tuple[tuple[str, str, str], ...]
-    rows: tuple[tuple[str, tuple[str, ...]], ...]
-
-
-def ladder(answer: Answer, reader: Reader) -> Ladder:
-    """Return how each tip is seen nearer and farther."""
-    waters = tuple(answer.by_distance[0].in_hand) if answer.by_distance else ()
-    columns = tuple(
-        (label, which, water)
-        for label, which in (("as it is", "in_hand"), ("advised", "advised"))
-        for water in waters
-    )
-    rows = tuple(
-        (
-            reader.far(rung.range_m),
-            tuple(
-                sections.short_grade(getattr(rung, which)[water]) for _, which, water in columns
-            ),
-        )
-        for rung in answer.by_distance
-    )
-    return Ladder(columns, rows)
 
 
 def changed(
@@ -131,3 +114,24 @@ def changed(
         if not key.startswith(("weighed_", "takes_"))
     )
     return (*items, *((label, old[label], new[label]) for label in old))
+
+
+def beside(kept: Answer, this: Answer, reader: Reader) -> tuple[tuple[str, str, str], ...]:
+    """Return a kept answer and this one side by side: label, kept, this."""
+
+    def told(answer: Answer) -> dict[str, str]:
+        block, case = answer.tip_in_hand, answer.case
+        seen = block.visibility
+        return {
+            "Swim": briefly.swim(answer, reader),
+            "Tip in hand": ", ".join(briefly.tip(block)),
+            "Seen": f"{seen.grade} (level {measures.level(seen.level)})",
+            "Goes": reader.goes(seen.goes_at_m, seen.level, case.wanted.level),
+            "Rides": briefly.ride(block),
+            "Sinks": briefly.sinks(answer, block),
+            "Shot": briefly.takes(block),
+            "Advised": briefly.advised(answer, reader),
+        }
+
+    old, new = told(kept), told(this)
+    return tuple((label, old[label], new[label]) for label in old)

@@ -6,6 +6,8 @@ from tipsight.errors import Mistake
 from tipsight.inputs import parts
 from tipsight.inputs.items import ITEMS, SECTIONS, Item, Word, choose, items_of
 from tipsight.inputs.quantities import Unread
+from tipsight.pictures.strips import ENDS
+from tipsight.units import YARD_M
 from webui.asking import Asked
 from webui.reader_units import Units
 
@@ -45,8 +47,66 @@ class Part:
     title: str
     fields: tuple[Field, ...]
     folded: tuple[Field, ...]
+    told: str
+    """What was told in it, in short."""
     open: bool
-    """Whether what is folded must be seen: something there was told, or is to be mended."""
+    """Whether it must be seen: something in it is to be mended."""
+    open_folded: bool
+    """Whether what is folded in it must be seen."""
+
+
+@dataclass(frozen=True)
+class Quick:
+    """A row of taps on the first screen."""
+
+    key: str
+    label: str
+    question: str
+    taps: tuple[tuple[str, str, bool], ...]
+    """Word, the short of it, and whether it was told."""
+    field: Field | None = None
+    """Where it is typed, if that is not among the other questions."""
+    ends: tuple[int, int] = (0, 0)
+    """Between which it is dragged."""
+    at: int = 0
+
+
+QUICK = {
+    "distance": ("Far", ()),
+    "sky": ("Sky", ("dull overcast", "bright overcast", "broken cloud", "clear")),
+    "behind": ("Behind", ("dark", "bright", "broken", "sun lane")),
+    "looks": ("Surface", ("glass", "fur", "ripple", "wavelets")),
+}
+"""The rows of the first screen: label, and the words that are one tap; the others stand below."""
+
+
+def quick(asked: Asked, mistakes: tuple[Mistake, ...], range_m: float) -> tuple[Quick, ...]:
+    """Return the rows of taps of the first screen; ``range_m`` is the asked distance [m]."""
+    found = []
+    for key, (label, offered) in QUICK.items():
+        item = ITEMS[key]
+        field = _field(asked, item, mistakes)
+        words = [word.word for word in field.words] if key == "distance" else list(offered)
+        value = field.value
+        if key == "sky":
+            value = _word(item, value) or ""
+        taps = tuple((word, word.split()[0], word == value) for word in words)
+        if key != "distance":
+            found.append(Quick(key, label, item.question, taps))
+            continue
+        far = range_m / (YARD_M if asked.units.far == "yd" else 1.0)
+        ends = ENDS[asked.units.far]
+        found.append(Quick(key, label, item.question, taps, field, ends, round(far)))
+    return tuple(found)
+
+
+def spaced(key: str) -> str:
+    """Return an item's own name as it is said.
+
+    >>> spaced("sun_height")
+    'sun height'
+    """
+    return key.replace("_", " ")
 
 
 def said_of(mistake: Mistake) -> str:
@@ -102,30 +162,44 @@ def _hint(item: Item, look: str, units: Units) -> str:
     return ". ".join(words for words in said if words)
 
 
+def _field(asked: Asked, item: Item, mistakes: tuple[Mistake, ...] = ()) -> Field:
+    """Return one question as a field."""
+    value = "; ".join(asked.typed.get(item.key, ()))
+    word = _word(item, value) if item.kind in ("word", "yes-no") else None
+    look = _look(item, value, word)
+    if look in ("choose", "radios"):
+        value = word or ""
+    hint = _hint(item, look, asked.units)
+    if item.key == "size":
+        sizes = parts.sizes_of("".join(asked.typed.get("pattern", ())) or ITEMS["pattern"].default)
+        hint = f"{item.hint}. {', '.join(sizes)}" if sizes else item.hint
+    wrong = tuple(said_of(one) for one in mistakes if one.item == item.key)
+    return Field(
+        item, look, value, _words(item, look, asked.units), hint, asked.units.bare(item), wrong
+    )
+
+
 def fields(asked: Asked, mistakes: tuple[Mistake, ...] = ()) -> tuple[Part, ...]:
     """Return the questions in the order in which they are asked, with what was typed and is wrong."""
-
-    def field_of(item: Item) -> Field:
-        value = "; ".join(asked.typed.get(item.key, ()))
-        word = _word(item, value) if item.kind in ("word", "yes-no") else None
-        look = _look(item, value, word)
-        if look in ("choose", "radios"):
-            value = word or ""
-        hint = _hint(item, look, asked.units)
-        if item.key == "size":
-            sizes = parts.sizes_of(
-                "".join(asked.typed.get("pattern", ())) or ITEMS["pattern"].default
-            )
-            hint = f"{item.hint}. {', '.join(sizes)}" if sizes else item.hint
-        wrong = tuple(said_of(one) for one in mistakes if one.item == item.key)
-        return Field(
-            item, look, value, _words(item, look, asked.units), hint, asked.units.bare(item), wrong
-        )
-
     found = []
     for key in ORDER:
-        all_ = [field_of(item) for item in items_of(key)]
+        all_ = [_field(asked, one, mistakes) for one in items_of(key)]
         first = tuple(one for one in all_ if not one.item.folded)
         folded = tuple(one for one in all_ if one.item.folded)
-        found.append(Part(key, SECTIONS[key], first, folded, any(one.mistakes for one in folded)))
+        told = "; ".join(
+            one.value.replace("\n", "; ")
+            for one in all_
+            if one.value and one.item.key != "distance"
+        )
+        found.append(
+            Part(
+                key,
+                SECTIONS[key],
+                first,
+                folded,
+                told if len(told) < 60 else f"{told[:57]}...",
+                any(one.mistakes for one in all_),
+                any(one.mistakes for one in folded),
+            )
+        )
     return tuple(found)

@@ -35,6 +35,12 @@ class Kept(Generic[K, V]):
         """What all that is kept takes up [bytes]."""
         return sum(self._bytes.values())
 
+    def held(self, key: K) -> V | None:
+        """Return what was made of a key, None where it was not or is no longer kept."""
+        with self._lock:
+            held = self._held.get(key)
+        return held.result() if held is not None and held.done() else None
+
     def __call__(self, key: K) -> V:
         """Return what is made of a key, now or before."""
         with self._lock:

@@ -2,10 +2,20 @@
 
 from dataclasses import dataclass
 
-from tipsight.advice.answer import Answer, Block, Change, Turns
-from tipsight.output import doing, head, measures, names, readings, sections, telling, warned
+from tipsight.advice.answer import Answer, Block, Change, Sight, Turns
+from tipsight.output import (
+    briefly,
+    doing,
+    head,
+    measures,
+    names,
+    readings,
+    sections,
+    telling,
+    warned,
+)
 from tipsight.output.measures import Reader, sentence
-from tipsight.pictures import trade
+from tipsight.pictures import subject, trade
 from tipsight.sight import grades
 
 LABELS = {
@@ -178,6 +188,59 @@ class Said:
         )
 
     @property
+    def beside(self) -> tuple[tuple[str, Block], ...]:
+        """The tip in hand and the advised one, to be drawn side by side."""
+        return subject.beside(self.answer)
+
+    @property
+    def compared(self) -> tuple[tuple[str, Sight], ...]:
+        """What the strips of the first screen are of."""
+        return subject.compared(self.answer)
+
+    @property
+    def sights(self) -> list[Sight]:
+        """The sights of all strips of the page."""
+        return [one for _, one in self.compared]
+
+    def reach(self, label: str, seen: Sight) -> str:
+        """Return a strip's own line."""
+        return briefly.reach(label, seen, self.answer.case.wanted.level, self.reader)
+
+    def runs(self, seen: Sight) -> str:
+        """Return the grades of a strip in words."""
+        return briefly.runs(seen, self.reader)
+
+    def called(self, seen: Sight) -> str:
+        """Return the water of a strip by name."""
+        return f"{names.whole_water(names.stretch(self.answer.case, seen.name))} water"
+
+    @property
+    def farthest(self) -> str:
+        """Where the advised tip goes, as a heading."""
+        seen, wanted = subject.advised(self.answer)[1].visibility, self.answer.case.wanted.level
+        return self.reader.goes(seen.goes_at_m, seen.level, wanted)
+
+    @property
+    def next_up(self) -> str:
+        """The least tip of the first grade that is not reached yet, as a heading."""
+        now = self.answer.at_the_bank.block.visibility.level
+        level = dict(grades.limits())
+        later = [one for one in self.answer.next_step if level[one.grade] > now]
+        if not later:
+            return "there is none"
+        return f"{later[0].grade}: {readings.step(self.answer.case, later[0])}"
+
+    @property
+    def doubt(self) -> str:
+        """The biggest doubt, as a heading."""
+        return briefly.doubt(self.answer)
+
+    @property
+    def message(self) -> str:
+        """The answer as one sends it to a friend."""
+        return briefly.message(self.answer, self.reader)
+
+    @property
     def points(self) -> tuple[tuple[str, ...], ...]:
         """Seen against sunk, a row a point."""
         return tuple(
@@ -197,10 +260,3 @@ class Said:
             )
             for point in trade.marked(self.answer.trade_off, self.answer.tip_in_hand)
         )
-
-
-def bars(grade: str) -> str:
-    """Return a grade as a row of bars, filled as far as it reaches."""
-    named = [word for word, _ in grades.limits()]
-    filled = named.index(grade)
-    return "▮" * filled + "▯" * (len(named) - 1 - filled)

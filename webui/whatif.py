@@ -87,3 +87,17 @@ def what_ifs(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
         if changes is not None
         and any(asked.typed.get(k, ("",)) != (v,) for k, v in changes.items())
     )[:8]
+
+
+def beside(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
+    """Return other paints, and the tip that is advised, each with this answer kept beside it."""
+    worn = tuple(b.paint for b in answer.tip_in_hand.tip.bands)
+    offered = [
+        (f"This beside {paint}", {"paint": paint, "seasons": ""})
+        for paint in ("black", "white", "fluorescent orange", "fluorescent yellow")
+        if (paint,) != worn
+    ]
+    bench = answer.at_the_bench
+    if bench is not None and bench.options:
+        offered.insert(0, ("This beside the tip for the bench", bench.options))
+    return tuple(WhatIf(words, asked.link_beside(told)) for words, told in offered)

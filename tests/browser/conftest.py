@@ -5,6 +5,7 @@ import shutil
 import threading
 
 import pytest
+from browser_pages import UNFOLD
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 from tipsight.inputs import demo
@@ -89,7 +90,7 @@ def visit(chromium, address):
         if message.type == "error" and not of_the_page and "422" not in message.text:
             problems.append(message.text)
 
-    def open_page(path="/", size=(390, 844), at=address, **options):
+    def open_page(path="/", size=(390, 844), at=address, unfolded=True, **options):
         viewport = {"width": size[0], "height": size[1]}
         context = chromium.new_context(viewport=viewport, **options)
         contexts.append(context)
@@ -100,6 +101,8 @@ def visit(chromium, address):
         page.on("pageerror", lambda error: problems.append(str(error)))
         page.on("console", heard)
         page.goto(at + path)
+        if unfolded and page.locator("form").count():
+            page.evaluate(UNFOLD)
         return page
 
     yield open_page

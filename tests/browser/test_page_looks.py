@@ -5,6 +5,7 @@ is level AA as axe-core checks it. Set SHOTS to a folder to look at the pictures
 """
 
 import os
+import re
 from itertools import pairwise
 from pathlib import Path
 
@@ -22,6 +23,8 @@ STATES = {
     "mistake": "/?distance=frog&sky=cleer&temperature=900&showing=20&distnace=1",
     "nothing": "/?distance=60+yd&bites=shy",
     "changed": "/?distance=40+yd&showing=30+mm&diameter=3+mm&was_showing=20+mm&far=m",
+    "asked": "/?distance=40+yd",
+    "beside": "/?distance=40+yd&behind=dark&beside=distance%3D20%2Byd%26behind%3Ddark",
     "other": "/nowhere",
     "view": "/view?distance=40+yd&behind=dark;+bright&showing=20+mm&diameter=3+mm",
 }
@@ -52,8 +55,12 @@ def look(page, name, without=()):
     found = Axe().run(page, options={**RULES, "rules": rules}).response["violations"]
     assert [(one["id"], [node["html"] for node in one["nodes"]][:3]) for one in found] == []
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), "scrolls sideways"
+    page.evaluate(
+        "() => { for (const one of document.querySelectorAll('#rest details')) one.open = true }"
+    )
     tapped = (
-        "button, select, summary, textarea, input:not([type]), a.tap, .taps a, .taps label, .name"
+        "button, [type=range], select, summary, textarea, input:not([type]), "
+        "a.tap, .taps a, .taps label, .name"
     )
     assert page.eval_on_selector_all(tapped, TARGETS) == []
     assert page.eval_on_selector_all(".taps > label", FLAT) == []
@@ -143,23 +150,60 @@ def test_pages_without_questions_have_one_column(visit, state, size):
     assert parts[0]["top"] < 100
 
 
-@pytest.mark.parametrize("size", ["phone", "desk"])
-def test_the_first_screen_has_the_answer(visit, size):
-    wide, high = SIZES[size]
-    box = visit("/", size=(wide, high)).locator("section.lead").first.bounding_box()
-    assert box["y"] >= 0
-    assert box["y"] + box["height"] <= high
+@pytest.mark.parametrize("path", ["/", "/?distance=40+yd"])
+def test_the_first_screen_of_a_phone_has_the_answer_its_pictures_and_the_taps(visit, path):
+    """390 by 844, the water told or not; what is folded is folded, and the page is short."""
+    page = visit(path, unfolded=False)
+    order = ["section.lead", ".pair svg", ".strips", ".quick"]
+    boxes = [page.locator(one).first.bounding_box() for one in order]
+    edges = [(box["y"], box["y"] + box["height"]) for box in boxes]
+    assert all(upper[1] <= lower[0] + 1 for upper, lower in pairwise(edges))
+    assert edges[0][0] >= 0
+    assert edges[-1][1] <= 844
+    rows = page.locator(".quick .seg").evaluate_all(BOXES)
+    assert len(rows) == 4
+    assert all(44 <= row["height"] < 60 for row in rows)  # each in one row
+    assert page.evaluate("document.documentElement.scrollHeight") < 3500
+    assert page.locator("details[open]").count() == 0
+    heads = page.locator("#more summary").all_inner_texts()
+    assert any(
+        re.fullmatch(r"Rides well|Just rides|Does not ride this water", one) for one in heads
+    )
+    assert any(re.fullmatch(r".* sinks? it", one) for one in heads)
+    assert any(re.fullmatch(r"\d\.\d\d g: .*", one) for one in heads)
+
+
+def test_on_a_wide_screen_answer_and_questions_stand_beside_each_other_and_scroll_alone(visit):
+    page = visit("/", size=(1280, 800))
+    left, right = page.locator(".side").evaluate_all(BOXES)
+    assert left["right"] <= right["left"]
+    assert left["bottom"] == right["bottom"] <= 800
+    assert page.evaluate("document.documentElement.scrollHeight") == 800
+    answer, quick = (page.locator(one).bounding_box() for one in ("#answer", ".quick"))
+    assert answer["y"] > 0
+    assert quick["y"] + quick["height"] < 800
+    page.locator("form .bar").scroll_into_view_if_needed()
+    page.locator(".side").nth(1).evaluate("e => e.scrollTo(0, 2000)")
+    assert page.locator(".side").nth(1).evaluate("e => e.scrollTop") > 1000
+    assert page.locator("#answer").bounding_box() == answer
+    assert page.evaluate("scrollY") == 0
 
 
 def test_paper_has_the_question_and_no_form(visit):
     page = visit("/?distance=30+yd&behind=dark", color_scheme="dark")
     page.emulate_media(media="print", color_scheme="light")
     assert not page.locator("form").is_visible()
+    assert not page.locator(".quick").is_visible()
     assert page.get_by_text("This answer again").is_visible()
     assert "/?distance=30+yd&behind=dark" in page.locator(".link").inner_text()
     colours = page.evaluate(
         "['color', 'backgroundColor'].map(k => getComputedStyle(document.documentElement)[k])"
     )
     assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
-    if folder := os.environ.get("SHOTS"):
-        page.pdf(path=Path(folder) / "paper.pdf", format="A4")
+
+
+@pytest.mark.parametrize("path", ["/", "/?distance=60+yd&bites=shy"])
+def test_the_answer_is_printed_on_one_page(visit, path):
+    page = visit(path)
+    pdf = page.pdf(format="A4")
+    assert len(re.findall(rb"/Type\s*/Page\b", pdf)) == 1

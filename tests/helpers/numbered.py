@@ -17,6 +17,7 @@ from tipsight.advice.answer import (
     Load,
     Nearly,
     PaintShows,
+    Run,
     Rung,
     ShotLine,
     Sight,
@@ -111,6 +112,7 @@ def _sight(name: str, told: Numbers) -> Sight:
         gone_at_m=told["gone_at_yd"] * YARD_M,
         notice_s=told["notice_s"],
         colour_share=told["colour_share"],
+        runs=(Run(_grade(told["level"]), 10 * YARD_M, told["goes_at_yd"] * YARD_M),),
     )
 
 

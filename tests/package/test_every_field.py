@@ -348,7 +348,10 @@ def test_the_page_has_each_number_beside_the_blocks(page: str, words: str) -> No
 
 def test_the_page_has_the_doubts_and_the_grades_over_distance(page: str) -> None:
     assert page.index("How bright the water") < page.index("× 1.87") < page.index("× 1.36")
-    assert "10 yd in-out in-out followed kept 20 yd easy not seen stands kept" in page
+    for which, numbers in BLOCKS.items():
+        for water in ("dark", "bright"):
+            said = rf"{LABELS[which]}, {water} water: [a-z ]+ to {numbers[water]['goes_at_yd']} yd\."
+            assert re.search(said, page), (which, water)
 
 
 # --- paper

@@ -8,6 +8,7 @@ import pytest
 
 from tipsight.advice.advise import advise
 from tipsight.inputs import demo
+from tipsight.output import measures
 from webui import app, create_app, safety
 
 OPENED = {"Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
@@ -130,7 +131,30 @@ def test_an_answer_is_worked_out_once(client_of):
     client = client_of(advise=count)
     client.get("/?distance=")
     client.get("/?distance=", headers={"X-Fragment": "1"})
+    assert len(asked) == 3  # the water was not told: also on dark, and on bright
+    client.get("/?distance=&behind=dark")
+    client.get("/?behind=bright", headers={"X-Fragment": "1", "X-Before": "behind=dark"})
+    assert len(asked) == 3
+
+
+def test_what_was_shown_before_is_told_and_never_worked_out_anew(client_of):
+    asked = []
+
+    def count(question):
+        asked.append(question)
+        return advise(question)
+
+    client = client_of(advise=count)
+    told = {"X-Fragment": "1", "X-Before": "distance=40+yd&behind=dark"}
+    assert 'data-change=""' in client.get("/?distance=20+yd&behind=dark", headers=told).text
     assert len(asked) == 1
+    client.get("/?distance=40+yd&behind=dark")
+    old, new = (advise(one).tip_in_hand.visibility.level for one in asked[::-1])
+    said = client.get("/?distance=20+yd&behind=dark", headers=told).text
+    assert f'data-change="level {measures.level(old)} to {measures.level(new)}' in said
+    assert len(asked) == 2
+    long = {"X-Fragment": "1", "X-Before": "distance=" + "4" * safety.MOST_QUERY}
+    assert 'data-change=""' in client.get("/?distance=20+yd&behind=dark", headers=long).text
 
 
 def test_answers_are_kept_within_a_number_and_a_size(monkeypatch):

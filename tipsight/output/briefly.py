@@ -11,6 +11,29 @@ def _heading(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
+def seen(answer: Answer, block: Block, reader: Reader = ANGLER) -> str:
+    """Return how it is seen, as a heading."""
+    sight = block.visibility
+    far = reader.far(answer.case.place.range_m)
+    likely = measures.levels(sight.low, sight.high)
+    return _heading(
+        f"{sight.grade} at {far}: level {measures.level(sight.level)}, likely {likely}"
+    )
+
+
+def swim(answer: Answer, reader: Reader = ANGLER) -> str:
+    """Return where and on which water."""
+    waters = [names.short_water(one) for one in answer.case.stretches]
+    return f"{reader.far(answer.case.place.range_m)}, {measures.listed(waters)}"
+
+
+def advised(answer: Answer, reader: Reader = ANGLER) -> str:
+    """Return what to do at the bank, and how it is seen then."""
+    bank = answer.at_the_bank
+    order = [doing.action(one, reader) for one in bank.actions] or ["leave it as it is"]
+    return _heading(f"{measures.listed(order)}: {bank.block.visibility.grade}")
+
+
 def ride(block: Block) -> str:
     """Return how it rides, as a heading."""
     handled = block.handling

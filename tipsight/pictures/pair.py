@@ -8,10 +8,12 @@ from tipsight.inputs.case import shown
 from tipsight.output import briefly
 from tipsight.pictures.svg_parts import BARE, Drawing, path, rect, swatches, text
 
-WIDE, LETTERS, LINE = 354, 15, 21
+WIDE, LETTERS, LINE = 354, 15, 20
 """Width of the drawing, letters in a line of words beside a tip, height of such a line [px]."""
-_BANK, _WET = 24.0, 14.0
-_MOST, _TALL = 4.0, 92.0
+MOST = 6
+"""Lines beside a tip; beyond them its stick is not named."""
+_BANK, _WET = 20.0, 12.0
+_SCALE, _TALL = 4.0, 84.0
 """Largest scale [px/mm], and the height that the longer tip has at the least room [px]."""
 
 
@@ -59,12 +61,17 @@ def pair(tips: Sequence[tuple[str, Block]]) -> Drawing:
     'As it is: 20 mm red, 2.5 mm solid, not seen'
     """
     said = [(label, [*briefly.tip(block), block.visibility.grade]) for label, block in tips]
-    beside = [_wrapped([label, *lines]) for label, lines in said]
+    beside = []
+    for label, lines in said:
+        whole, without_stick = (
+            _wrapped([label, *each]) for each in (lines, [*lines[:-2], lines[-1]])
+        )
+        beside.append(whole if len(whole) <= MOST else without_stick)
     water = max(_BANK + _TALL + 6, _BANK + 4 + LINE * max(map(len, beside)))
     longest = max(block.tip.showing_mm for _, block in tips)
-    k = min(_MOST, (water - 8) / longest)
-    high = water + _WET + 6
-    hills = f"M0 {_BANK - 8:.0f}q40 -12 84 -3t90 -2 92 3 88 -3V{_BANK:.0f}H0z"
+    k = min(_SCALE, (water - 8) / longest)
+    high = water + _WET + 3
+    hills = f"M0 {_BANK - 6:.0f}q40 -12 84 -3t90 -2 92 3 88 -3V{_BANK:.0f}H0z"
     waves = "".join(f"t{WIDE / 8:.2f} 0 " for _ in range(7))
     parts = [
         f'<g class="scene" stroke="none" fill="currentColor">'

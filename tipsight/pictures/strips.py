@@ -14,10 +14,10 @@ ENDS = {"yd": (10, 60), "m": (9, 55)}
 """Where a strip begins and ends, by the reader's unit."""
 _PATTERNS = (
     "",
-    '<path d="M0 9L9 0" stroke-width="1.6"/>',
+    '<path d="M0 9L9 0" stroke="currentColor" stroke-width="1.6"/>',
     '<circle cx="2.5" cy="2.5" r="1.3" fill="currentColor" stroke="none"/>'
     '<circle cx="7" cy="7" r="1.3" fill="currentColor" stroke="none"/>',
-    '<path d="M2 0V9M6.5 0V9" stroke-width="2"/>',
+    '<path d="M2 0V9M6.5 0V9" stroke="currentColor" stroke-width="2"/>',
     '<path d="M0 0h9v9H0z" fill="currentColor" stroke="none" opacity=".62"/>',
     '<path d="M0 0h9v9H0z" fill="currentColor" stroke="none"/>',
 )
