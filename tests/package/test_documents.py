@@ -6,11 +6,14 @@ import importlib
 import io
 import pkgutil
 import re
+import shlex
 from pathlib import Path
 
 import numpy as np
+import pytest
 
 import tipsight
+from tipsight.cli import main
 
 ROOT = Path(__file__).parents[2]
 LEAST_EXAMPLES = 40
@@ -38,6 +41,28 @@ def test_the_readmes_lines_of_python_run() -> None:
     printed = out.getvalue().splitlines()
     assert len(printed) == 2
     assert re.match(r"[\d.]+ [\d.]+ \['", printed[0])
+
+
+def answered() -> list[tuple[str, list[str]]]:
+    """Return each command that the README shows with its answer, and the lines of that."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    found = []
+    for block in re.findall(r"^```console\n\$ (.*?)^```", text, re.DOTALL | re.MULTILINE):
+        command, _, said = block.replace("\\\n", " ").partition("\n")
+        found.append((command, said.splitlines()))
+    return found
+
+
+def test_the_readmes_answers_are_what_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    """A length for forty yards, a paint for two waters, a tip for rough water and its price."""
+    shown = answered()
+    assert len(shown) >= 4
+    for command, said in shown:
+        assert main(shlex.split(command)[1:]) == 0
+        printed = capsys.readouterr().out
+        head = "\n".join(said[: next((n for n, one in enumerate(said) if one[:5] == "BITES"), None)])
+        assert printed.startswith(head), command
+        assert "\n".join(said[len(head.splitlines()) :]) in printed, command
 
 
 def test_the_examples_in_docstrings_hold() -> None:
