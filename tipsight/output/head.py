@@ -7,7 +7,7 @@ from tipsight.advice.facts import CarryLight, ComeCloser, Limit, Note, OtherStre
 from tipsight.output import doing, readings, warned
 from tipsight.output.layout import entry
 from tipsight.output.measures import ANGLER, Reader, listed, seconds
-from tipsight.output.telling import shortcoming
+from tipsight.output.telling import cure, shortcoming
 from tipsight.sight import grades
 
 MOST = 6
@@ -85,7 +85,7 @@ def gets(answer: Answer, before: Block, after: Block) -> tuple[str, ...]:
     fails = [shortcoming(one.limit, wanted) for one in after.broken]
     mended = {one.limit for one in before.fails} - {one.limit for one in after.fails}
     cured = [
-        shortcoming(one.limit, wanted)
+        cure(one.limit, wanted)
         for one in before.fails
         if one.limit in mended and one.limit is not Limit.SIGHT
     ]
@@ -94,7 +94,7 @@ def gets(answer: Answer, before: Block, after: Block) -> tuple[str, ...]:
         said.append(listed(fails))
     elif just_short(answer, after):
         said.append(f"just short of {wanted}")
-    said += [f"no longer {one}" for one in cured]
+    said += cured
     if after.visibility.notice_s is not None:
         said.append(f"a tip that stays down is noticed in {seconds(after.visibility.notice_s)}")
     return tuple(said)

@@ -49,6 +49,26 @@ def shortcoming(limit: Limit, wanted: str) -> str:
     return SHORT.get(limit, f"short of {wanted}")
 
 
+CURED = {
+    Limit.RIDE: "it rides this water",
+    Limit.ROOM: "there is room to glue it",
+    Limit.GLUE: "it has glue enough",
+    Limit.LOAD: "there is shot left to cock it",
+}
+"""What mending a limit means, where it is more than to be rid of what breaking it meant."""
+
+
+def cure(limit: Limit, wanted: str) -> str:
+    """Return what mending one limit means, in few words.
+
+    Examples
+    --------
+    >>> cure(Limit.RIDE, "kept in view"), cure(Limit.BALANCE, "kept in view")
+    ('it rides this water', 'no longer top-heavy')
+    """
+    return CURED.get(limit, f"no longer {shortcoming(limit, wanted)}")
+
+
 def shortcomings(block: Block, wanted: str) -> str:
     """Return what a tip falls short in; empty when it passes."""
     return listed([shortcoming(fail.limit, wanted) for fail in block.broken])
