@@ -177,6 +177,7 @@ def _page(
     invented: bool = False,
     fragment: bool = False,
 ) -> Response:
+    mistakes = form.in_order(mistakes)
     count = len(mistakes)
     number = _COUNTS[count] if count < len(_COUNTS) else f"{count}"
     heading = f"{number} thing{'' if count == 1 else 's'} to mend"

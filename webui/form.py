@@ -119,6 +119,15 @@ def said_of(mistake: Mistake) -> str:
     return words[:1].upper() + words[1:]
 
 
+def in_order(mistakes: tuple[Mistake, ...]) -> tuple[Mistake, ...]:
+    """Return mistakes in the order in which their fields stand on the page, of no field last."""
+    asked = [one.key for key in ORDER for one in sorted(items_of(key), key=lambda i: i.folded)]
+    order = ["distance", *(key for key in asked if key != "distance")]
+    return tuple(
+        sorted(mistakes, key=lambda m: order.index(m.item) if m.item in order else len(order))
+    )
+
+
 def _word(item: Item, value: str) -> str | None:
     """Return the word that a choice has been given, None if it is none of them."""
     if not value:

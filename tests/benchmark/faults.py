@@ -307,7 +307,7 @@ FAULTS = [
           "scale = (sea.height_m / 3.0) ** 2"),
     Fault("pictures", "pictures/screen.py", "WHITE_REFLECTANCE = 0.85",
           "WHITE_REFLECTANCE = 0.75"),
-    Fault("pictures", "pictures/trade.py", "point.sink_force_g / most_g",
+    Fault("pictures", "pictures/trade.py", "force_g / most_g",
           "point.ride_margin / most_g"),
     Fault("pictures", "pictures/patch.py", "half = showing_diameter_mm(tip) / 2.0",
           "half = tip.stock.diameter_mm / 2.0"),

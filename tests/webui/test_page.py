@@ -178,6 +178,14 @@ def test_mistakes_are_counted_linked_and_kept(house):
     assert reply.text.count('aria-invalid="true"') == 3
 
 
+def test_mistakes_are_told_in_the_order_of_their_fields(house):
+    page = house.get("/?age=x&temperature=900&behind=sideways&sky=cleer&distance=frog&nix=1").text
+    listed = re.findall(r'<li data-item="([a-z]+)"', page)
+    assert listed == ["distance", "sky", "behind", "temperature", "age", "nix"]
+    fields = [page.index(f'id="{key}-f"') for key in listed[:-1]]
+    assert fields == sorted(fields)
+
+
 def test_one_mistake_is_one_thing(house):
     assert "<title>One thing to mend" in house.get("/?distance=frog").text
 
