@@ -43,7 +43,7 @@ def guard(app: Flask, hosts: Sequence[str]) -> None:
         response.headers.update(HEADERS)
         if request.endpoint != "static":
             response.headers["Cache-Control"] = "no-cache"
-            _squeeze(response)
+        _squeeze(response)
         return response
 
 
