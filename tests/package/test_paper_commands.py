@@ -1,12 +1,17 @@
 """The commands that make files: sheet, card, view, pocket."""
 
+from concurrent.futures import ThreadPoolExecutor
+
 import pytest
 
 from tipsight.cli import main
+from tipsight.commands import pocket as commands_pocket
 from tipsight.commands import writing
 from tipsight.paper import cards, pocket, sheet, wall
 from tipsight.paper.cells import Cell
 from tipsight.pictures import view
+
+CELL = Cell(20.0, "easy")
 
 
 def ran(capsys, *arguments):
@@ -46,9 +51,9 @@ def test_short_options_take_a_value_behind_an_equals_sign(capsys, tmp_path):
 def test_the_view_is_of_the_eyes_and_the_ripple_that_were_asked_for(capsys, tmp_path, monkeypatch):
     asked = []
     monkeypatch.setattr(view, "png", lambda _answer, *how: asked.append(how) or b"")
-    for how in ((), ("--eyes", "told", "--ripple", "3")):
+    for how in ((), ("--eyes", "good", "--ripple", "3")):
         assert ran(capsys, "view", *how, "-o", str(tmp_path / "out"))[0] == 0
-    assert asked == [("good", 0), ("told", 3)]
+    assert [how[:2] for how in asked] == [("told", 0), ("good", 3)]
 
 
 def test_the_card_is_the_one_that_was_asked_for(capsys, tmp_path, monkeypatch):
@@ -69,7 +74,8 @@ def test_the_sheet_is_of_the_paper_that_was_asked_for(capsys, tmp_path, monkeypa
 
 
 def test_the_pocket_file_is_written(capsys, tmp_path, monkeypatch):
-    monkeypatch.setattr(pocket, "cell", lambda *_: Cell(20.0, "easy"))
+    monkeypatch.setattr(commands_pocket, "ProcessPoolExecutor", lambda _: ThreadPoolExecutor(1))
+    monkeypatch.setattr(pocket, "column", lambda _, yards, *__: dict.fromkeys(yards, CELL))
     out = tmp_path / "float.html"
     code, said, _ = ran(capsys, "pocket", "demo", "-o", str(out))
     assert code == 0

@@ -81,11 +81,13 @@ def test_it_says_whose_float_and_eyes_and_that_it_is_computed(made_up):
 
 
 def test_html_is_all_of_the_cells(monkeypatch, made_up):
-    monkeypatch.setattr(pocket, "cell", lambda q, y, w, r, s: made_up[s, r, y, w])
+    monkeypatch.setattr(
+        pocket, "column", lambda q, ys, w, r, s: {y: made_up[s, r, y, w] for y in ys}
+    )
     counted = []
     html = pocket.html(demo.question(), lambda *done: counted.append(done))
     assert html == pocket.page(demo.question(), made_up)
-    assert counted[0] == (1, 880)
+    assert counted[0] == (11, 880)
     assert counted[-1] == (880, 880)
 
 

@@ -50,6 +50,12 @@ def is_sound(swim: Swim, tip: Tip) -> bool | None:
 
     None for a tip with which the float sinks or falls over.
     """
+    if tip not in swim.sounds:
+        swim.sounds[tip] = _sound(swim, tip)
+    return swim.sounds[tip]
+
+
+def _sound(swim: Swim, tip: Tip) -> bool | None:
     painted_mm, warm = showing_diameter_mm(tip), swim.case.stream.temperature_c
     try:
         pull = budget.pull_g(swim.hull, tip, warm)

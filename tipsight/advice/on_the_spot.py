@@ -147,7 +147,7 @@ def variants(swim: Swim) -> list[Variant]:
     for one in _makings(swim):
         bare = replace(one.tip, bands=())  # ink weighs nothing
         if bare not in sound:
-            sound[bare] = is_sound(swim, one.tip)
+            sound[bare] = is_sound(swim, bare)
         keeps = sound[bare]
         if keeps is not None:
             found.append(replace(one, sound=keeps))

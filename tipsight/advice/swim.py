@@ -1,6 +1,6 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any
@@ -91,6 +91,10 @@ class Swim:
     ride: Ride
     rigs: dict[Tip, Rig] = field(default_factory=dict, init=False, repr=False, compare=False)
     """What `rigged` has worked out; the same wherever and however the float is looked at."""
+    sounds: dict[Tip, bool | None] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """What `close_look.is_sound` has found; it hangs on no light and no distance."""
     looks: dict[Tip, Block] = field(default_factory=dict, init=False, repr=False, compare=False)
     """What `close_look` has found."""
 
@@ -124,7 +128,9 @@ class Swim:
 
     def at(self, range_m: float) -> "Swim":
         """Return the same swim with the tip watched at the nearest of the worked distances."""
-        return self._seen(here=int(np.argmin(np.abs(self.range_m - range_m))))
+        here = int(np.argmin(np.abs(self.range_m - range_m)))
+        place = replace(self.case.place, range_m=float(self.range_m[here]))
+        return self._seen(here=here, case=replace(self.case, place=place))
 
     def lit(self, case: Case) -> "Swim":
         """Return the same swim with its waters as the eyes of a case have them."""
@@ -147,6 +153,7 @@ class Swim:
         """Return the same float in the same swim, seen otherwise."""
         found = replace(self, **other)
         object.__setattr__(found, "rigs", self.rigs)
+        object.__setattr__(found, "sounds", self.sounds)
         return found
 
     @property
@@ -174,13 +181,15 @@ class Swim:
         return self.ride[i : i + 1]
 
 
-def swim(case: Case) -> Swim:
+def swim(case: Case, also_m: Sequence[float] = ()) -> Swim:
     """Return everything that all tips share in a question.
 
     Parameters
     ----------
     case : Case
         The question.
+    also_m : sequence of float
+        Other distances that `Swim.at` is going to be asked for, each as exact as the question's [m].
 
     Returns
     -------
@@ -227,7 +236,8 @@ def swim(case: Case) -> Swim:
     hidden_mm, high_mm = hidden.hidden_mm(sea, distances, case.place.eye_height_m)
     by_name = {s.name: s for s in (*case.stretches, DARK, BRIGHT)}
     seen = views(case, by_name.values())
-    waters = _lit(case, seen, finishes, distances, here, eyes, sea)
+    marks = (here, *(int(np.argmin(np.abs(distances - far))) for far in also_m))
+    waters = _lit(case, seen, finishes, distances, marks, eyes, sea)
     return Swim(
         case=case,
         range_m=distances,
@@ -256,7 +266,7 @@ def _lit(
     seen: Mapping[str, tuple[Light, Stretch]],
     finishes: tuple[Finish, ...],
     range_m: Array,
-    here: int,
+    here: int | tuple[int, ...],
     eyes: eye.Eye,
     sea: chop.Sea,
 ) -> Waters:

@@ -117,16 +117,17 @@ def water(
     stretch: Stretch,
     finishes: Sequence[Finish],
     range_m: Array,
-    here: int,
+    here: int | tuple[int, ...],
     eyes: eye.Eye,
     wavelength_mm: float,
 ) -> Water:
     """Return a stretch in one light as the eye has it at each distance [m], rising.
 
-    ``here`` is which of them is asked about, ``wavelength_mm`` the length of the ripple.
+    ``here`` is which of them are asked about, ``wavelength_mm`` the length of the ripple.
     """
     around = case.wind, case.stream, case.angler, case.place.eye_height_m
     far = tuple(range_m.tolist())
+    here = (here,) if isinstance(here, int) else here
     return _water(light, stretch, *around, tuple(finishes), far, here, eyes, wavelength_mm)
 
 
@@ -140,13 +141,13 @@ def _water(
     eye_height_m: float,
     finishes: tuple[Finish, ...],
     far_m: tuple[float, ...],
-    here: int,
+    here: tuple[int, ...],
     eyes: eye.Eye,
     wavelength_mm: float,
 ) -> Water:
     """Return the same, from what it hangs on alone, and kept for who asks again."""
     range_m = np.array(far_m)
-    coarse = np.unique(np.append(np.geomspace(range_m[0], range_m[-1], COARSE), range_m[here]))
+    coarse = np.unique(np.append(np.geomspace(range_m[0], range_m[-1], COARSE), range_m[list(here)]))
     seen = look(light, stretch, wind, stream, angler, finishes, coarse, eye_height_m)
     behind, tips = (_between(coarse, values, range_m) for values in (seen.water, seen.tips))
     glare_lx, angle_deg = seen.sky_glare
@@ -162,7 +163,7 @@ def _water(
         clutter=clutter,
         kernels=kernel.kernels(range_m, adapted, eyes, clutter),
         eye=eyes,
-        outside=outside_domain(clutter[here]),
+        outside=outside_domain(clutter[here[0]]),
     )
 
 

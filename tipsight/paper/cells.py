@@ -1,5 +1,6 @@
 """One cell of the bank card or of the pocket file: what to do now with this float, worked out anew."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tipsight.advice import on_the_spot
@@ -11,6 +12,7 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load.change import Counted
 from tipsight.output import shot_words
+from tipsight.units import YARD_M
 
 YARDS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)
 WATERS = ("dark", "bright", "broken", "sun lane")
@@ -124,7 +126,25 @@ def cell(
     >>> cell(Question(paint="white"), 10, "dark").grade
     'stands out'
     """
-    case = settle(asked(question, yards, water, looks, sky))
-    here = swim(case)
-    in_hand = close_look(here, case.tip)
-    return told(on_the_spot.lead(on_the_spot.changes(here, in_hand, moves=False)))
+    return column(question, [yards], water, looks, sky)[yards]
+
+
+def column(
+    question: Question,
+    yards: Sequence[int],
+    water: str,
+    looks: str | None = None,
+    sky: str | None = None,
+) -> dict[int, Cell]:
+    """Return a cell for each of several distances [yd]: one water is lit once for all of them.
+
+    As `cell` for the rest.
+    """
+    case = settle(asked(question, yards[0], water, looks, sky))
+    here = swim(case, [yard * YARD_M for yard in yards[1:]])
+    found = {}
+    for yard in yards:
+        there = here.at(yard * YARD_M)
+        in_hand = close_look(there, case.tip)
+        found[yard] = told(on_the_spot.lead(on_the_spot.changes(there, in_hand, moves=False)))
+    return found

@@ -1,13 +1,16 @@
 """The pocket file: one page for a phone without a network, every answer of this float worked out."""
 
 from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import Executor
+from functools import partial
 from html import escape
 
+from tipsight import tables
 from tipsight.inputs.case import Case
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.output import names
-from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell
+from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, column
 from tipsight.sight import grades
 from tipsight.units import YARD_M
 
@@ -75,15 +78,32 @@ def cells(
     waters: Sequence[str] = WATERS,
     ripples: Sequence[str] = RIPPLES,
     skies: Sequence[str] = SKIES,
+    executor: Executor | None = None,
 ) -> dict[Key, Cell]:
-    """Return every cell of the file, by sky, ripple, distance and water that can be tapped."""
-    keys = [(s, r, y, w) for s in skies for r in ripples for y in yards for w in waters]
-    found = {}
-    for sky, ripple, yard, water in keys:
-        found[sky, ripple, yard, water] = cell(question, yard, water, ripple, sky)
+    """Return every cell of the file, by sky, ripple, distance and water that can be tapped.
+
+    An executor works on several waters side by side; own tables go with them.
+    """
+    columns = [(s, r, w) for s in skies for r in ripples for w in waters]
+    work = partial(_column, tables.in_use(), question, tuple(yards))
+    done = map(work, columns) if executor is None else executor.map(work, columns)
+    found: dict[Key, Cell] = {}
+    for (sky, ripple, water), each in zip(columns, done, strict=True):
+        found |= {(sky, ripple, yard, water): one for yard, one in each.items()}
         if progress:
-            progress(len(found), len(keys))
-    return found
+            progress(len(found), len(columns) * len(yards))
+    return {(s, r, y, w): found[s, r, y, w] for s, r, w in columns for y in yards}
+
+
+def _column(
+    own: tables.Tables | None,
+    question: Question,
+    yards: tuple[int, ...],
+    at: tuple[str, str, str],
+) -> dict[int, Cell]:
+    sky, ripple, water = at
+    with tables.using(own):
+        return column(question, yards, water, ripple, sky)
 
 
 def _choices(title: str, name: str, said: Sequence[str], chosen: int) -> str:
@@ -195,7 +215,9 @@ def page(
     )
 
 
-def html(question: Question, progress: Progress | None = None) -> str:
+def html(
+    question: Question, progress: Progress | None = None, executor: Executor | None = None
+) -> str:
     """Return the pocket file of a question.
 
     Parameters
@@ -205,6 +227,8 @@ def html(question: Question, progress: Progress | None = None) -> str:
         asked again at every word.
     progress : callable, optional
         Told how many cells are done, and of how many.
+    executor : concurrent.futures.Executor, optional
+        Works on several waters side by side.
 
     Returns
     -------
@@ -216,4 +240,4 @@ def html(question: Question, progress: Progress | None = None) -> str:
     Mistakes
         With what is to be mended in the question.
     """
-    return page(question, cells(question, progress))
+    return page(question, cells(question, progress, executor=executor))
