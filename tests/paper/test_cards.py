@@ -1,5 +1,9 @@
 """Cards for the lid and the wall: true to size, and saying what the sums say."""
 
+import base64
+import contextlib
+import re
+import zlib
 from dataclasses import replace
 
 import numpy as np
@@ -11,21 +15,86 @@ from tipsight.inputs.question import Question
 from tipsight.load import budget, hull, plan, shot
 from tipsight.output.measures import ANGLER
 from tipsight.paper import cards, wall
-from tipsight.paper.cells import asked, told
+from tipsight.paper.cells import Cell, asked, told
+from tipsight.paper.leaf import width_mm
 from tipsight.pictures.subject import advised
 
 PIXEL_MM = 0.05
 
 
 @pytest.mark.parametrize("name", ["demo", "dusk", "match"])
-def test_the_shotting_card_is_60_by_90(poppler, answers, name):
+def test_the_shotting_card_is_90_by_120(poppler, answers, name):
     page = poppler.raster(cards.shotting(answers[name]))
-    left, foot = 10.0 + 2.0, 21.0 + 255.0 - 90.0 - 12.0
-    frame = poppler.ink(page, left - 1, foot - 1, 62, 92)
+    left, foot = 10.0 + 2.0, 21.0 + 255.0 - 120.0 - 12.0
+    frame = poppler.ink(page, left - 1, foot - 1, 92, 122)
     columns = np.flatnonzero(frame.mean(axis=0) > 0.9)
     rows = np.flatnonzero(frame.mean(axis=1) > 0.9)
-    assert (columns[-1] - columns[0] + 1) * PIXEL_MM == pytest.approx(60.0, abs=0.15)
-    assert (rows[-1] - rows[0] + 1) * PIXEL_MM == pytest.approx(90.0, abs=0.15)
+    assert (columns[-1] - columns[0] + 1) * PIXEL_MM == pytest.approx(90.0, abs=0.25)
+    assert (rows[-1] - rows[0] + 1) * PIXEL_MM == pytest.approx(120.0, abs=0.25)
+
+
+def test_four_cards_on_a_page_with_their_cut_marks(poppler, answers):
+    """Marks run 1.8 mm out from each corner, so that a ruler laid along them cuts the edge."""
+    many = [answers[name] for name in ("demo", "dusk", "match", "demo", "dusk")]
+    data = cards.shottings(many)
+    assert poppler.info(data)["Pages"] == "2"
+    page = poppler.raster(data)
+    for x, y in cards.PLACES:
+        assert x - cards.MARK_MM >= 0.0
+        assert x + cards.WIDE_CARD_MM + cards.MARK_MM <= 190.0
+        assert y - cards.MARK_MM >= -1.0
+        for right, out in ((10 + x, -1), (10 + x + 90.0, 1)):
+            for up in (21 + y, 21 + y + 120.0):
+                start = right + min(out, 0) * cards.MARK_MM
+                mark = poppler.ink(page, start + 0.2, up - 0.3, cards.MARK_MM - 0.4, 0.6)
+                assert mark.any(axis=0).all()
+    for one, other in ((0, 1), (0, 2)):
+        (x1, y1), (x2, y2) = cards.PLACES[one], cards.PLACES[other]
+        assert abs(x2 - x1) >= 90.0 + 2 * cards.MARK_MM or abs(y2 - y1) >= 120.0
+
+
+@pytest.mark.parametrize("which", ["shotting", "bank", "wall"])
+def test_no_type_is_smaller_than_a_man_can_read(answers, monkeypatch, which):
+    """8 points and more on every card, as the file itself sets its type."""
+    monkeypatch.setattr(cards, "CELL_YARDS", (30,))
+    lead = advise(demo.question("match").with_options(shot_metal="lead"))
+    made = {
+        "shotting": lambda: cards.shottings([answers["demo"], lead]),
+        "bank": lambda: cards.bank(answers["demo"]),
+        "wall": lambda: wall.pdf(answers["demo"]),
+    }[which]()
+    assert min(type_sizes(made)) >= 8.0
+
+
+def type_sizes(data: bytes) -> list[float]:
+    """Return every size at which a PDF sets type [points]."""
+    found = []
+    for stream in re.findall(rb"stream\r?\n(.*?)endstream", data, re.DOTALL):
+        with contextlib.suppress(ValueError, zlib.error):
+            whole = b"<~" + stream.strip()
+            text = zlib.decompress(base64.a85decode(whole, adobe=True))
+            found += [float(one) for one in re.findall(rb"/F\d+\+\d+ ([\d.]+) Tf", text)]
+    assert found
+    return found
+
+
+def test_columns_of_the_bank_card_never_touch(poppler, answers):
+    """Words of one column end before the next begins, whatever they say."""
+    long = [Cell(45.0, "stands out", pen=True, sleeve=True, insert_mm=4.0,
+                 on=(("SSG", 2), ("No 10", 3)), off=(("No 4", 2), ("No 8", 1)))]  # fmt: skip
+    page = cards._page("a4", "x")
+    feet, widest = [], 0.0
+    drawn = []
+    page.text = lambda x, y, said, points=8.0, bold=False, align="left": drawn.append(
+        (x, width_mm(said, points, bold))
+    )
+    for at in range(3):
+        feet.append(cards._cell(page, 10.0 + 24.0 * at, 100.0, 22.5, long[0]))
+    for x, wide in drawn:
+        widest = max(widest, wide)
+        assert x + wide <= 10.0 + 24.0 * ((x - 10.0) // 24.0 + 1)
+    assert 15.0 < widest <= 22.5
+    assert len(set(feet)) == 1
 
 
 @pytest.mark.parametrize("name", ["demo", "dusk", "match"])
@@ -84,18 +153,20 @@ def test_the_card_says_when_the_body_comes_out_and_when_all_sinks(poppler, answe
 
 
 def test_each_shot_is_drawn_at_its_height(poppler, answers):
-    """The line of 46 mm stands for the depth, its foot 25 mm up the card; 10 mm from its edge."""
+    """The line stands for the depth, its foot 40 mm up the card, 11 mm from its edge."""
     answer = answers["demo"]
     case, load = answer.case, advised(answer)[1].load
     hung = [(one.name, one.count, one.where) for one in load.shot]
     page = poppler.raster(cards.shotting(answer))
-    x, foot = 10.0 + 2.0 + 10.0, 21.0 + 255.0 - 90.0 - 12.0 + 25.0
+    x, foot = 10.0 + 2.0 + 11.0, 21.0 + 255.0 - 120.0 - 12.0 + 40.0
+    column = poppler.ink(page, x - 0.1, foot, 0.2, 75.0).any(axis=1)
+    tall = PIXEL_MM * np.argmin(column[::-1]) - 0.6  # half of the trim that hangs under the float
     places = {one.from_hook_m for one in plan.layout(hung, case.stream.depth_m)}
     assert len(places) > 2
     for metres in places:
-        y = foot + 46.0 * metres / case.stream.depth_m
+        y = foot + tall * metres / case.stream.depth_m
         assert poppler.ink(page, x - 0.5, y - 0.5, 1.0, 1.0).all()
-    between = foot + 46.0 * (min(places) / 2) / case.stream.depth_m
+    between = foot + tall * (min(places) / 2) / case.stream.depth_m
     assert poppler.ink(page, x - 0.5, between - 0.2, 1.0, 0.4).mean() < 0.5
 
 
@@ -108,7 +179,7 @@ def test_a_card_of_lead_shot_warns_of_it(poppler, metal):
 
 
 def test_the_bank_card_names_the_insert(poppler, monkeypatch):
-    monkeypatch.setattr(cards, "YARDS", (30,))
+    monkeypatch.setattr(cards, "CELL_YARDS", (30,))
     told_ = {"inserts": "solid 2, 3, 4", "pulls_out": "yes", "pattern": "hollow-tip foam taper"}
     short = {"diameter": "2 mm", "stock": "solid", "showing": "8 mm", "wet": "2 mm"}
     question = Question(**told_, **short, takes="6 g", behind=("bright",))
@@ -127,7 +198,7 @@ def test_labels_keep_apart():
 
 def test_the_bank_card_has_what_advise_says(poppler, answers, monkeypatch):
     """Every cell of a card with two distances."""
-    monkeypatch.setattr(cards, "YARDS", (20, 0, 40))
+    monkeypatch.setattr(cards, "CELL_YARDS", (20, 40))
     counted = []
     text = poppler.words(cards.bank(answers["match"], progress=lambda *done: counted.append(done)))
     assert counted[-1] == (6, 6)

@@ -290,10 +290,32 @@ def test_the_sheet_opens_the_top_before_it_glues(poppler, answers):
     assert "thinner than the tip's" not in poppler.words(sheet.pdf(answers["demo"]))
 
 
+def seated(poppler, monkeypatch, answers, how):
+    """The words of the demo's sheet where its tip goes in as told."""
+    for module in (sheet, sheet_words):
+        monkeypatch.setattr(module, "seat", lambda *_: how)
+    return poppler.words(sheet.pdf(answers["demo"]))
+
+
+def test_a_tip_that_cannot_be_let_in_is_not_made(poppler, monkeypatch, answers):
+    words = seated(poppler, monkeypatch, answers, seat.Seat(1.5, None, None))
+    assert "too thin to take a peg; do not glue it: take a thinner tip or a thicker body" in words
+    assert "Not to be made" in words
+    for work in ("the piece to cut", "glue it in up to", "cut to length", "Work and coats"):
+        assert work not in words
+
+
+def test_a_peg_is_written(poppler, monkeypatch, answers):
+    words = seated(poppler, monkeypatch, answers, seat.Seat(2.5, None, 1.5))
+    assert "taper the glued 6 mm of the tip (broken lines) until it is 1.5 mm thick" in words
+    assert words.index("taper the glued") < words.index("glue it in up to")
+
+
 def test_no_coat_that_melts_the_body_is_asked_for(poppler, answers):
     """The dusk float is of foam: spirit paint is named in the warning and nowhere else."""
     words = poppler.words(sheet.pdf(answers["dusk"]))
     assert "overnight for spirit paint" not in words
+    assert "pinhole" not in words
     assert "nothing but water-based undercoat" in words
     assert "overnight for spirit paint" in poppler.words(sheet.pdf(answers["demo"]))
 

@@ -106,7 +106,7 @@ def harm(what: Harm) -> str:
     --------
     >>> from tipsight.load.materials import harms
     >>> harm(harms("foam", "cellulose"))
-    'cellulose melts foam at once: use water-based paint; or seal every pinhole with it first'
+    'cellulose melts foam at once: use water-based paint only'
     """
     rows = tables.rows("finishes")
     row = next(r for r in rows if (r["finish"], r["on"]) == (what.finish, what.on))

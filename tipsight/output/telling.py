@@ -164,7 +164,7 @@ _CARE = {
     "feathers.",
     Care.DUST: "Dust: wear a mask, or sand wet.",
     Care.PAINT: "Paint and glue: open the window, no flame, read the label.",
-    Care.FOAM: "Spirit, cellulose and spray paints melt foam: water-based only, or seal it first.",
+    Care.FOAM: "Spirit, cellulose and spray paints melt foam: water-based paint only.",
 }
 _TRIGGERS = {
     Care.LEAD: "lead in the shot list",

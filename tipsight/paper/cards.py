@@ -1,6 +1,6 @@
-"""Two cards for the lid of the box, 60 by 90 mm: the shotting, and what to show where."""
+"""Cards for the lid of the box, 90 by 120 mm and four on a page: the shotting, and what to show where."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from tipsight.advice.answer import Answer
 from tipsight.afloat.heave import stiffness_g_per_mm
@@ -8,35 +8,58 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import plan, shot
 from tipsight.output import measures, names
-from tipsight.paper.cells import WATERS, YARDS, Cell, cell
-from tipsight.paper.leaf import TALL_MM, Page, Paper, width_mm
+from tipsight.paper.cells import WATERS, YARDS, Cell, column
+from tipsight.paper.leaf import POINT_MM, TALL_MM, Page, Paper
 from tipsight.pictures.subject import advised
 
-WIDE_CARD_MM, TALL_CARD_MM = 60.0, 90.0
-_X, _Y = 2.0, TALL_MM - TALL_CARD_MM - 12.0
-"""Lower left corner of the card on its page."""
-LINE_MM = 2.3
-"""Between the lines of a cell."""
+WIDE_CARD_MM, TALL_CARD_MM = 90.0, 120.0
+HEAD_MM = 12.0
+"""Of the page above its cards."""
+ACROSS_MM, DOWN_MM = 4.0, 2.0
+"""Between two cards."""
+PLACES = tuple(
+    (
+        2.0 + i * (WIDE_CARD_MM + ACROSS_MM),
+        TALL_MM - HEAD_MM - TALL_CARD_MM - j * (TALL_CARD_MM + DOWN_MM),
+    )
+    for j in range(2)
+    for i in range(2)
+)
+"""Lower left corner of each card of a page."""
+MARK_MM = 1.8
+"""How far a cut mark runs out from a corner."""
+EDGE_MM = 4.0
+POINTS, TITLE_POINTS = 8.0, 10.0
+"""The smallest type on a card, read at arm's length without a glass, and that of its title."""
+LINE_MM = 1.25 * POINTS * POINT_MM
+CELL_YARDS = YARDS[1::3]
+"""Distances of the bank card: few, so that each cell can be read."""
 LEAD = "Lead: banned on many waters; wash your hands, bite none, lose none."
 TRIM_MM = 4.0
 """A shot that moves the waterline by about so much is counted up and down."""
 
 
-def _card(paper: Paper, title: str) -> Page:
+def _page(paper: Paper, title: str) -> Page:
     page = Page(paper, title)
-    page.text(_X, TALL_MM - 6, "Print at 100 %, cut along the line; 60 by 90 mm.", 8)
-    page.box(_X, _Y, WIDE_CARD_MM, TALL_CARD_MM, edge_mm=0.15)
-    page.ruler(_X + 75, _Y + 20, 50.0, "50 mm")
-    page.text(_X + 75, _Y + 12, "measure this first", 7.5)
+    _head(page)
     return page
 
 
-def _fit(
-    page: Page, x: float, y: float, said: str, points: float, wide_mm: float, bold: bool = False
-) -> None:
-    """Print a line, smaller where it would not fit."""
-    points = min(points, points * wide_mm / max(width_mm(said, points, bold), 1e-6))
-    page.text(x, y, said, points, bold)
+def _head(page: Page) -> None:
+    page.text(
+        2.0, TALL_MM - 6, "Print at 100 %; measure the line, then cut along the marks.", POINTS
+    )
+    page.ruler(130.0, TALL_MM - 8, 50.0, "50 mm")
+
+
+def _edge(page: Page, x: float, y: float) -> None:
+    """Draw a card's edge, and the marks by which it is cut."""
+    page.box(x, y, WIDE_CARD_MM, TALL_CARD_MM, edge_mm=0.1)
+    for right in (x, x + WIDE_CARD_MM):
+        for up in (y, y + TALL_CARD_MM):
+            out_x, out_y = (MARK_MM if at > by else -MARK_MM for at, by in ((right, x), (up, y)))
+            page.line(right, up, right + out_x, up, 0.25)
+            page.line(right, up, right, up + out_y, 0.25)
 
 
 def _apart(heights_mm: list[float], gap_mm: float, least_mm: float) -> list[float]:
@@ -67,69 +90,65 @@ def shotting(answer: Answer, paper: Paper = "a4") -> bytes:
     Mistakes
         For any other paper.
     """
+    return shottings([answer], paper)
+
+
+def shottings(answers: Sequence[Answer], paper: Paper = "a4") -> bytes:
+    """Return a shotting card for each of many floats, four on a page, on as many pages as it takes.
+
+    As `shotting` for the rest.
+    """
+    page = _page(paper, "Shotting cards" if len(answers) > 1 else "Shotting card")
+    for number, answer in enumerate(answers):
+        if number and not number % len(PLACES):
+            page.turn()
+            _head(page)
+        _shotting(page, *PLACES[number % len(PLACES)], answer)
+    return page.bytes()
+
+
+def _shotting(page: Page, x: float, y: float, answer: Answer) -> None:
     case, (_, block) = answer.case, advised(answer)
     depth, load = case.stream.depth_m, block.load
-    page = _card(paper, "Shotting card")
-    left, top, wide = _X + 3.0, _Y + TALL_CARD_MM, WIDE_CARD_MM - 6.0
-    _fit(
-        page,
+    _edge(page, x, y)
+    left, wide = x + EDGE_MM, WIDE_CARD_MM - 2 * EDGE_MM
+    top = page.lines(
         left,
-        top - 5.5,
-        f"{case.float_.pattern}, {block.load.shot_metal} shot",
-        8.5,
+        y + TALL_CARD_MM - 7.0,
+        f"{case.float_.pattern}, {load.shot_metal} shot",
         wide,
+        TITLE_POINTS,
         True,
     )
-    _fit(
-        page,
-        left,
-        top - 9.5,
+    for said in (
         f"{names.stock(block.tip)}, {measures.ANGLER.length(block.tip.showing_mm)} showing",
-        6.5,
-        wide,
-    )
-    _fit(
-        page,
-        left,
-        top - 13.2,
         f"takes {load.shot_g:.2f} g in air, {load.pull_g:.2f} g in water",
-        6.5,
-        wide,
-    )
-    line_top, line_foot, x = top - 19.0, _Y + 25.0, left + 7.0
-    page.line(x, line_top, x, line_foot, 0.3)
-    page.box(x - 1.2, line_top, 2.4, 3.0, edge_mm=0.25)
-    page.outline(
-        [
-            (x, line_foot),
-            (x, line_foot - 2.2),
-            (x + 1.6, line_foot - 2.2),
-            (x + 1.6, line_foot - 0.8),
-        ],
-        closed=False,
-    )
-    page.text(x + 4, line_foot - 2.4, f"hook; {depth:.2g} m deep", 6)
+    ):
+        top = page.lines(left, top, said, wide, POINTS)
+    line_top, line_foot, at = top - 3.0, y + 40.0, left + 7.0
+    page.line(at, line_top, at, line_foot, 0.3)
+    page.box(at - 1.2, line_top, 2.4, 3.0, edge_mm=0.25)
+    hook = [(0.0, 0.0), (0.0, -2.2), (1.6, -2.2), (1.6, -0.8)]
+    page.outline([(at + dx, line_foot + dy) for dx, dy in hook], closed=False)
+    page.text(at + 4, line_foot - 3.0, f"hook; {depth:.2g} m deep", POINTS)
     places: dict[float, list[plan.Placed]] = {}
-    hung = [(one.name, one.count, one.where) for one in load.shot]
-    for one in plan.layout(hung, depth):
+    for one in plan.layout([(s.name, s.count, s.where) for s in load.shot], depth):
         places.setdefault(one.from_hook_m, []).append(one)
-    gap = min(4.2, (line_top - line_foot) / (len(places) + 1))
-    rows = _apart(
-        [line_foot + (line_top - line_foot) * m / depth for m in places], gap, line_foot + 1.2
-    )
+    tall = line_top - line_foot
+    gap = min(4.2, tall / (len(places) + 1))
+    rows = _apart([line_foot + tall * m / depth for m in places], gap, line_foot + 1.2)
     for (from_hook_m, group), label in zip(places.items(), rows, strict=True):
-        y = line_foot + (line_top - line_foot) * from_hook_m / depth
+        height = line_foot + tall * from_hook_m / depth
         half = 0.9 if group[0].where == plan.BULK else 0.6
-        page.box(x - half, y - half, 2 * half, 2 * half, fill=0.0, edge_mm=0.0)
-        page.line(x + half, y, x + 3.5, label, 0.1)
+        page.box(at - half, height - half, 2 * half, 2 * half, fill=0.0, edge_mm=0.0)
+        page.line(at + half, height, at + 3.5, label, 0.1)
         trim = group[0].where == plan.TRIM
         far = "under the float" if trim else f"{100 * from_hook_m:.0f} cm"
         listed = ", ".join(f"{one.count} {one.name}" for one in group)
-        _fit(page, x + 4, label - 0.8, f"{far}: {listed}", 6.5, wide - 12.0)
+        page.text(at + 4, label - 1.0, f"{far}: {listed}", POINTS)
     if not places:
-        page.text(x + 4, (line_top + line_foot) / 2, "no shot that you have fits", 6.5)
-    _more_and_fewer(page, left, answer)
-    return page.bytes()
+        page.text(at + 4, (line_top + line_foot) / 2, "no shot that you have fits", POINTS)
+    _more_and_fewer(page, left, y, answer)
 
 
 def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
@@ -147,35 +166,28 @@ def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
     return one.name, [(n, tip.showing_mm - n * step_mm) for n in (-2, -1, 0, 1, 2)]
 
 
-def _more_and_fewer(page: Page, left: float, answer: Answer) -> None:
+def _more_and_fewer(page: Page, left: float, y: float, answer: Answer) -> None:
     name, rows = steps(answer)
-    tip = advised(answer)[1].tip
+    tip, wide = advised(answer)[1].tip, WIDE_CARD_MM - 2 * EDGE_MM
     outside = tip.showing_mm + tip.wet_mm
-    page.line(left, _Y + 20.5, left + WIDE_CARD_MM - 6, _Y + 20.5, 0.1)
-    _fit(
-        page,
-        left,
-        _Y + 17.0,
-        f"{name}, so many more or fewer: mm showing",
-        6.5,
-        WIDE_CARD_MM - 6,
-        True,
-    )
-    for column, (count, shows) in enumerate(rows):
-        x = left + column * 11.0
-        said = ("two fewer", "one fewer", "as it is", "one more", "two more")[column]
+    page.line(left, y + 33.0, left + wide, y + 33.0, 0.1)
+    page.text(left, y + 28.0, f"{name}, so many more or fewer: mm showing", POINTS, True)
+    across = wide / len(rows)
+    for at, (count, shows) in enumerate(rows):
+        middle = left + (at + 0.5) * across
+        said = ("2 fewer", "1 fewer", "as it is", "1 more", "2 more")[at]
         text = "sinks" if shows <= 0 else "body out" if shows > outside else f"{shows:.0f} mm"
-        page.text(x + 5, _Y + 12.5, said, 5, align="middle")
-        page.text(x + 5, _Y + 8.5, text, 6.5, bold=not count, align="middle")
-    page.text(left, _Y + 4.8, "counted from the list above", 5)
+        page.text(middle, y + 22.5, said, POINTS, align="middle")
+        page.text(middle, y + 17.5, text, POINTS, bold=not count, align="middle")
+    page.text(left, y + 12.0, "counted from the list above", POINTS)
     if shot.is_lead(advised(answer)[1].load.shot_metal):
-        _fit(page, left, _Y + 2.0, LEAD, 5, WIDE_CARD_MM - 6)
+        page.lines(left, y + 7.5, LEAD, wide, POINTS)
 
 
 def bank(
     answer: Answer, paper: Paper = "a4", progress: Callable[[int, int], None] | None = None
 ) -> bytes:
-    """Return the card that says what to show at each distance on each water.
+    """Return the card that says what to show at four distances on each water.
 
     Parameters
     ----------
@@ -201,44 +213,53 @@ def bank(
     question = Question(**answer.question)  # type: ignore[arg-type]  # it holds what was told
     if settle(question) != answer.case:
         raise ValueError("the answer does not hold the question that it answers")
-    yards, behind = YARDS[::2], [w for w in WATERS if w != "sun lane"]
+    behind = [w for w in WATERS if w != "sun lane"]
     found: dict[tuple[int, str], Cell] = {}
-    for yard in yards:
-        for name in behind:
-            found[yard, name] = cell(question, yard, name)
-            if progress:
-                progress(len(found), len(yards) * len(behind))
-    page = _card(paper, "Bank card")
-    left, top, wide = _X + 3.0, _Y + TALL_CARD_MM, WIDE_CARD_MM - 6.0
-    tip = answer.tip_in_hand.tip
-    _fit(page, left, top - 5.5, f"{answer.case.float_.pattern}: what to show", 8.5, wide, True)
-    _fit(
-        page,
-        left,
-        top - 9.3,
-        f"{names.stock(tip)}, {names.paint(tip.bands, tip.showing_mm)}",
-        6,
-        wide,
+    for name in behind:
+        each = column(question, CELL_YARDS, name)
+        found |= {(yard, name): one for yard, one in each.items()}
+        if progress:
+            progress(len(found), len(CELL_YARDS) * len(behind))
+    page = _page(paper, "Bank card")
+    x, y = PLACES[0]
+    _edge(page, x, y)
+    left, wide, tip = x + EDGE_MM, WIDE_CARD_MM - 2 * EDGE_MM, answer.tip_in_hand.tip
+    pattern = f"{answer.case.float_.pattern}: what to show"
+    down = page.lines(left, y + TALL_CARD_MM - 7.0, pattern, wide, TITLE_POINTS, True)
+    down = page.lines(
+        left, down, f"{names.stock(tip)}, {names.paint(tip.bands, tip.showing_mm)}", wide
     )
-    y, across = top - 14.0, (wide - 7.0) / len(behind)
-    page.text(left, y, "yd", 6, bold=True)
-    for column, name in enumerate(behind):
-        page.text(left + 7 + column * across, y, name, 6, bold=True)
-    tall = (y - _Y - 7.0) / len(yards)
-    for row, yard in enumerate(yards):
-        y = top - 16.0 - row * tall
-        page.line(left, y + 0.6, left + wide, y + 0.6, 0.1)
-        page.text(left, y - 3.2, f"{yard}", 7, bold=True)
-        for column, name in enumerate(behind):
-            one, x = found[yard, name], left + 7 + column * across
-            # with an insert there is too much for one line
-            apart = one.insert_mm is not None
-            _fit(page, x, y - 2.8, one.length if apart else one.show, 6, across - 1, True)
-            lines = [", ".join(one.aids)] if apart else []
-            lines += [one.shot, one.grade]
-            for number, line in enumerate(lines):
-                _fit(page, x, y - 2.8 - LINE_MM * (number + 1), line, 5.2, across - 1)
+    across = (wide - YARD_MM) / len(behind)
+    down -= 1.0
+    page.text(left, down, "yd", POINTS, bold=True)
+    for at, name in enumerate(behind):
+        page.text(left + YARD_MM + at * across, down, name, POINTS, bold=True)
+    for yard in CELL_YARDS:
+        down -= 1.2
+        page.line(left, down, left + wide, down, 0.1)
+        page.text(left, down - LINE_MM, f"{yard}", POINTS, bold=True)
+        feet = [
+            _cell(
+                page, left + YARD_MM + at * across, down - LINE_MM, across - 1.5, found[yard, name]
+            )
+            for at, name in enumerate(behind)
+        ]
+        down = min(feet) + LINE_MM - 0.8
     sky = answer.question.get("sky") or "bright overcast"
     looks = answer.question.get("looks") or "as told"
-    _fit(page, left, _Y + 2.5, f"for {sky}; surface: {looks}; other days differ", 5.2, wide)
+    page.lines(
+        left, max(down - 4.5, y + 3.0), f"for {sky}; surface: {looks}; other days differ", wide
+    )
     return page.bytes()
+
+
+YARD_MM = 8.0
+"""Of the column with the distances."""
+
+
+def _cell(page: Page, x: float, y: float, wide_mm: float, one: Cell) -> float:
+    """Print a cell in lines that stay in its column; return where the next line would stand."""
+    y = page.lines(x, y, one.show, wide_mm, POINTS, bold=True)
+    for said in (one.shot, one.grade):
+        y = page.lines(x, y, said, wide_mm, POINTS)
+    return y

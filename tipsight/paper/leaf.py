@@ -150,7 +150,11 @@ class Page:
         self.line(x, y, x + long_mm, y, 0.25)
         for end in (x, x + long_mm):
             self.line(end, y - 2.5, end, y + 2.5, HAIR_MM)
-        self.text(x + long_mm / 2.0, y + 1.0, said, 7.5, align="middle")
+        self.text(x + long_mm / 2.0, y + 1.0, said, 8.0, align="middle")
+
+    def turn(self) -> None:
+        """Go on with another page."""
+        self._canvas.showPage()
 
     def bytes(self) -> bytes:
         """Return the file."""

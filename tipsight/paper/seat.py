@@ -25,6 +25,12 @@ class Seat:
     """To what the glued part is tapered; None where it is not, and where it cannot be."""
 
 
+    @property
+    def is_none(self) -> bool:
+        """Whether the tip cannot be let in at all."""
+        return self.back_mm is None and self.peg_mm is None
+
+
 def seat(body: Hull, tip: Tip) -> Seat | None:
     """Return how a tip is let in; None where it goes in as it is or is not glued in.
 

@@ -59,17 +59,19 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
         foot_mm = column(page, _COLUMN_MM, _TOP_MM, points, answer, body)
         if foot_mm > _FLOOR_MM - 4.0:
             break
-    title = f"tip {_TITLES[work]}" if block.sound else "no tip passes here"
+    how = seat(body, tip) if work == "fit" else None
+    can = block.sound and not (how is not None and how.is_none)
+    title = f"tip {_TITLES[work]}" if can else "no tip passes here"
     page.text(0, TALL_MM - 6, f"Bench sheet: {title}", 14, bold=True)
     seen = f"{measures.ANGLER.distance(case.place.range_m)}: {block.visibility.grade}"
     shows = f"{measures.ANGLER.length(tip.showing_mm)} showing"
     page.text(
         0, TALL_MM - 12, f"{case.float_.pattern}; {names.stock(tip)}, {shows}; at {seen}", 8.5
     )
-    to_cut = work == "fit" and block.sound
+    to_cut = work == "fit" and can
     _piece(page, 20.0, tip, "the piece to cut" if to_cut else "the tip")
     _float(page, 54.0, block, body)
-    if to_cut and (how := seat(body, tip)):
+    if to_cut and how:
         _let_in(page, how, tip)
     page.ruler(0, 6, 100.0, "100 mm")
     page.ruler(108, 6, 76.2, "3 in")

@@ -52,6 +52,7 @@ class _Column:
         self.say(said, inset_mm)
 
 
+NOT_MADE = "Not to be made"
 _NO_CUT = ("cut to length", "glued square")
 _AT_THE_BANK = ("tried in the jar", "shot changed", "card in the lid")
 
@@ -86,7 +87,7 @@ def let_in(how: Seat, tip: Tip) -> str:
             f"{tip.glued_mm:g} mm deep from where the top was; the tip's mark for the body stays "
             "where the top was"
         )
-    if how.peg_mm is None:
+    if how.is_none:
         return (
             said + "too thin to take a peg; do not glue it: take a thinner tip or a thicker body"
         )
@@ -124,12 +125,17 @@ def column(
         change = answer.at_the_bank
         for said in (doing.change(change), doing.undo(change)):
             told.say(sentence(said))
-    else:
+    how = seat(body, block.tip) if what == "fit" else None
+    stuck = how is not None and how.is_none
+    if what != "bank" and not stuck:
         _coats(told, block.tip, body, what)
+    if how is not None and stuck:
+        told.head(NOT_MADE)
+        told.say(sentence(let_in(how, block.tip)), bold=True)
     _stairs(told, answer, block, body)
     if not block.passes:
         _why_not(told, answer, block)
-    if block.sound:
+    if block.sound and not stuck:
         _jobs(told, what)
     _care(told, answer, block.tip, what)
     return told.y
@@ -168,8 +174,6 @@ def _coats(told: _Column, tip: Tip, body: hull.Hull, what: Work) -> None:
             said = f"{names.paint(tip.bands, tip.showing_mm)}, from the top down. {said}"
         if row["step"] == "glue" and how:
             work.append(let_in(how, tip))
-            if how.back_mm is None and how.peg_mm is None:
-                continue
         work.append(said + (f" ({drying})" if drying else ""))
     for number, said in enumerate(work, 1):
         told.named(str(number), said, 5.0)
@@ -226,7 +230,7 @@ def _why_not(told: _Column, answer: Answer, block: Block) -> None:
     A tip that only is not seen well enough is what the answer advises to fit for want of a better.
     """
     made_so = (
-        "Falls short here, the best there is" if block.sound else "Not to be made: no tip passes"
+        "Falls short here, the best there is" if block.sound else f"{NOT_MADE}: no tip passes"
     )
     told.head(made_so)
     for fail in block.broken:

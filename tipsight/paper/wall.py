@@ -113,9 +113,9 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
             middle = (column + 0.5) * across
             page.box(middle - 10 - wide / 2, foot, wide, tall, fill=0.0, edge_mm=0.0)
             page.box(middle + 10 - wide / 2, foot, wide, tall, fill=GREY, edge_mm=0.0)
-            page.text(middle, foot - 12, one.title, 6.5, align="middle")
+            page.text(middle, foot - 11.5, one.title, 8, align="middle")
             page.text(
-                middle, foot - 15.2, f"printed {wide:.2f} by {tall:.2f} mm", 6, align="middle"
+                middle, foot - 15.2, f"{wide:.2f} by {tall:.2f} mm", 8, align="middle"
             )
         row_foot = foot - 20.0
     said = (
