@@ -68,7 +68,8 @@ PLACES: dict[str, tuple[str, str, str, str]] = {
     "shot_g": ("load.shot_g", "shot {:g} g of tin", "{:g} g of tin", ""),
     "change_g": ("load.change_g", "({:+g} g)", "", ""),
     "short_by_g": ("load.short_by_g", "", "", ""),
-    "high_mm": ("load.high_mm", "{:.0f} mm more than that", "{:.0f} mm more than that", ""),
+    "high_mm": ("load.high_mm", "{:.0f} mm more than that", "{:.0f} mm more than that",
+                "{:.0f} mm more than that"),
 }  # fmt: skip
 IN_THE_SIGHT_TABLE = ("level", "low", "high", "goes_at_yd")
 NOWHERE = {

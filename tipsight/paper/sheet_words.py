@@ -5,7 +5,7 @@ from tipsight.advice.answer import Answer, Block
 from tipsight.advice.facts import Care, Caution
 from tipsight.inputs.case import Tip
 from tipsight.load import hull, materials, shot, staircase
-from tipsight.output import doing, measures, names, shot_words, telling, warned
+from tipsight.output import doing, measures, names, readings, shot_words, telling, warned
 from tipsight.output.measures import sentence
 from tipsight.paper.leaf import POINT_MM, WIDE_MM, Page
 from tipsight.paper.seat import Seat, seat
@@ -206,7 +206,7 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
     listed = ", ".join(f"{line.count} {line.name} {line.where}" for line in block.load.shot)
     told.say(
         f"Shot list as it is to show, {measures.grams(block.load.shot_g)} in all: "
-        f"{listed or 'no shot that you have fits'}."
+        f"{listed or 'no shot that you have fits'}{readings.high(block)}."
     )
 
 
