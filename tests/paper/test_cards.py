@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from sight_level import visibility_level
 
 from tipsight.advice.advise import advise
 from tipsight.inputs import demo
@@ -18,6 +19,7 @@ from tipsight.paper import cards, wall
 from tipsight.paper.cells import Cell, asked, told
 from tipsight.paper.leaf import width_mm
 from tipsight.pictures.subject import advised
+from tipsight.sight.eye import Eye
 
 PIXEL_MM = 0.05
 
@@ -260,3 +262,24 @@ def test_four_tips_two_of_them_others(answers):
     assert (hand.width_mm, hand.height_mm) == (pytest.approx(3.18), 20.0)  # 3 mm, three coats
     assert longer.height_mm == pytest.approx(advised_.height_mm + 6.35)
     assert thicker.width_mm == pytest.approx(advised_.width_mm + 0.5)
+
+
+def test_the_wall_card_ends_in_a_number(poppler, answers):
+    """Better eyes see it farther; at the printed distance the mark's level is 2.4, where it goes."""
+    answer = answers["demo"]
+    far = wall.own_distances_m(answer)
+    assert list(far) == sorted(far)
+    assert list(far.values()) == sorted(far.values())
+    wide, tall = wall.scaled(wall.marks(answer)[0], answer.case.place.range_m, wall.HANG_M[-1])
+    for factor in (0.6, 1.0, 1.6):
+        level = visibility_level(
+            wide, [0.0, tall], [[wall.INK_CONTRAST, 0.0, 0.0]], range_m=far[factor],
+            adaptation_cd_m2=wall.PAPER_CD_M2, eye=Eye(answer.case.angler.age_years, own_factor=factor),
+        )  # fmt: skip
+        assert float(level) == pytest.approx(2.4, rel=2e-3)
+    text = poppler.words(wall.pdf(answer))
+    assert f"{far[1.0] / 0.9144:.0f} yd, {far[1.0]:.0f} m" in text
+    assert "tipsight advise --own-eye NUMBER" in text
+    assert "no eye test" in text
+    near = advise(demo.question("demo").with_options(distance="8 yd"))
+    assert poppler.info(wall.pdf(near))["Pages"] in ("1", "2")

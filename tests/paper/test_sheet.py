@@ -346,7 +346,7 @@ def test_one_shot_list_and_one_load(poppler, answers, name):
     load = made(answers[name])[1].load
     listed = ", ".join(f"{one.count} {one.name} {one.where}" for one in load.shot)
     words = poppler.words(sheet.pdf(answers[name]))
-    assert f"as it is to show, {load.shot_g:.2f} g in all: {listed}." in words
+    assert f"as it is to show it takes {load.shot_g:.2f} g: {listed}." in words
 
 
 def make_tip():

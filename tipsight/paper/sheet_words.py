@@ -205,7 +205,7 @@ def _stairs(told: _Column, answer: Answer, block: Block, body: hull.Hull) -> Non
         told.y -= 1.3 * told.step_mm
     listed = ", ".join(f"{line.count} {line.name} {line.where}" for line in block.load.shot)
     told.say(
-        f"Shot list as it is to show, {measures.grams(block.load.shot_g)} in all: "
+        f"Shot list: as it is to show it takes {measures.grams(block.load.shot_g)}: "
         f"{listed or 'no shot that you have fits'}{readings.high(block)}."
     )
 

@@ -1,17 +1,28 @@
-"""The wall card: printed marks that take up the tip's own angle from across a room or a garden."""
+"""The wall card: marks that take up the tip's own angle from across a room, and a number for own eyes."""
 
 from dataclasses import dataclass
+
+import numpy as np
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.output import measures, names
 from tipsight.paper.leaf import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
-from tipsight.units import FOOT_M
+from tipsight.sight import eye, grades, kernel, reach
+from tipsight.units import FOOT_M, YARD_M
 
 HANG_M = (3.0, 5.0, 8.0)
 """How far off the card is hung."""
 GREY = 0.5
 """Of the grey mark, of the printer's white."""
+OWN_EYES = (0.6, 0.75, 0.9, 1.0, 1.15, 1.3, 1.6)
+"""How own eyes may compare with others of the same age; over 1 they are better."""
+PAPER_CD_M2 = 1000.0
+"""White paper in the shade or under an overcast: 500 to 2000 (from memory); the least matters little."""
+INK_CONTRAST = -0.94
+"""Ink that gives back .05 on paper that gives back .85, less 1 (from memory; 0.02 either way)."""
+YOURS_MM = 71.0
+"""Where it is said how to find one's own number; lower marks send it to another page."""
 
 
 @dataclass(frozen=True)
@@ -60,6 +71,57 @@ def scaled(mark: Mark, range_m: float, hang_m: float) -> tuple[float, float]:
     (0.5, 5.0)
     """
     return mark.width_mm * hang_m / range_m, mark.height_mm * hang_m / range_m
+
+
+def own_distances_m(answer: Answer) -> dict[float, float | None]:
+    """Return how far off the card's largest black mark goes, by how own eyes compare with others.
+
+    It goes where its level falls to that at which people say that they see it; on shaded white paper
+    of 1000 cd/m2, by `kernel.level_parts` without streaks. None where it is seen to the end, 60 m.
+    """
+    angler = answer.case.angler
+    wide, tall = scaled(marks(answer)[0], answer.case.place.range_m, HANG_M[-1])
+    far = np.geomspace(1.0, 60.0, 120)
+    found: dict[float, float | None] = {}
+    for factor in OWN_EYES:
+        eyes = eye.Eye(angler.age_years, angler.mar_arcmin, factor)
+        grey, _ = kernel.level_parts(
+            kernel.kernels(far, PAPER_CD_M2, eyes),
+            diameter_mm=wide,
+            edges_mm=[[0.0, tall]],
+            contrast=[[[INK_CONTRAST, 0.0, 0.0]]],
+        )
+        found[factor] = reach.goes_at(far, grey, grades.followed())
+    return found
+
+
+def _make_it_yours(page: Page, y: float, answer: Answer) -> None:
+    """Print how to find one's own number, and where to put it."""
+    page.text(0, y, "Make it yours", 9, bold=True)
+    said = (
+        "Hang it outdoors in the shade at the height of your eyes, white paper round it. With the glasses "
+        "you fish in look at the advised black mark of the lowest row and walk back until you can "
+        "only just not see it; walk on till it comes again; take the middle, in yards or metres. Mind "
+        "what is behind you. Under the distance nearest to yours stands your number; write it down:"
+    )
+    y = page.lines(0, y - 5.0, said, WIDE_MM, 8)
+    each = own_distances_m(answer)
+    across = (WIDE_MM - 30.0) / len(each)
+    for down, name in ((0.0, "it goes at"), (4.5, "own eye")):
+        page.text(0, y - 1.0 - down, name, 8, bold=True)
+    for at, (factor, far) in enumerate(each.items()):
+        x = 30.0 + at * across
+        words = "farther" if far is None else f"{far / YARD_M:.0f} yd, {far:.0f} m"
+        page.text(x, y - 1.0, words, 8)
+        page.text(x, y - 5.5, f"{factor:g}", 8, bold=True)
+    page.lines(
+        0,
+        y - 11.0,
+        "Tell it with every question: tipsight advise --own-eye NUMBER, or own_eye in the file of your "
+        "question. It is no eye test; for that see an optician.",
+        WIDE_MM,
+        8,
+    )
 
 
 def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
@@ -118,6 +180,9 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
                 middle, foot - 15.2, f"{wide:.2f} by {tall:.2f} mm", 8, align="middle"
             )
         row_foot = foot - 20.0
+    here = row_foot >= YOURS_MM
+    if here:
+        _make_it_yours(page, YOURS_MM, answer)
     said = (
         "What this cannot show: ink is not fluorescent, paper is not water, and the light in a room or a "
         "garden differs from that on the river; nothing here moves, and there is no ripple. It shows size "
@@ -131,4 +196,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     page.text(
         0, 0, "Print at 100 %, not fitted to the page; then measure these two lines.", 8, bold=True
     )
+    if not here:
+        page.turn()
+        _make_it_yours(page, TALL_MM - 8, answer)
     return page.bytes()
