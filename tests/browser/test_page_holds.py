@@ -142,6 +142,8 @@ def test_a_field_stays_where_it_was_while_its_mistake_goes(growing, anchoring):
 
     page = growing("/?distance=40+yd&temperature=900&depth=frog", anchoring, bypass_csp=True)
     page.get_by_role("textbox", name="How deep").fill("7 ft")
+    expect(page.locator(".wrong")).to_have_count(1)  # its own mistake has gone, and the page is still
+    page.wait_for_timeout(300)
     field = page.get_by_role("textbox", name="How warm is the water")
     field.scroll_into_view_if_needed()
     before = top_of(field)

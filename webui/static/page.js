@@ -18,12 +18,14 @@ if (form) {
 		const box = touched && touched.isConnected && touched.getBoundingClientRect();
 		const held = box && box.bottom > 0 && box.top < innerHeight ? touched : form;
 		const before = top(held);
-		place.style.minHeight = "";
+		place.style.minHeight = form.style.paddingTop = "";
 		change();
 		if (before >= innerHeight) return;
-		scroller(held).scrollTop += Math.round(top(held) - before);
+		scroller(held).scrollTop += Math.ceil(top(held) - before - 0.4);  // in whole pixels; the rest is padded
 		const short = before - top(held);
-		if (short > 0.5 && held !== form) place.style.minHeight = `${place.offsetHeight + short}px`;
+		if (short < 0.05 || held === form) return;
+		if (held.closest(".side").contains(place)) place.style.minHeight = `${place.getBoundingClientRect().height + short}px`;
+		else form.style.paddingTop = `${short}px`;
 	};
 	const address = () => {
 		const pairs = [...new FormData(form)].filter(([, text]) => text.trim());
@@ -90,11 +92,11 @@ if (form) {
 				show(text);
 				if (mend) mend.remove();
 				unhelp();
+				const said = find("said").dataset;
+				document.title = said.title;
+				brief.textContent = said.brief;
+				status.textContent = said.change;
 			});
-			const said = find("said").dataset;
-			document.title = said.title;
-			brief.textContent = said.brief;
-			status.textContent = said.change;
 			shares();
 			history[keep ? "pushState" : "replaceState"](null, "", url);
 			shown = location.search;
