@@ -15,6 +15,7 @@ from tipsight.inputs import demo
 from tipsight.inputs.question import Question
 from tipsight.load import budget, hull, plan, shot
 from tipsight.output.measures import ANGLER
+from tipsight.learning import bars
 from tipsight.paper import cards, wall
 from tipsight.paper.cells import Cell, asked, told
 from tipsight.paper.leaf import width_mm
@@ -273,8 +274,8 @@ def test_the_wall_card_ends_in_a_number(poppler, answers):
     wide, tall = wall.scaled(wall.marks(answer)[0], answer.case.place.range_m, wall.HANG_M[-1])
     for factor in (0.6, 1.0, 1.6):
         level = visibility_level(
-            wide, [0.0, tall], [[wall.INK_CONTRAST, 0.0, 0.0]], range_m=far[factor],
-            adaptation_cd_m2=wall.PAPER_CD_M2, eye=Eye(answer.case.angler.age_years, own_factor=factor),
+            wide, [0.0, tall], [[bars.INK_CONTRAST, 0.0, 0.0]], range_m=far[factor],
+            adaptation_cd_m2=bars.PAPER_CD_M2, eye=Eye(answer.case.angler.age_years, own_factor=factor),
         )  # fmt: skip
         assert float(level) == pytest.approx(2.4, rel=2e-3)
     text = poppler.words(wall.pdf(answer))

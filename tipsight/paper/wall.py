@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from tipsight.advice.answer import Answer, Block
+from tipsight.learning.bars import INK_CONTRAST, PAPER_CD_M2
 from tipsight.output import measures, names
 from tipsight.paper.leaf import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
@@ -17,10 +18,6 @@ GREY = 0.5
 """Of the grey mark, of the printer's white."""
 OWN_EYES = (0.6, 0.75, 0.9, 1.0, 1.15, 1.3, 1.6)
 """How own eyes may compare with others of the same age; over 1 they are better."""
-PAPER_CD_M2 = 1000.0
-"""White paper in the shade or under an overcast: 500 to 2000 (from memory); the least matters little."""
-INK_CONTRAST = -0.94
-"""Ink that gives back .05 on paper that gives back .85, less 1 (from memory; 0.02 either way)."""
 YOURS_MM = 71.0
 """Where it is said how to find one's own number; lower marks send it to another page."""
 
