@@ -13,9 +13,9 @@ from sight_level import visibility_level
 from tipsight.advice.advise import advise
 from tipsight.inputs import demo
 from tipsight.inputs.question import Question
+from tipsight.learning import bars
 from tipsight.load import budget, hull, plan, shot
 from tipsight.output.measures import ANGLER
-from tipsight.learning import bars
 from tipsight.paper import cards, wall
 from tipsight.paper.cells import Cell, asked, told
 from tipsight.paper.leaf import width_mm

@@ -70,7 +70,7 @@ class Belief:
         return float(low), float(high)
 
 
-def _normal(x: Array, sd: ArrayLike) -> Array:
+def _normal(x: Array, sd: float | Array) -> Array:
     return np.asarray(np.exp(-0.5 * (x / sd) ** 2) / (sd * np.sqrt(2.0 * np.pi)))
 
 
@@ -107,7 +107,7 @@ def believed(age_years: float, likelihoods: Iterable[Array] = ()) -> Belief:
     return Belief(weight / weight.sum())
 
 
-def went(over: ArrayLike, sd: ArrayLike) -> Array:
+def went(over: ArrayLike, sd: float | Array) -> Array:
     """Return the likelihood of "it went here" on the grid.
 
     Parameters
@@ -126,14 +126,14 @@ def went(over: ArrayLike, sd: ArrayLike) -> Array:
     return (1.0 - SLIPS) * _normal(np.asarray(over, dtype=float), sd) + SLIPS * SLIP_DENSITY
 
 
-def followed(over: ArrayLike, sd: ArrayLike) -> Array:
+def followed(over: ArrayLike, sd: float | Array) -> Array:
     """Return the likelihood of "I could follow it to here": it goes farther off; .95 Phi + .025."""
     from scipy.special import ndtr
 
     return np.asarray((1.0 - SLIPS) * ndtr(np.asarray(over, dtype=float) / sd) + SLIPS / 2.0)
 
 
-def not_seen(over: ArrayLike, sd: ArrayLike) -> Array:
+def not_seen(over: ArrayLike, sd: float | Array) -> Array:
     """Return the likelihood of "not seen here": it goes nearer by; .95 Phi + .025."""
     return followed(-np.asarray(over, dtype=float), sd)
 
