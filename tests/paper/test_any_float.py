@@ -1,4 +1,4 @@
-"""Every pattern and every odd tip gets its papers and pictures, one page each and nothing cut off."""
+"""Every pattern and every odd tip gets its papers and pictures, nothing cut off and no page too many."""
 
 import re
 
@@ -25,14 +25,24 @@ ODD = [
     {"wind": "25 m/s", "wind_blows": "across", "distance": "20 yd"},
 ]
 
+FREE_MM = 255.0 - 26.0 - 3 * 44.0 - 71.0
+"""Of the wall card's height for the marks of all rows; taller ones send its last table overleaf."""
+
 
 def put(**told):
     return advise(Question(**told))
 
 
 def check(answer):
-    for data in (sheet.pdf(answer), cards.shotting(answer), wall.pdf(answer, "letter")):
-        assert len(re.findall(rb"/Type /Page\b", data)) == 1
+    far_m = answer.case.place.range_m
+    tall_mm = sum(
+        max(wall.scaled(m, far_m, hang)[1] for m in wall.marks(answer)) for hang in wall.HANG_M
+    )
+    overleaf = tall_mm > FREE_MM
+    wall_card = wall.pdf(answer, "letter")
+    papers = ((sheet.pdf(answer), 1), (cards.shotting(answer), 1), (wall_card, 1 + overleaf))
+    for data, pages in papers:
+        assert len(re.findall(rb"/Type /Page\b", data)) == pages
         assert data.startswith(b"%PDF-")
     for name in drawn.NAMES:
         assert not re.search(r"\bnan\b", drawn.drawing(answer, name).alone())

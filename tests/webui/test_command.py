@@ -29,9 +29,12 @@ def opened(tmp_path):
     def start(*arguments):
         port = free_port()
         command = [sys.executable, "-m", "tipsight", "page", *arguments, "--port", str(port)]
+        # A suite run in the background of a script ignores Ctrl-C, and what it starts would too.
+        ours = signal.signal(signal.SIGINT, signal.default_int_handler)
         process = subprocess.Popen(  # noqa: S603 - our own command
             command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, encoding="utf-8"
         )
+        signal.signal(signal.SIGINT, ours)
         running.append(process)
         return process.stdout.readline(), port, process
 

@@ -122,7 +122,7 @@ def _make_it_yours(page: Page, y: float, answer: Answer) -> None:
 
 
 def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
-    """Return the wall card: one page to hang at 3, 5 or 8 m.
+    """Return the wall card: one page to hang at 3, 5 or 8 m, and where its marks fill it a second.
 
     Parameters
     ----------
@@ -173,9 +173,7 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
             page.box(middle - 10 - wide / 2, foot, wide, tall, fill=0.0, edge_mm=0.0)
             page.box(middle + 10 - wide / 2, foot, wide, tall, fill=GREY, edge_mm=0.0)
             page.text(middle, foot - 11.5, one.title, 8, align="middle")
-            page.text(
-                middle, foot - 15.2, f"{wide:.2f} by {tall:.2f} mm", 8, align="middle"
-            )
+            page.text(middle, foot - 15.2, f"{wide:.2f} by {tall:.2f} mm", 8, align="middle")
         row_foot = foot - 20.0
     here = row_foot >= YOURS_MM
     if here:
