@@ -20,6 +20,7 @@ from tipsight.advice.facts import (
     Warn,
 )
 from tipsight.load import shot
+from tipsight.load.causes import Cause, Part
 from tipsight.load.line import ShotChange
 from tipsight.output import doing, readings, telling
 from tipsight.output.head import gained, head, places
@@ -253,6 +254,17 @@ def test_cautions_and_warnings_outlive_everything_else() -> None:
     assert all(telling.caution(one) in said for one in answer.cautions)
     assert "NOTES Of your lead only No 8" in said
     assert "NOT TOLD so taken as:" in said
+
+
+def test_full_says_why_the_load_changes() -> None:
+    told = sample.answer()
+    parts = (Part(Cause.TIP_WEIGHT, -0.056), Part(Cause.TIP_WET, 0.0002))
+    changes = [replace(one, causes=() if one.at_the_bank else parts) for one in told.changes]
+    bench = replace(told.at_the_bench, causes=parts)
+    said = text(replace(told, at_the_bench=bench, changes=tuple(changes)), full=True)
+    line = "\nWHY THE SHOT against the tip in hand: the tip's own weight -0.06 g\n"
+    assert line in said
+    assert "WHY THE SHOT" not in text(told, full=True)
 
 
 def test_full_says_everything() -> None:

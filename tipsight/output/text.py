@@ -139,7 +139,7 @@ class _Full:
         if bench is None or not cause_words.told(bench.causes):
             return ()
         return entry(
-            "  why so much", f"against the tip in hand: {cause_words.one_line(bench.causes)}"
+            "WHY THE SHOT", f"against the tip in hand: {cause_words.one_line(bench.causes)}"
         )
 
     def _block(self, label: str, block: Block) -> tuple[str, ...]:
