@@ -155,3 +155,20 @@ def test_in_words():
     assert "more: " in text
     assert "soak" not in text
     assert one_line(()) == "nothing that a scale would show"
+
+
+def test_as_much_shot_of_another_metal_is_another_load():
+    """2.40 g of lead (11340 kg/m3) pulls 2.19 g, as much as 2.54 g of tin: 0.14 g nobody explained."""
+    found = parts(WEIGHED, WEIGHED.with_options(marked_in="lead"))
+    lead = float(shot.wet_share("lead", 10.0))
+    assert found == {Cause.UNEXPLAINED: pytest.approx(2.4 * (lead / SHARE - 1.0), rel=1e-6)}
+    assert lead == pytest.approx(1.0 - 0.9997 / 11.34, rel=1e-3)
+
+
+def test_who_has_soaked_it_is_not_sent_to_soak_it():
+    wet = WEIGHED.with_options(weighs="1.2 g", soaked="1.3 g", takes="2.2 g")
+    told = account(settle(WEIGHED.with_options(weighs="1.2 g")), settle(wet))
+    text = " ".join(account_lines(told, settle(WEIGHED).box.shot))
+    assert "water that it drinks" in text
+    assert "what nothing told explains" in text
+    assert "soak it for an hour" not in text

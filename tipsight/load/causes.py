@@ -218,7 +218,7 @@ def account(old: Case, new: Case, tip: Tip | None = None) -> Account:
     old_g, new_g = worth(frozenset()), worth(frozenset(there))
     weighed_anew = both_weighed and (
         (old.float_, old.weighed_tip) != (new.float_, new.weighed_tip)
-        and (_told_g(old), old.weighed_tip) != (_told_g(new), new.weighed_tip)
+        and (_told(old), old.weighed_tip) != (_told(new), new.weighed_tip)
     )
     if weighed_anew:
         measured = hull_of(_bare(new.float_), new.weighed_tip, new.stream.temperature_c)
@@ -230,5 +230,7 @@ def account(old: Case, new: Case, tip: Tip | None = None) -> Account:
     return Account(old_g, new_g, tuple(parts))
 
 
-def _told_g(case: Case) -> float:
-    return case.float_.shot_g if isinstance(case.float_, WeighedFloat) else 0.0
+def _told(case: Case) -> tuple[float, str] | None:
+    """Return the shot that a float was told to take: of another metal as much is another load."""
+    made = case.float_
+    return (made.shot_g, made.shot_metal) if isinstance(made, WeighedFloat) else None

@@ -61,6 +61,7 @@ def account_lines(account: Account, shots: Sequence[Shot]) -> tuple[str, ...]:
         for part in told(account.parts)
     ]
     odd = [p for p in account.parts if p.cause is Cause.UNEXPLAINED and p.shot_g <= -SOAK_FROM_G]
+    soaked = any(part.cause is Cause.WATER_DRUNK for part in account.parts)  # told already
     soak = hanging(
         "To find it: weigh the float dry, soak it for an hour, wipe it and weigh it again, and tell "
         "both (weighs and soaked). Water is the usual cause, let in by a chip in the varnish or at "
@@ -71,5 +72,5 @@ def account_lines(account: Account, shots: Sequence[Shot]) -> tuple[str, ...]:
             f"It takes {much}: {grams(account.old_g)} then, {grams(account.new_g)} now, in air."
         ),
         *table(rows),
-        *(soak if odd else ()),
+        *(soak if odd and not soaked else ()),
     )
