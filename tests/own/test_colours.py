@@ -34,6 +34,21 @@ def test_munsells_value(said, y):
     assert colours.read(said)[1] == pytest.approx(y, rel=0.015)
 
 
+# Munsell's renotation (Newhall, Nickerson and Judd 1943, Tables I and II, as in colour-science): the
+# chromaticity under illuminant C of every 90th of the 2734 real colours, to its four figures. What is
+# tried is how a notation is read and led to D65; the table is looked up by colour-science itself.
+def test_the_renotations_own_colours():
+    rows = colour.MUNSELL_COLOURS["real"][::90]
+    assert len(rows) == 31
+    observer = colour.CCS_ILLUMINANTS["CIE 1931 2 Degree Standard Observer"]
+    d65, c = (colour.xy_to_XYZ(observer[name]) for name in ("D65", "C"))
+    cat02 = colour.adaptation.matrix_chromatic_adaptation_VonKries(d65, c, transform="CAT02")
+    for (hue, value, chroma), xyy in rows:
+        back = cat02 @ colours.read(f"{hue} {value:g}/{chroma:g}")
+        assert back[:2] / back.sum() == pytest.approx(xyy[:2], abs=5e-5)
+        assert back[1] == pytest.approx(0.00975 * xyy[2], rel=0.01)
+
+
 @pytest.mark.parametrize(
     "said",
     ["#ff6a00", "#d10047", "#1f6f3a", "#2a2a2a", "#f0f0e8", "5YR 6/12", "5BG 4/6", "lab 70 -20 60"],
