@@ -7,7 +7,7 @@ from tipsight.afloat import chop
 from tipsight.errors import OutOfRange
 from tipsight.inputs.case import Wind
 from tipsight.pictures.cast import Frame, cast
-from tipsight.pictures.ripple import Sheet, cut, heights_spectrum, sheet
+from tipsight.pictures.ripple import Sheet, cut, heights_spectrum, waves
 from tipsight.scene.slopes import slope_variance
 
 WINDS = [
@@ -21,8 +21,8 @@ WINDS = [
 
 
 def drawn(wind, seed=0):
-    return sheet(chop.sea(wind), wind, slope_variance(wind), near_mm=500.0, far_mm=5500.0,
-                 wide_mm=1800.0, seed=seed)  # fmt: skip
+    return waves(chop.sea(wind), wind, slope_variance(wind), near_mm=500.0, far_mm=5500.0,
+                 wide_mm=1800.0, seed=seed).at()  # fmt: skip
 
 
 @pytest.mark.parametrize("wind", WINDS, ids=str)

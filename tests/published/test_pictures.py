@@ -78,7 +78,7 @@ def test_a_wind_of_four_metres_has_cox_and_munks_slopes_halved():
     total = [
         s.rise_away.var() + s.rise_right.var()
         for seed in range(4)
-        if (s := ripple.sheet(chop.sea(wind), wind, slope_variance(wind), near_mm=500.0,
-                              far_mm=5500.0, wide_mm=1800.0, seed=seed))
+        if (s := ripple.waves(chop.sea(wind), wind, slope_variance(wind), near_mm=500.0,
+                              far_mm=5500.0, wide_mm=1800.0, seed=seed).at())
     ]  # fmt: skip
     assert np.mean(total) == pytest.approx(0.5 * 5.12e-3 * 4.0 + 4e-4, rel=0.1)

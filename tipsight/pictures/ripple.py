@@ -230,27 +230,3 @@ def waves(
     omega = np.zeros(k.shape)
     omega[inside] = chop.angular_rad_s(held)
     return Waves(height, away, right, ahead * omega, columns, step_mm, round(near_mm / step_mm))
-
-
-def sheet(
-    sea: chop.Sea,
-    wind: Wind,
-    slopes: SlopeVariance,
-    *,
-    near_mm: float,
-    far_mm: float,
-    wide_mm: float,
-    seed: int = 0,
-    step_mm: float = STEP_MM,
-) -> Sheet:
-    """Return the water of `waves` at the start."""
-    return waves(
-        sea,
-        wind,
-        slopes,
-        near_mm=near_mm,
-        far_mm=far_mm,
-        wide_mm=wide_mm,
-        seed=seed,
-        step_mm=step_mm,
-    ).at()
