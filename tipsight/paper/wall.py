@@ -5,11 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from tipsight.advice.answer import Answer, Block
-from tipsight.learning.bars import INK_CONTRAST, PAPER_CD_M2
+from tipsight.learning import bars
 from tipsight.output import measures, names
 from tipsight.paper.leaf import TALL_MM, WIDE_MM, Page, Paper
 from tipsight.pictures.subject import made
-from tipsight.sight import eye, grades, kernel, reach
+from tipsight.sight import eye, grades, reach
 from tipsight.units import FOOT_M, YARD_M
 
 HANG_M = (3.0, 5.0, 8.0)
@@ -74,7 +74,7 @@ def own_distances_m(answer: Answer) -> dict[float, float | None]:
     """Return how far off the card's largest black mark goes, by how own eyes compare with others.
 
     It goes where its level falls to that at which people say that they see it; on shaded white paper
-    of 1000 cd/m2, by `kernel.level_parts` without streaks. None where it is seen to the end, 60 m.
+    of 1000 cd/m2, by `bars.level`. None where it is seen to the end, 60 m.
     """
     angler = answer.case.angler
     wide, tall = scaled(marks(answer)[0], answer.case.place.range_m, HANG_M[-1])
@@ -82,13 +82,8 @@ def own_distances_m(answer: Answer) -> dict[float, float | None]:
     found: dict[float, float | None] = {}
     for factor in OWN_EYES:
         eyes = eye.Eye(angler.age_years, angler.mar_arcmin, factor)
-        grey, _ = kernel.level_parts(
-            kernel.kernels(far, PAPER_CD_M2, eyes),
-            diameter_mm=wide,
-            edges_mm=[[0.0, tall]],
-            contrast=[[[INK_CONTRAST, 0.0, 0.0]]],
-        )
-        found[factor] = reach.goes_at(far, grey, grades.followed())
+        seen = bars.level(bars.Bar(wide, tall), far, eyes)
+        found[factor] = reach.goes_at(far, seen, grades.followed())
     return found
 
 
