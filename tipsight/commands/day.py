@@ -17,7 +17,6 @@ from tipsight.inputs.clock import compass_deg, spot
 from tipsight.inputs.quantities import Unread, clean
 from tipsight.inputs.values import Asker
 
-SKY = "sky"
 BOTH = ("bright overcast", "clear")
 """Skies that are tried where none was told: the sun in, and the sun out."""
 EXAMPLE_DATE = "'2026-10-15 Europe/London'"

@@ -78,6 +78,12 @@ class Course:
     at_the_bench: tuple[Spell, ...]
     """With all tips, some of which have to be made before."""
 
+    @property
+    def worn(self) -> tuple[int, ...]:
+        """The tips that are ever on, by number, and the one in hand."""
+        every = {one.option for one in (*self.at_the_bank, *self.at_the_bench)}
+        return tuple(sorted({0} | {one for one in every if one is not None}))
+
     def spells(self, which: str) -> tuple[tuple[datetime, datetime], ...]:
         """Return when the ``lane`` or the ``shade`` lies there, each from when to when."""
         found: list[tuple[datetime, datetime]] = []
@@ -200,10 +206,14 @@ def _spells(quarters: Sequence[Quarter], which: Sequence[int], wish: float) -> t
     return tuple(found)
 
 
+def _waters(here: Swim) -> tuple[str, ...]:
+    """Return the stretches that are judged, each once whatever it may be."""
+    return tuple(dict.fromkeys(here.waters[key].name for key in here.judged))
+
+
 def _quarter(here: Swim, moment: Moment, bearing_deg: float, tips: Sequence[Change]) -> Quarter:
     case = here.case
-    names = list(dict.fromkeys(here.waters[key].name for key in here.judged))
-    levels = [quick_levels(here.on(name), [one.block.tip for one in tips]) for name in names]
+    levels = [quick_levels(here.on(name), [one.block.tip for one in tips]) for name in _waters(here)]
     streaks = [here.waters[key].clutter[here.here] for key in here.judged]
     lit = case.light.beam and case.light.sun_height_deg > 0.0
     return Quarter(
@@ -269,7 +279,7 @@ def course(
         first.case,
         looking_deg,
         options,
-        tuple(dict.fromkeys(first.waters[key].name for key in first.judged)),
+        _waters(first),
         tuple(quarters),
         _spells(quarters, bank, wish),
         _spells(quarters, bench_, wish),

@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 from tipsight.inputs.items import matchable
 from tipsight.inputs.quantities import Unread, clean, split_unit
 
-_POINTS = [
+POINTS = [
     *("n", "nne", "ne", "ene", "e", "ese", "se", "sse"),
     *("s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw"),
 ]
@@ -92,6 +92,6 @@ def compass_deg(text: str) -> float:
     plain = matchable(text)
     for word, letter in _SHORT.items():
         plain = plain.replace(word, letter)
-    if (point := plain.replace(" ", "")) in _POINTS:
-        return 22.5 * _POINTS.index(point)
+    if (point := plain.replace(" ", "")) in POINTS:
+        return 22.5 * POINTS.index(point)
     return angle_deg(text)

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from tipsight.advice.answer import Change
 from tipsight.hours.course import Course, Spell
+from tipsight.inputs.clock import POINTS
 from tipsight.output import doing, names
 from tipsight.output.layout import WIDTH, entry, hanging
 from tipsight.output.measures import ANGLER, Reader, listed
@@ -13,24 +14,6 @@ from tipsight.sight import grades
 
 SIGNS = " .:+#@"
 """A quarter of an hour in each grade, from not seen up."""
-POINTS = [
-    "N",
-    "NNE",
-    "NE",
-    "ENE",
-    "E",
-    "ESE",
-    "SE",
-    "SSE",
-    "S",
-    "SSW",
-    "SW",
-    "WSW",
-    "W",
-    "WNW",
-    "NW",
-    "NNW",
-]
 SUNRISE_DEG = -0.833
 """True height of the sun's centre as its upper edge comes up: refraction and half its disc."""
 STRIP_LABEL = 22
@@ -55,7 +38,7 @@ def compass(bearing_deg: float) -> str:
     >>> compass(225.0), compass(355.0)
     ('SW', 'N')
     """
-    return POINTS[round(bearing_deg / 22.5) % len(POINTS)]
+    return POINTS[round(bearing_deg / 22.5) % len(POINTS)].upper()
 
 
 def called(change: Change) -> str:
@@ -152,9 +135,8 @@ def strips(course: Course) -> tuple[str, ...]:
                 ruler[column + at] = sign
             free = column + 4
     lines = [" " * STRIP_LABEL + "".join(ruler).rstrip()]
-    used = {one.option for one in (*course.at_the_bank, *course.at_the_bench)} | {0}
     words = [word for word, _ in grades.limits()]
-    for option in sorted(one for one in used if one is not None):
+    for option in course.worn:
         lines.append(called(course.options[option]))
         for at, water in enumerate(course.waters):
             levels = [min(q.levels[option][at] for q in group) for group in groups]

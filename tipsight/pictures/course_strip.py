@@ -65,8 +65,7 @@ def drawing(courses: Sequence[tuple[str, Course]]) -> Drawing:
             if course.spells(which):
                 y += 34.0
                 labels += _marked(course, which, said, y)
-        used = {one.option for one in (*course.at_the_bank, *course.at_the_bench)} | {0}
-        for option in sorted(one for one in used if one is not None):
+        for option in course.worn:
             for at, water in enumerate(course.waters):
                 y += GAP
                 labels.append(text(LEFT, y, f"{called(course.options[option])}, on {water}"))
