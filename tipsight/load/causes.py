@@ -10,10 +10,9 @@ import numpy as np
 
 from tipsight.afloat import freshwater
 from tipsight.inputs.case import BuiltFloat, Case, Tip, WeighedFloat
-from tipsight.load import hull as hulls
 from tipsight.load.bored import replaced
 from tipsight.load.budget import pull_g
-from tipsight.load.hull import HOOK_AND_BAIT_G, Hull, hull_of
+from tipsight.load.hull import HOOK_AND_BAIT_G, Hull, hull_of, recoated
 from tipsight.load.shot import wet_share
 from tipsight.load.tips import (
     aloft_g,
@@ -76,16 +75,16 @@ class State:
     temperature_c: float
 
 
-def _shot_g(state: State, body: Hull, metal: str) -> float:
+def _shot_g(state: State, metal: str) -> float:
     """Return the shot in air that a float takes: `budget.pull_grid` for one tip, term by term."""
-    weight, wet = state.weight, state.wet
+    body, weight, wet = state.body, state.weight, state.wet
     outside_mm = weight.showing_mm + weight.wet_mm
     stock_g = float(stock_mass_g_per_mm([weight.stock])[0]) * (outside_mm + weight.glued_mm)
     coats_g = float(coat_mass_g_per_mm(weight.stock.diameter_mm, state.tip_coats)) * outside_mm
     gone_g, _ = replaced(body.slices, weight.stock.diameter_mm, weight.glued_mm)
     _, proud_mm3 = replaced(body.slices, wet.stock.diameter_mm, wet.glued_mm)
     painted_mm = float(painted_diameter_mm(wet.stock.diameter_mm, state.tip_coats))
-    more_mm3, more_g = hulls.recoated(body, state.varnish_coats, state.paint_coats)
+    more_mm3, more_g = recoated(body, state.varnish_coats, state.paint_coats)
     volume_mm3 = (
         body.volume_mm3 + more_mm3 + float(proud_mm3) + np.pi / 4 * painted_mm**2 * state.wet_mm
     )
@@ -158,7 +157,8 @@ def _state(case: Case, body: Hull, tip: Tip) -> State:
 
 def _bare(made: WeighedFloat | BuiltFloat) -> WeighedFloat | BuiltFloat:
     """Return a float without what stands in its state by itself: coats and water drunk."""
-    return replace(made, drunk_g=0.0, varnish_coats=3, paint_coats=2)
+    coats = {name: getattr(WeighedFloat, name) for name in ("varnish_coats", "paint_coats")}
+    return replace(made, drunk_g=0.0, **coats)
 
 
 def _same_tip(weight: Tip, wet: Tip) -> bool:
@@ -211,16 +211,11 @@ def account(old: Case, new: Case, tip: Tip | None = None) -> Account:
 
     def worth(came: frozenset[Cause]) -> float:
         names = [name for cause in came for name in _OF[cause]]
-        state = replace(before, **{name: getattr(after, name) for name in names})
-        return _shot_g(state, state.body, metal)
+        return _shot_g(replace(before, **{name: getattr(after, name) for name in names}), metal)
 
     parts = shared(there, worth)
     old_g, new_g = worth(frozenset()), worth(frozenset(there))
-    weighed_anew = both_weighed and (
-        (old.float_, old.weighed_tip) != (new.float_, new.weighed_tip)
-        and (_told(old), old.weighed_tip) != (_told(new), new.weighed_tip)
-    )
-    if weighed_anew:
+    if both_weighed and (_told(old), old.weighed_tip) != (_told(new), new.weighed_tip):
         measured = hull_of(_bare(new.float_), new.weighed_tip, new.stream.temperature_c)
         share = float(wet_share(metal, new.stream.temperature_c))
         found_g = pull_g(measured, now, new.stream.temperature_c) / share
