@@ -20,8 +20,8 @@ Counts = NDArray[np.int64]
 
 NEAR_MM = 2.0
 """How much more of the tip than asked may show: nobody sets it nearer (judgement)."""
-NEAREST_MM = 1.0
-"""Where none comes so near, fewer pieces stand before a loss of this (judgement)."""
+LOSS = 0.5
+"""Where none comes so near, fewer pieces stand before a loss of this share of it (judgement)."""
 MOST_ON = 4
 """Pieces put on in any mixture; beyond, runs of the heaviest with two others (judgement)."""
 MOST_RUN = 40
@@ -65,7 +65,10 @@ class Ways:
 
 
 def _ways(counts: Counts, masses_g: Sequence[float]) -> Ways:
-    mass = counts @ np.asarray(masses_g, dtype=float)
+    return _by_mass(counts, counts @ np.asarray(masses_g, dtype=float))
+
+
+def _by_mass(counts: Counts, mass: Array) -> Ways:
     order = np.argsort(mass, kind="stable")
     return Ways(counts[order], mass[order], counts[order].sum(axis=1))
 
@@ -214,7 +217,7 @@ def touch(
     if any(map(is_olivette, [*(h.name for h in hung), *(s.name for s in shots)])):
         second = _tried(hung, to_g, near_g, shots, True)
         over = first[0].left_g < -_EDGE_G
-        if over or second[0].left_g < first[0].left_g - near_g / 2.0:
+        if over or second[0].left_g < first[0].left_g - LOSS * near_g:
             return second
     return first
 
@@ -237,22 +240,17 @@ def _tried(
     elsewhere = _not_droppers(hung, loose)
     found = _fewest(off, on, more_g, near_g, elsewhere)
     if found is None and useful and more_g > on.mass_g[-1]:
-        on = _joined(on, _runs(*sizes))
+        runs = _runs(*sizes)
+        counts, mass = ([on.counts, runs.counts], [on.mass_g, runs.mass_g])
+        on = _by_mass(np.concatenate(counts), np.concatenate(mass))
         found = _fewest(off, on, more_g, near_g, elsewhere)
-    i, j = found or _nearest(off, on, more_g, near_g / 2.0)
+    i, j = found or _nearest(off, on, more_g, LOSS * near_g)
     taken = tuple((o.name, int(n)) for o, n in zip(loose, off.counts[i], strict=True) if n)
     put = [(shot, int(n)) for (shot, _), n in zip(useful, on.counts[j], strict=True) if n]
     put.sort(key=lambda pair: -pair[0].mass_g)
     change = float(on.mass_g[j] - off.mass_g[i])
     step = ShotChange(tuple((shot.name, n) for shot, n in put), taken, change, more_g - change)
     return step, _after(hung, dict(taken), put)
-
-
-def _joined(one: Ways, other: Ways) -> Ways:
-    counts = np.concatenate([one.counts, other.counts])
-    mass = np.concatenate([one.mass_g, other.mass_g])
-    order = np.argsort(mass, kind="stable")
-    return Ways(counts[order], mass[order], counts[order].sum(axis=1))
 
 
 def _by_size(hung: Sequence[Hung]) -> list[Hung]:
