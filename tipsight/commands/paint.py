@@ -3,6 +3,7 @@
 import os
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -11,6 +12,9 @@ from tipsight.commands import COMMANDS
 from tipsight.commands.parsing import Alone, Line, Said, one_of
 from tipsight.commands.writing import write as write_file
 from tipsight.errors import Mistake, Mistakes
+
+if TYPE_CHECKING:
+    from tipsight.own.paint_row import Glows
 
 GLOWS = ("not at all", "a little", "strongly")
 ANY_NAME = Said(lambda text: text, "say what you call it, in small letters", "'my orange'")
@@ -29,7 +33,7 @@ def _run(
     name: str,
     colour: str | None,
     spectrum: str | None,
-    glows: str,
+    glows: "Glows",
     tables: str | None,
     again: bool,
     out: str | None,
@@ -44,12 +48,10 @@ def _run(
     from tipsight.output import paint_words
     from tipsight.own import paint_row, shows
 
-    glowing: paint_row.Glows = "strongly" if glows == GLOWS[2] else "not at all"
-    glowing = "a little" if glows == GLOWS[1] else glowing
     if colour is not None:
-        made = paint_row.from_colour(name, colour, glowing)
+        made = paint_row.from_colour(name, colour, glows)
     else:
-        made = paint_row.from_spectrum(name, Path(f"{spectrum}"), glowing)
+        made = paint_row.from_spectrum(name, Path(f"{spectrum}"), glows)
     files = list(paint_row.write(made, Path(tables), again))
     with own_tables.using(tables):
         told = shows.contrasts([name, made.near])

@@ -1,4 +1,4 @@
-"""A paint of one's own in words and as a drawing: beside the nearest of ours, on two waters."""
+"""A paint of one's own in words, beside the nearest of ours, on two waters."""
 
 from collections.abc import Mapping
 from pathlib import Path

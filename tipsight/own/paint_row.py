@@ -119,7 +119,8 @@ def _made(
         raise Mistakes([Mistake("paint", name, NAME.allowed, "my orange")]) from None
     fluorescent = glows != "not at all"
     near, off = nearest(xyz)
-    like = tables.row("paints", nearest(xyz, glowing=True)[0], "paint")
+    kin = nearest(xyz, glowing=True)[0] if fluorescent else near
+    like = tables.row("paints", kin, "paint")
     glow = {key: like[key] if fluorescent else None for key in GLOW}
     if fluorescent:
         glow["quantum_yield"] = float(like["quantum_yield"]) * YIELDS[glows]
@@ -127,7 +128,7 @@ def _made(
         "name": name,
         "on_shelf": "yes",
         "fluorescent": "yes" if fluorescent else "no",
-        "family": tables.row("paints", like["name"] if fluorescent else near, "paint")["family"],
+        "family": like["family"],
         "says": "",
         "low": round(float(np.clip(xyz[1], 0.0, 1.0)), 4),
         **FLAT,

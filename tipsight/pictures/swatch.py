@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
 from tipsight import tables
 from tipsight.own import colours, paint_row, shows
@@ -20,6 +19,7 @@ def drawing(names: Sequence[str], folder: str) -> Drawing:
     """
     with tables.using(folder):
         told = shows.contrasts(names)
+        white = colours.colour_of(np.ones_like(WAVELENGTHS_NM), WAVELENGTHS_NM)
         parts, labels = [], []
         for column, name in enumerate(names):
             xyz = paint_row.in_daylight(name)
@@ -28,7 +28,7 @@ def drawing(names: Sequence[str], folder: str) -> Drawing:
             for row, (water, contrast) in enumerate(told[name].items()):
                 y = 36.0 + row * (HIGH + EDGE)
                 grey = float(xyz[1]) / (1.0 + contrast) if contrast > -1.0 else 1.0
-                behind = colours.screen(min(grey, 1.0) * in_white())
+                behind = colours.screen(min(grey, 1.0) * white)
                 parts.append(rect(x, y, WIDE, HIGH, behind, 'stroke="none"'))
                 parts.append(
                     rect(x + 55, y + 20, 40, HIGH - 40, colours.screen(xyz), 'stroke="none"')
@@ -41,8 +41,3 @@ def drawing(names: Sequence[str], folder: str) -> Drawing:
     return Drawing(
         (2 * (WIDE + EDGE) + 190, 2 * (HIGH + EDGE) + 48), "Paints", desc, parts, labels
     )
-
-
-def in_white() -> NDArray[np.float64]:
-    """Return the colour of a white that gives back all daylight, CIE XYZ."""
-    return colours.colour_of(np.ones_like(WAVELENGTHS_NM), WAVELENGTHS_NM)
