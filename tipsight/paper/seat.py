@@ -24,7 +24,6 @@ class Seat:
     peg_mm: float | None
     """To what the glued part is tapered; None where it is not, and where it cannot be."""
 
-
     @property
     def is_none(self) -> bool:
         """Whether the tip cannot be let in at all."""

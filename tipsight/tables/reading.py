@@ -50,7 +50,8 @@ def read_folder(folder: Path | str) -> Tables:
     texts: dict[str, str] = {}
     lines: dict[str, list[tuple[int, Row]]] = {}
     named = _spectra_named(folder)
-    for path in [path for path in paths if path.name not in named]:
+    paths = [path for path in paths if path.name not in named]
+    for path in paths:
         try:
             texts[path.stem] = _text(path)
             lines[path.stem] = list(_rows_of(path.stem, texts[path.stem], f"{path}"))
@@ -64,8 +65,7 @@ def read_folder(folder: Path | str) -> Tables:
             wrong += mistakes.mistakes
     own = Tables(f"{folder}", tuple(texts.items()), tuple(spectra.items()))
     if not wrong:  # only whole tables can be held against each other
-        here = [path for path in paths if path.name not in named]
-        wrong = [m for path in here for m in _faults(own, path, lines[path.stem])]
+        wrong = [m for path in paths for m in _faults(own, path, lines[path.stem])]
     if wrong:
         raise Mistakes(wrong)
     return own
