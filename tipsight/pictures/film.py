@@ -181,7 +181,8 @@ def stills(
     """
     case = good_eyes(answer.case) if eyes == "good" else answer.case
     blocks = answer.tip_in_hand, advised(answer)[1]
-    water = min(waters(answer), key=lambda w: _level(answer, w.name))
+    worst = answer.tip_in_hand.visibility.worst.name
+    water = next(one for one in waters(answer) if one.name == worst)
     of = scene(case, water, [block.tip for block in blocks])
     main, near = frames(case.place.range_m, max(block.tip.showing_mm for block in blocks))
     sea = patch.moving_water(of, main, seed)
@@ -197,7 +198,6 @@ def stills(
     bright, found = 0.0, []
     for number, time_s in enumerate(times):
         drawn = sea.at(float(time_s)) if number else first
-
         moment = seed + 1000 * number
         picture, _ = _water(of, lamp, drawn, main, moment)
         bright = bright or screen.exposure_cd_m2(of.here, white, picture, of.look.tips[:, 0])
@@ -216,11 +216,6 @@ def stills(
         if tell:
             tell(number + 1, count)
     return found
-
-
-def _level(answer: Answer, water: str) -> float:
-    seen = answer.tip_in_hand.visibility.by_background
-    return next(sight.level for sight in seen if sight.name == water)
 
 
 def _water(of: Scene, lamp: Lamp, water: Sheet, frame: Frame, moment: int) -> tuple[Array, float]:
@@ -277,7 +272,6 @@ def webp(
         for left, words in zip((4, WIDE_PX // 2 + 4), said, strict=True):
             view.write(pen, left, NEAR_PX + 3, [view.biting(words) if bites else words])
         pictures.append(picture)
-    out = io.BytesIO()
     for quality in QUALITIES:
         out = io.BytesIO()
         pictures[0].save(

@@ -96,7 +96,7 @@ def captions(answer: Answer) -> dict[str, tuple[tuple[str, str, str], ...]]:
 
 def film_words(answer: Answer) -> tuple[str, str]:
     """Return what stands under each tip of the film, on the water where the one in hand is worst."""
-    worst = min(answer.tip_in_hand.visibility.by_background, key=lambda sight: sight.level)
+    worst = answer.tip_in_hand.visibility.worst
     now, better = (
         next(s for s in block.visibility.by_background if s.name == worst.name).grade
         for block in (answer.tip_in_hand, advised(answer)[1])
@@ -112,7 +112,7 @@ def biting(words: str) -> str:
 def film_described(answer: Answer, reader: Reader = ANGLER) -> str:
     """Return in words what the film shows."""
     now, better = film_words(answer)
-    worst = min(answer.tip_in_hand.visibility.by_background, key=lambda sight: sight.level)
+    worst = answer.tip_in_hand.visibility.worst
     return (
         f"Computed film of both tips at {reader.distance(answer.case.place.range_m)} on {worst.name} "
         f"water. {now}; {better[0].lower()}{better[1:]}. One bite takes both down; above, each magnified."
