@@ -3,9 +3,12 @@
 from dataclasses import dataclass
 
 from tipsight.advice.answer import Answer
-from tipsight.advice.retelling import paint_words, tip_options
+from tipsight.advice.retelling import paint_words, weighed_options
 from tipsight.inputs.case import Band, Tip
 from webui.asking import Asked
+
+PAINTS = ("black", "white", "fluorescent orange", "fluorescent yellow")
+"""Offered by a tap (judgement)."""
 
 
 @dataclass(frozen=True)
@@ -30,7 +33,7 @@ def _showing(answer: Answer, step_mm: float) -> dict[str, str] | None:
     wet = tip.wet_mm - step_mm if tip.wet_mm >= step_mm else tip.wet_mm
     if not 1 <= then <= 80:
         return None
-    options = {"showing": f"{then:.12g} mm", "wet": f"{wet:.12g} mm", **_kept(answer)}
+    options = {"showing": f"{then:.12g} mm", "wet": f"{wet:.12g} mm", **weighed_options(answer.case)}
     return {**options, "paint": _scaled(tip, then)} if len(tip.bands) > 1 else options
 
 
@@ -39,7 +42,7 @@ def _thicker(answer: Answer, step_mm: float) -> dict[str, str] | None:
     then = tip.stock.diameter_mm + step_mm
     if not 1 <= then <= 10:
         return None
-    options = {"diameter": f"{then:.12g} mm", **_kept(answer)}
+    options = {"diameter": f"{then:.12g} mm", **weighed_options(answer.case)}
     if tip.stock.bore_mm:
         bore = tip.stock.bore_mm + step_mm
         if bore <= 0:
@@ -48,28 +51,15 @@ def _thicker(answer: Answer, step_mm: float) -> dict[str, str] | None:
     return options
 
 
-def _kept(answer: Answer) -> dict[str, str]:
-    """Return what keeps a weighed float the same float when its tip is told otherwise."""
-    case = answer.case
-    other = Tip(
-        case.tip.stock, case.tip.showing_mm + 1, case.tip.wet_mm, case.tip.glued_mm, case.tip.bands
-    )
-    return {
-        k: v
-        for k, v in tip_options(case, other).items()
-        if k == "takes_showing" or k.startswith("weighed_")
-    }
+def _others(answer: Answer) -> list[str]:
+    """Return the paints that are offered in place of what the tip in hand wears."""
+    worn = tuple(b.paint for b in answer.tip_in_hand.tip.bands)
+    return [paint for paint in PAINTS if (paint,) != worn]
 
 
 def what_ifs(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
     """Return one step each way from the question, each with its address."""
-    paints = list(
-        dict.fromkeys(
-            p
-            for p in ("black", "white", "fluorescent orange", "fluorescent yellow")
-            if (p,) != tuple(b.paint for b in answer.tip_in_hand.tip.bands)
-        )
-    )
+    paints = _others(answer)
     sun = answer.case.light.beam
     sky = {"sky": "dull overcast", "sun_out": ""} if sun else {"sky": "clear", "sun_out": "yes"}
     offered: list[tuple[str, dict[str, str] | None]] = [
@@ -91,11 +81,8 @@ def what_ifs(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
 
 def beside(answer: Answer, asked: Asked) -> tuple[WhatIf, ...]:
     """Return other paints, and the tip that is advised, each with this answer kept beside it."""
-    worn = tuple(b.paint for b in answer.tip_in_hand.tip.bands)
     offered = [
-        (f"This beside {paint}", {"paint": paint, "seasons": ""})
-        for paint in ("black", "white", "fluorescent orange", "fluorescent yellow")
-        if (paint,) != worn
+        (f"This beside {paint}", {"paint": paint, "seasons": ""}) for paint in _others(answer)
     ]
     bench = answer.at_the_bench
     if bench is not None and bench.options:

@@ -94,11 +94,18 @@ def tip_options(case: Case, tip: Tip) -> dict[str, str]:
     """
     now, then = _tip(case.tip), _tip(tip)
     options = {key: value for key, value in then.items() if now.get(key) != value}
-    if isinstance(case.float_, WeighedFloat) and options:
-        weighed = case.weighed_tip
-        options["takes_showing"] = f"{weighed.showing_mm:.12g} mm"
-        options["weighed_tip"] = stock_words(weighed.stock)
-        options["weighed_wet"] = f"{weighed.wet_mm:.12g} mm"
-        options["weighed_glued"] = f"{weighed.glued_mm:.12g} mm"
-        options["weighed_coats"] = f"{weighed.coats}"
-    return options
+    return {**options, **weighed_options(case)} if options else {}
+
+
+def weighed_options(case: Case) -> dict[str, str]:
+    """Return the options that keep a weighed float the same float when its tip is told otherwise."""
+    if not isinstance(case.float_, WeighedFloat):
+        return {}
+    weighed = case.weighed_tip
+    return {
+        "takes_showing": f"{weighed.showing_mm:.12g} mm",
+        "weighed_tip": stock_words(weighed.stock),
+        "weighed_wet": f"{weighed.wet_mm:.12g} mm",
+        "weighed_glued": f"{weighed.glued_mm:.12g} mm",
+        "weighed_coats": f"{weighed.coats}",
+    }
