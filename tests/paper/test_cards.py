@@ -18,7 +18,7 @@ from tipsight.load import budget, hull, plan, shot
 from tipsight.output.measures import ANGLER
 from tipsight.paper import cards, wall
 from tipsight.paper.cells import Cell, asked, told
-from tipsight.paper.leaf import width_mm
+from tipsight.paper.leaf import POINT_MM, TALL_MM, WIDE_MM, Page, width_mm
 from tipsight.pictures.subject import advised
 from tipsight.sight.eye import Eye
 
@@ -282,5 +282,55 @@ def test_the_wall_card_ends_in_a_number(poppler, answers):
     assert f"{far[1.0] / 0.9144:.0f} yd, {far[1.0]:.0f} m" in text
     assert "tipsight advise --own-eye NUMBER" in text
     assert "no eye test" in text
-    near = advise(demo.question("demo").with_options(distance="8 yd"))
-    assert poppler.info(wall.pdf(near))["Pages"] in ("1", "2")
+
+
+@pytest.fixture
+def laid_out(monkeypatch):
+    """Every word and mark of a page as it is printed: page, left, foot, right, top [mm], and what."""
+    found, turned = [], []
+
+    def text(self, x, y, said, points=8.0, bold=False, align="left"):
+        wide = width_mm(said, points, bold)
+        left = x - wide * {"left": 0.0, "middle": 0.5, "right": 1.0}[align]
+        found.append((len(turned), left, y, left + wide, y + 0.7 * points * POINT_MM, said))
+
+    def box(self, x, y, wide_mm, tall_mm, **_):
+        found.append((len(turned), x, y, x + wide_mm, y + tall_mm, "mark"))
+
+    monkeypatch.setattr(Page, "text", text)
+    monkeypatch.setattr(Page, "box", box)
+    monkeypatch.setattr(Page, "turn", lambda self: turned.append(1))
+    return found
+
+
+@pytest.mark.parametrize(
+    ("told", "pages", "hung"),
+    [
+        ({"distance": "60 yd"}, 1, [3.0, 5.0, 8.0]),
+        ({"distance": "20 yd"}, 2, [3.0, 5.0, 8.0]),  # the number overleaf
+        ({"distance": "8 yd"}, 2, [3.0, 5.0, 8.0]),  # the last row too
+        ({"distance": "5 yd", "showing": "80 mm"}, 3, [3.0, 5.0, 8.0]),
+        ({"distance": "3 m", "showing": "80 mm"}, 2, [3.0, 5.0]),  # at 8 m 213 mm tall
+    ],
+    ids=str,
+)
+def test_nothing_on_the_wall_card_is_printed_over_another(laid_out, told, pages, hung):
+    answer = advise(Question(behind=["dark"], **told))
+    assert list(wall.rows(answer)) == hung
+    wall.pdf(answer)
+    assert {one[0] for one in laid_out} == set(range(pages))
+    assert sum(one[-1] == "mark" for one in laid_out) == 8 * len(hung)
+    for page, left, foot, right, top, what in laid_out:
+        assert left >= -0.01, what
+        assert right <= WIDE_MM + 0.01, what
+        assert foot >= -0.01, what
+        assert top <= TALL_MM, what
+        over = [
+            other[-1]
+            for other in laid_out
+            if other[0] == page
+            and min(right, other[3]) - max(left, other[1]) > 0.01
+            and min(top, other[4]) - max(foot, other[2]) > 0.01
+        ]
+        assert over == [what]
+    assert any(f"row for {hung[-1]:g} m" in one[-1] for one in laid_out)

@@ -35,4 +35,4 @@ def run(put: Asked, card: str, out: str, paper: "Paper") -> str:
         data = cards.bank(answer, paper, progress("cells of the card"))
     else:
         data = wall.pdf(answer, paper)
-    return write(out, data, "one page; print at 100 % and measure its check line")
+    return write(out, data, "print at 100 % and measure its check line")

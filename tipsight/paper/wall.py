@@ -18,8 +18,14 @@ GREY = 0.5
 """Of the grey mark, of the printer's white."""
 OWN_EYES = (0.6, 0.75, 0.9, 1.0, 1.15, 1.3, 1.6)
 """How own eyes may compare with others of the same age; over 1 they are better."""
-YOURS_MM = 71.0
-"""Where it is said how to find one's own number; lower marks send it to another page."""
+YOURS_MM, YOURS_TALL_MM = 71.0, 40.0
+"""Where it is said how to find one's own number, and what that takes; lower marks send it overleaf."""
+ABOVE_MM, BELOW_MM, NEXT_MM = 24.0, 16.0, 20.0
+"""Above the tallest mark of a row, below its marks for their words, and down to the next row."""
+NOTES_MM = 36.0
+"""Of the first page's foot, for what the card cannot show and its check lines."""
+TOP_MM = TALL_MM - 2.0
+"""Where the first row of any other page begins."""
 
 
 @dataclass(frozen=True)
@@ -70,6 +76,16 @@ def scaled(mark: Mark, range_m: float, hang_m: float) -> tuple[float, float]:
     return mark.width_mm * hang_m / range_m, mark.height_mm * hang_m / range_m
 
 
+def rows(answer: Answer) -> dict[float, float]:
+    """Return how far off each row is hung [m], with its tallest mark [mm]; what no page holds is left out.
+
+    Only a long tip at a few yards has such a mark, as it is then printed larger than it is.
+    """
+    each, far = marks(answer), answer.case.place.range_m
+    tall = {hang: max(scaled(mark, far, hang)[1] for mark in each) for hang in HANG_M}
+    return {hang: mm for hang, mm in tall.items() if ABOVE_MM + mm + BELOW_MM <= TOP_MM}
+
+
 def own_distances_m(answer: Answer) -> dict[float, float | None]:
     """Return how far off the card's largest black mark goes, by how own eyes compare with others.
 
@@ -77,7 +93,7 @@ def own_distances_m(answer: Answer) -> dict[float, float | None]:
     of 1000 cd/m2, by `bars.level`. None where it is seen to the end, 60 m.
     """
     angler = answer.case.angler
-    wide, tall = scaled(marks(answer)[0], answer.case.place.range_m, HANG_M[-1])
+    wide, tall = scaled(marks(answer)[0], answer.case.place.range_m, max(rows(answer)))
     far = np.geomspace(1.0, 60.0, 120)
     found: dict[float, float | None] = {}
     for factor in OWN_EYES:
@@ -92,9 +108,10 @@ def _make_it_yours(page: Page, y: float, answer: Answer) -> None:
     page.text(0, y, "Make it yours", 9, bold=True)
     said = (
         "Hang it outdoors in the shade at the height of your eyes, white paper round it. With the glasses "
-        "you fish in look at the advised black mark of the lowest row and walk back until you can "
-        "only just not see it; walk on till it comes again; take the middle, in yards or metres. Mind "
-        "what is behind you. Under the distance nearest to yours stands your number; write it down:"
+        f"you fish in look at the advised black mark of the row for {max(rows(answer)):g} m and walk back "
+        "until you can only just not see it; walk on till it comes again; take the middle, in yards or "
+        "metres. Mind what is behind you. Under the distance nearest to yours stands your number; write it "
+        "down:"
     )
     y = page.lines(0, y - 5.0, said, WIDE_MM, 8)
     each = own_distances_m(answer)
@@ -117,7 +134,7 @@ def _make_it_yours(page: Page, y: float, answer: Answer) -> None:
 
 
 def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
-    """Return the wall card: one page to hang at 3, 5 or 8 m, and where its marks fill it a second.
+    """Return the wall card, to hang at 3, 5 or 8 m: one page, and others where its marks fill it.
 
     Parameters
     ----------
@@ -156,12 +173,15 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     )
     each = marks(answer)
     across = WIDE_MM / len(each)
-    row_foot = TALL_MM - 26.0
-    for hang in HANG_M:
-        tallest = max(scaled(m, far, hang)[1] for m in each)
+    _notes(page, answer)
+    row_foot, floor, first = TALL_MM - 26.0, NOTES_MM, True
+    for hang, tallest in rows(answer).items():
+        if row_foot - ABOVE_MM - tallest - BELOW_MM < floor:
+            page.turn()
+            row_foot, floor, first = TOP_MM, 0.0, False
         page.line(0, row_foot, WIDE_MM, row_foot, 0.1)
         page.text(0, row_foot - 5, f"From {hang:g} m ({hang / FOOT_M:.1f} ft)", 9, bold=True)
-        foot = row_foot - 24.0 - tallest
+        foot = row_foot - ABOVE_MM - tallest
         for column, one in enumerate(each):
             wide, tall = scaled(one, far, hang)
             middle = (column + 0.5) * across
@@ -169,10 +189,20 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
             page.box(middle + 10 - wide / 2, foot, wide, tall, fill=GREY, edge_mm=0.0)
             page.text(middle, foot - 11.5, one.title, 8, align="middle")
             page.text(middle, foot - 15.2, f"{wide:.2f} by {tall:.2f} mm", 8, align="middle")
-        row_foot = foot - 20.0
-    here = row_foot >= YOURS_MM
-    if here:
-        _make_it_yours(page, YOURS_MM, answer)
+        row_foot = foot - NEXT_MM
+    if first and row_foot >= YOURS_MM:
+        row_foot = YOURS_MM
+    elif first or row_foot < YOURS_TALL_MM:
+        page.turn()
+        row_foot = TALL_MM - 8.0
+    else:
+        row_foot -= 4.0
+    _make_it_yours(page, row_foot, answer)
+    return page.bytes()
+
+
+def _notes(page: Page, answer: Answer) -> None:
+    """Print what the card cannot show, and its check lines."""
     said = (
         "What this cannot show: ink is not fluorescent, paper is not water, and the light in a room or a "
         "garden differs from that on the river; nothing here moves, and there is no ripple. It shows size "
@@ -186,7 +216,3 @@ def pdf(answer: Answer, paper: Paper = "a4") -> bytes:
     page.text(
         0, 0, "Print at 100 %, not fitted to the page; then measure these two lines.", 8, bold=True
     )
-    if not here:
-        page.turn()
-        _make_it_yours(page, TALL_MM - 8, answer)
-    return page.bytes()
