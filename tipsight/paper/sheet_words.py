@@ -119,15 +119,17 @@ def column(
     """Print all the words of the sheet from an upper left corner [mm]; return how far down they reach."""
     told = _Column(page, x, y, points)
     what, block = made(answer)
-    _sizes(told, block, body, what)
+    how = seat(body, block.tip) if what == "fit" else None
+    stuck = how is not None and how.is_none
+    can = block.sound and not stuck
+    worked = can and what != "bank"
+    _sizes(told, block, body, what, worked=worked)
     if what == "bank":
         told.head("What to do, at the bank")
         change = answer.at_the_bank
         for said in (doing.change(change), doing.undo(change)):
             told.say(sentence(said))
-    how = seat(body, block.tip) if what == "fit" else None
-    stuck = how is not None and how.is_none
-    if what != "bank" and not stuck:
+    if worked:
         _coats(told, block.tip, body, what)
     if how is not None and stuck:
         told.head(NOT_MADE)
@@ -135,13 +137,13 @@ def column(
     _stairs(told, answer, block, body)
     if not block.passes:
         _why_not(told, answer, block)
-    if block.sound and not stuck:
+    if can:
         _jobs(told, what)
     _care(told, answer, block.tip, what)
     return told.y
 
 
-def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work) -> None:
+def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work, *, worked: bool) -> None:
     tip = block.tip
     told.head("Sizes")
     whole = tip.showing_mm + tip.wet_mm + tip.glued_mm
@@ -150,13 +152,10 @@ def _sizes(told: _Column, block: Block, body: hull.Hull, what: Work) -> None:
     body_size = f"{body.body_diameter_mm:.3g} mm by {body.body_length_mm:.3g} mm"
     inset = 2.9 * told.points
     told.named("stock", names.stock(tip), inset)
-    if what == "bank":
+    if not worked:  # else the coats tell it
         told.named("paint", names.paint(tip.bands, tip.showing_mm), inset)
-    told.named(
-        "cut it" if what == "fit" else "length",
-        f"{whole:.3g} mm ({measures.inches(whole)}): {parts}",
-        inset,
-    )
+    long = "cut it" if what == "fit" and worked else "length"
+    told.named(long, f"{whole:.3g} mm ({measures.inches(whole)}): {parts}", inset)
     told.named("thick", f"bare {bare:.3g} mm; with {tip.coats} coats {wide:.2f} mm", inset)
     told.named("body", f"{body_size}; {', '.join(body.materials)}", inset)
 
