@@ -260,7 +260,7 @@ MISTAKES = {
     "advise --distance --sun-height 3": "--distance: say a value after it (for example "
     "--distance '40 yd')",
     "shot --tint": "--tint: say a value after it (for example --tint none)",
-    "card": "card: say shotting or bank or wall (for example tipsight card shotting)",
+    "card": "card: say shotting or bank or wall or fence (for example tipsight card shotting)",
     "view --ripple x": "--ripple: 'x' will not do; say a whole number, 0 to 999999 (for example 3)",
     "page --port 0": "--port: '0' will not do; say a whole number, 1 to 65535 (for example 8765)",
     "page --port 8o8o": "--port: '8o8o' will not do; say a whole number, 1 to 65535",

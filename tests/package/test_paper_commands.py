@@ -27,6 +27,7 @@ def ran(capsys, *arguments):
         (["sheet", "dusk", "--paper", "letter"], b"%PDF-"),
         (["card", "shotting"], b"%PDF-"),
         (["card", "wall", "dusk"], b"%PDF-"),
+        (["card", "fence", "--paper", "letter"], b"%PDF-"),
         (["view"], b"\x89PNG"),
         (["view", "dusk", "--eyes", "told", "--ripple", "3"], b"\x89PNG"),
         (["view", "--svg", "tip"], b"<svg"),

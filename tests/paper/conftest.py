@@ -61,10 +61,11 @@ class Poppler:
         assert done.stderr == b""
         return done.stdout.decode("utf-8")
 
-    def raster(self, data, dpi=DPI):
-        """Return the page as rows of grey, 0 black to 255 white."""
+    def raster(self, data, dpi=DPI, page=1):
+        """Return a page as rows of grey, 0 black to 255 white."""
         out = self.folder / "page"
-        self._run("pdftoppm", data, "-r", f"{dpi:g}", "-gray", "-singlefile", after=[str(out)])
+        how = ("-r", f"{dpi:g}", "-gray", "-singlefile", "-f", f"{page}")
+        self._run("pdftoppm", data, *how, after=[str(out)])
         with Image.open(out.with_suffix(".pgm")) as picture:
             return np.asarray(picture).copy()
 

@@ -5,7 +5,7 @@ COMMANDS = {
     "shot": "the bench's load job alone: shot to each band, shot left, shot list",
     "page": "the same answer by tapping, in a browser on this machine",
     "sheet": "the bench sheet: tip and float at true size, coats, shot to each band (PDF)",
-    "card": "cards for the lid of the box, shotting or bank, and one for the wall (PDF)",
+    "card": "cards for the box lid (shotting, bank), the wall, and the fence for your eyes (PDF)",
     "view": "the view from the bank, now and as advised (PNG), or a drawing (SVG)",
     "paint": "a paint of your own from a colour or a measured spectrum, into your tables",
     "day": "the light of one day on one swim, and which tip to have on when",

@@ -1,4 +1,4 @@
-"""``tipsight card``: cards for the lid of the box, and for the wall, as a PDF."""
+"""``tipsight card``: cards for the lid of the box, the wall and the fence, as a PDF."""
 
 from typing import TYPE_CHECKING
 
@@ -13,18 +13,24 @@ if TYPE_CHECKING:
 
 WHICH = (
     "shotting: which shot goes where; bank: what to show at each distance on each water; "
-    "wall: marks that look from across a room as the tip does from the bank"
+    "wall: marks that look from across a room as the tip does from the bank; "
+    "fence: six bars to walk away from, by which your own eyes are learned"
 )
 
 
 @command
 @click.argument(
-    "card", cls=Alone, says=WHICH, metavar="CARD", type=one_of(("shotting", "bank", "wall"))
+    "card", cls=Alone, says=WHICH, metavar="CARD", type=one_of(("shotting", "bank", "wall", "fence"))
 )
 @output("card.pdf")
 @paper_size
 def run(put: Asked, card: str, out: str, paper: "Paper") -> str:
     """Write the card, and return what was written."""
+    if card == "fence":
+        from tipsight.paper import fence
+
+        said = "four pages; print at 100 %, measure the ruler of page 2, pin up page 1"
+        return write(out, fence.pdf(paper), said)
     from tipsight.advice.advise import advise
     from tipsight.paper import cards, wall
 
