@@ -8,6 +8,7 @@ from werkzeug.datastructures import MultiDict
 
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.items import ITEMS
+from tipsight.inputs.learnt import Learnt
 from tipsight.inputs.options import as_said, as_text
 from tipsight.inputs.question import Question, Value, check_items
 from tipsight.inputs.settle import settle
@@ -31,6 +32,8 @@ class Asked:
     """Whether nobody typed anything, so that the page's own question stands."""
     beside: str = ""
     """The address of an answer that is kept beside this one."""
+    learnt: Learnt = field(default=Learnt())
+    """Of the one whose page it is; it stands in no address."""
 
     def query(self) -> str:
         """Return the one address of this question."""
@@ -53,7 +56,7 @@ class Asked:
 
     def question(self) -> Question:
         """Return the question, or raise Mistakes: of unknown items, or longer than any question."""
-        return _question(self.typed)
+        return replace(_question(self.typed), learnt=self.learnt)
 
     def plain(self) -> "Asked":
         """Return the same question with nothing beside it, and no word of what it was before."""
@@ -69,7 +72,7 @@ class Asked:
             return None
         args = MultiDict(parse_qsl(self.beside[:MOST_LETTERS], keep_blank_values=True))
         kept = read(args, Question())
-        return _question(kept.typed)
+        return replace(_question(kept.typed), learnt=self.learnt)
 
     def retold(self, wrong: Mistakes) -> tuple[Mistake, ...]:
         """Return what is wrong with the question, told in the page's units."""
@@ -83,7 +86,8 @@ class Asked:
         """Return the question before the change that the address tells of."""
         if not self.was:
             return None
-        return _question({k: v for k, v in {**self.typed, **self.was}.items() if v})
+        typed = {k: v for k, v in {**self.typed, **self.was}.items() if v}
+        return replace(_question(typed), learnt=self.learnt)
 
     def with_told(self, changes: dict[str, str]) -> "Asked":
         """Return the question with some items told otherwise, and what they were before."""
@@ -207,6 +211,7 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
     }
     kept = changes.pop("beside", args.get("beside", ""))[:MOST_LETTERS]
     asked = Asked(typed, units, was if named else {}, own=not named, beside=kept)
+    asked = replace(asked, learnt=own.learnt)
     if kept:
         asked = replace(asked, own=False)
     switched: dict[str, str] = {k: changes.pop(k) for k in ("far", "high") if k in changes}

@@ -9,6 +9,9 @@ COMMANDS = {
     "view": "the view from the bank, now and as advised (PNG), or a drawing (SVG)",
     "paint": "a paint of your own from a colour or a measured spectrum, into your tables",
     "day": "the light of one day on one swim, and which tip to have on when",
+    "eyes": "your own eyes, from a fence card and from what you noted by the river",
+    "note": "where a tip went by the river, kept to learn your eyes from",
+    "water": "how much one of your waters boils, from how often the float dips there",
     "pocket": "all the answers of one float in one file for the phone (HTML)",
 }
 """Each command with what it does; its module here has the same name."""

@@ -37,6 +37,7 @@ def run(put: Asked, full: bool, json: bool, question: bool, units: str) -> str:
     from tipsight.advice.advise import advise_case
 
     answer = advise_case(case, dict(put.question.told()))
+    put.keep()
     from tipsight.output.measures import ANGLER, Reader
 
     reader = Reader("m", inches=False) if metres else ANGLER

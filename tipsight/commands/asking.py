@@ -2,8 +2,8 @@
 
 import functools
 import shlex
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +15,7 @@ from tipsight.commands.parsing import Alone, Line
 from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs import demo, toml_text
 from tipsight.inputs.items import ITEMS, SECTIONS, Item
+from tipsight.inputs.learnt import ME, NOBODY
 from tipsight.inputs.question import Question, Value
 from tipsight.inputs.spoken import ANGLERS
 
@@ -38,6 +39,19 @@ class Asked:
     """How the command was begun."""
     given: dict[str, Value]
     """Options that stood behind it."""
+    untold: bool = False
+    """Whether the line told nothing of a question, so that an invented swim stands for it."""
+    box: str | None = None
+    """The file of readings that was named."""
+
+    def keep(self) -> None:
+        """Keep the question as the last one asked, where things are kept at all."""
+        from tipsight.box.keeping import place
+
+        if place(self.box).exists():
+            from tipsight.commands.kept import keep_asked
+
+            keep_asked(self.question, self.box)
 
 
 class ItemOption(click.Option):
@@ -67,9 +81,56 @@ def _help(item: Item) -> str:
     return " ".join(text if text.endswith("?") else f"{text}." for text in sentences if text)
 
 
-def command(function: Callable[..., str]) -> Line:
-    """Make a command of a function that takes what is ``Asked``, and the values of its options."""
+class Learned(click.Option):
+    """What is said of the box in which one's own readings are; only the long help lists it."""
 
+    group = "What you told of your eyes and waters"
+
+
+KEPT = (
+    Learned(
+        ["--box"],
+        metavar="FILE",
+        help="the file in which your readings are kept; the usual place if not told",
+    ),
+    Learned(["--who"], metavar="NAME", help=f"whose eyes, if not {ME!r}; nobody: of no one"),
+)
+"""What is said of the box by every command that needs it."""
+
+
+def command(function: Callable[..., str]) -> Line:
+    """Make a command of a function that takes what is ``Asked``, and the values of its options.
+
+    What was learned of the one who asks goes with his question.
+    """
+    water = Learned(
+        ["--water"], metavar="NAME", help="which of your waters it is, so that its boils count"
+    )
+    return _line(function, (*KEPT, water), learned)
+
+
+def recording(function: Callable[..., str]) -> Line:
+    """Make a command that keeps a reading: its question is as it was told, with nothing learned."""
+    return _line(function, (), lambda put, **_: put)
+
+
+def learned(put: Asked, *, box: str | None, who: str | None, water: str | None) -> Asked:
+    """Return a question with what was learned of the one who asks and of his water."""
+    from tipsight.box.keeping import place
+
+    if not place(box).exists() and box is None and water is None and who in (None, NOBODY):
+        return put
+    from tipsight.commands.kept import learnt
+
+    known = learnt(put.question, box, who, water)
+    return replace(put, box=box, question=replace(put.question, learnt=known))
+
+
+def _line(
+    function: Callable[..., str],
+    also: Sequence[click.Parameter],
+    learned: Callable[..., Asked],
+) -> Line:
     @functools.wraps(function)
     def run(file: str | None, tables: str | None, **values: Any) -> str:
         typed = {key: values.pop(key) for key in ITEMS}
@@ -77,8 +138,9 @@ def command(function: Callable[..., str]) -> Line:
         told = {key: value for key, value in typed.items() if value not in (None, ())}
         given = Given(file, tables, told)
         start = click.get_current_context().command_path
+        own = {str(one.name): values.pop(str(one.name)) for one in also}
         with own_tables.using(tables):
-            return function(asked(given, start), **values)
+            return function(learned(asked(given, start), **own), **values)
 
     name = function.__module__.rpartition(".")[2]
     question: list[click.Parameter] = [
@@ -95,6 +157,7 @@ def command(function: Callable[..., str]) -> Line:
             metavar="FOLDER",
             help="a folder of your own tables, instead of the packaged ones",
         ),
+        *also,
         *map(ItemOption, ITEMS.values()),
     ]
     says = f"{COMMANDS[name][0].upper()}{COMMANDS[name][1:]}."
@@ -137,4 +200,5 @@ def asked(given: Given, start: str) -> Asked:
         return Asked(Question().with_options(**given.told), start, given.told)
     name = "demo" if given.file is None else given.file
     question = named_question(name).with_options(**given.told)
-    return Asked(question, f"{start} {shlex.quote(name)}", given.told)
+    untold = given.file is None
+    return Asked(question, f"{start} {shlex.quote(name)}", given.told, untold)

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from tipsight.inputs.learnt import Learnt
+
 ColourVision = Literal["normal", "red-weak", "red-blind", "green-weak", "green-blind"]
 Tint = Literal["none", "grey", "amber", "brown", "polarised"]
 Stocks = Literal[
@@ -299,6 +301,8 @@ class Case:
     assumed: tuple[Assumed, ...] = field(default=())
     other_lights: tuple[Light, ...] = ()
     """What the light may turn to while he fishes; the tip must do in each."""
+    learnt: Learnt = field(default=Learnt())
+    """What had been learned of the one who asks, as it came with the question."""
 
 
 def shown(bands: Sequence[Band], showing_mm: float) -> tuple[Band, ...]:

@@ -1,12 +1,13 @@
 """The question as a person puts it: one field for each item, None where nothing was told."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from typing import Any, Literal
 
 from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs.case import ColourVision, LightStick, Stocks, Tint
 from tipsight.inputs.items import ITEMS, NOT_SURE, NOT_TOLD
+from tipsight.inputs.learnt import Learnt
 from tipsight.inputs.quantities import clean
 
 Value = str | float | bool | tuple[str, ...]
@@ -260,14 +261,17 @@ class Question:
     ten_weigh: Several | None = None
     """What do ten of your shot weigh? Such as ``No 4 1.9 g``."""
 
+    learnt: Learnt = field(default=Learnt(), kw_only=True)
+    """No item: what was learned of the one who asks, taken where nothing else is told."""
+
     def __post_init__(self) -> None:
-        for field in fields(self):
-            if isinstance(value := getattr(self, field.name), list):
-                object.__setattr__(self, field.name, tuple(value))
+        for one in fields(self):
+            if isinstance(value := getattr(self, one.name), list):
+                object.__setattr__(self, one.name, tuple(value))
 
     def told(self) -> dict[str, Value]:
         """Return the items that say anything, in the order in which they are asked."""
-        items = {field.name: getattr(self, field.name) for field in fields(self)}
+        items = {key: getattr(self, key) for key in ITEMS}
         return {key: value for key, value in items.items() if is_told(value)}
 
     def with_options(self, **changes: Value | None) -> "Question":

@@ -78,6 +78,7 @@ def settle(question: Question, spoken: Spoken = ANGLERS) -> Case:
         box=box,
         assumed=tuple(assumed),
         other_lights=other_lights(asker, light),
+        learnt=question.learnt,
     )
 
 
@@ -89,11 +90,14 @@ def _angler(asker: Asker) -> Angler:
     age = asker.take("age")
     if age > OLDEST_YEARS:
         asker.assumed.append(Assumed("age", f"{OLDEST_YEARS:g}, beyond which the sums do not go"))
+    doubt = OWN_EYE_DOUBT_OLD if age > OLD_YEARS else OWN_EYE_DOUBT
+    if not asker.knows("own_eye"):
+        doubt = asker.learnt.own_eye_doubt or doubt
     return Angler(
         age_years=min(age, OLDEST_YEARS),
         mar_arcmin=asker.take("sight"),
         colour_vision=asker.take("colour_vision").word,
         own_eye_factor=asker.take("own_eye"),
-        own_eye_doubt=OWN_EYE_DOUBT_OLD if age > OLD_YEARS else OWN_EYE_DOUBT,
+        own_eye_doubt=doubt,
         tint=asker.take("tint").word,
     )

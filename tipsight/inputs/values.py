@@ -181,6 +181,7 @@ class Asker:
     def __init__(self, question: Question, spoken: Spoken = ANGLERS) -> None:
         self.spoken = spoken
         self._told = question.told()
+        self.learnt = question.learnt
         self._asked: set[str] = set()
         self.mistakes: list[Mistake] = []
         self.assumed: list[Assumed] = []
@@ -234,12 +235,16 @@ class Asker:
     def take(self, key: str, default: str | None = None, *, quiet: bool = False) -> Any:
         """Return the item's value, or that of what is taken when it was not told.
 
-        That is ``default``, as a person would say it, or the item's own; it is not listed where
-        nothing hangs on it (``quiet``).
+        That is what was learned, or ``default``, as a person would say it, or the item's own; it is
+        not listed where nothing hangs on it (``quiet``).
         """
         value = self.ask(key)
         if value is not None:
             return value
+        if lesson := self.learnt.of(key):
+            if not quiet and not any(mistake.item == key for mistake in self.mistakes):
+                self.assumed.append(Assumed(key, lesson.taken))
+            return read(ITEMS[key], lesson.text)
         taken = ITEMS[key].default if default is None else default
         if not quiet and not any(mistake.item == key for mistake in self.mistakes):
             self.assumed.append(Assumed(key, taken))

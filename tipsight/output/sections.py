@@ -179,7 +179,7 @@ def doubt(answer: Answer) -> Section:
 
 def not_told(answer: Answer) -> Section:
     """Return what was not told, and what was taken for it."""
-    said = [f"{one.item.replace('_', ' ')} {one.taken}" for one in answer.assumed]
+    said = [f"{_asked_of(one.item)} {one.taken}" for one in answer.assumed]
     if not said:
         return Section("not told", ((),))
 
@@ -225,5 +225,9 @@ def assumed_list(answer: Answer) -> tuple[str, ...]:
     return tuple(
         line
         for one in answer.assumed
-        for line in hanging(f"{one.item.replace('_', ' ')}: {one.taken}", "  ")
+        for line in hanging(f"{_asked_of(one.item)}: {one.taken}", "  ")
     )
+
+
+def _asked_of(item: str) -> str:
+    return "your eyes" if item == "own_eye" else item.replace("_", " ")

@@ -210,7 +210,7 @@ def bank(
     ValueError
         For an answer that was not given by `advise`, as it cannot be asked again.
     """
-    question = Question(**answer.question)  # type: ignore[arg-type]  # it holds what was told
+    question = Question(**answer.question, learnt=answer.case.learnt)  # type: ignore[arg-type]  # as told
     if settle(question) != answer.case:
         raise ValueError("the answer does not hold the question that it answers")
     behind = [w for w in WATERS if w != "sun lane"]

@@ -28,7 +28,10 @@ SAFE = (
     "than you think you should, see an optician."
 )
 TELL = "tipsight eyes card --age 60 --paces 0.85m 17 24 32 16 22 28"
-BACK = "and on the way back: --back 16 23 30 15 21 27"
+BACK = (
+    "or, with the way back behind it, all twelve: 17 24 32 16 22 28 16 23 30 15 21 27; - for one "
+    "that you missed"
+)
 
 
 def _bar(page: Page, bar: Bar, x: float, y: float, of_true: float = 1.0) -> None:

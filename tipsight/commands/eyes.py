@@ -1,0 +1,236 @@
+"""``tipsight eyes``: your own eyes, from a fence card, a check with a helper, and notes from the river."""
+
+import secrets
+from datetime import date
+from typing import Any
+
+import click
+
+from tipsight.box import keeping, recorded
+from tipsight.commands import COMMANDS
+from tipsight.commands.kept import DAY, FAR, box_file, item, keep, listed, owner_of, today, whose
+from tipsight.commands.parsing import Alone, Line, Said
+from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.quantities import Unread, length_m, number
+from tipsight.units import YARD_M
+
+CARD, CORNERS, DROP, BACK = "card", "corners", "drop", "back"
+DOES = (CARD, CORNERS, DROP, BACK)
+EXAMPLE = "tipsight eyes card --paces 0.85m 17 24 32 16 22 28"
+MISSED = "-"
+MOST_LOOKS = 60
+NARROWEST, WIDEST = 1.08, 1.3
+
+
+def _pace(text: str) -> tuple[str, float] | None:
+    if text.strip() in ("yard", "yards", "yd"):
+        return "yard", YARD_M
+    try:
+        found = length_m(text)
+    except Unread:
+        return None
+    return ("measured", found) if 0.4 <= found <= 1.2 else None
+
+
+def _ruler(text: str) -> float | None:
+    try:
+        found = 1000.0 * length_m(text)
+    except Unread:
+        return None
+    return found if 50.0 <= found <= 150.0 else None
+
+
+def _squares(text: str) -> float | None:
+    found = FAR.read(text)
+    return found if found is not None and found <= 35.0 else None
+
+
+def _until(text: str) -> float | None:
+    try:
+        found = number(text)
+    except Unread:
+        return None
+    return found if NARROWEST <= found <= WIDEST else None
+
+
+PACE = Said(_pace, "say how long one pace is, 0.4 to 1.2 m, or yard if you took it for one", "0.85m")
+RULER = Said(_ruler, "say how long the printed ruler is, 50 to 150 mm", "96mm")
+SQUARES = Said(_squares, "say how far off the squares were two, with its unit, 3 to 35 m", "9m")
+UNTIL = Said(_until, f"say how narrow, {NARROWEST:g} to {WIDEST:g}", "1.15")
+
+
+@click.command("eyes", Line, help=f"{COMMANDS['eyes'][0].upper()}{COMMANDS['eyes'][1:]}.")
+@click.argument(
+    "does",
+    cls=Alone,
+    says="card: keep what you saw of the fence card; corners: the check with a helper; drop or back: "
+    "a reading by its number; nothing: your eyes as they are known now",
+    metavar="[card|corners|drop|back]",
+    required=False,
+)
+@click.argument(
+    "seen",
+    cls=Alone,
+    says="for card, where each of the six bars went, in order, and behind them where each came "
+    "again, - for one that you missed; for drop and back the number",
+    metavar="[NUMBERS]",
+    nargs=-1,
+)
+@click.option(
+    "--paces",
+    type=PACE,
+    metavar="LENGTH",
+    help="the numbers are paces, each so long; 'yard' if you did not measure it; without it each "
+    "number has its unit, and was taped",
+)
+@click.option("--asked", is_flag=True, help="be asked for one bar after the other")
+@click.option("--ruler", type=RULER, metavar="LENGTH", help="how long the ruler of 100 mm came out")
+@click.option("--squares", type=SQUARES, metavar="LENGTH", help="how far off the squares were two")
+@click.option("--age", type=item("age", "--age"), metavar="YEARS", help="how old you are")
+@click.option("--sight", type=item("sight", "--sight"), metavar="SIGHT", help="6/9, or in words")
+@click.option(
+    "--until", type=UNTIL, default=1.15, metavar="TIMES", help="corners: how narrow the range is to be"
+)
+@click.option("--date", "day", type=DAY, metavar="DAY", help="when it was; today if not told")
+@whose
+@box_file
+def run(
+    does: str | None,
+    seen: tuple[str, ...],
+    paces: tuple[str, float] | None,
+    asked: bool,
+    ruler: float | None,
+    squares: float | None,
+    age: str | None,
+    sight: str | None,
+    until: float,
+    day: date | None,
+    who: str,
+    box: str | None,
+) -> str:
+    """Keep what was told, and return what is known now."""
+    if does not in (None, *DOES):
+        raise Mistakes([Mistake("eyes", f"{does}", f"say {' or '.join(DOES)}, or nothing", EXAMPLE)])
+    also = {"age": age, "sight": sight, "squares_m": squares}
+    also = {key: value for key, value in also.items() if value is not None}
+    kept = ""
+    if does == CARD:
+        told = _card(_by_asking(paces) if asked else seen, paces)
+        told |= {"ruler_mm": ruler or 100.0, **also}
+        kept = f"Kept as reading {keep(box, 'card', who, day, told)}.\n"
+    elif does == CORNERS:
+        kept = _corners(who, box, day, also, until)
+    elif does in (DROP, BACK):
+        kept = _acted(does, seen, box)
+    elif seen or also:
+        raise Mistakes([Mistake("eyes", "", f"say {CARD} before what you saw", EXAMPLE)])
+    from tipsight.output.learnt_words import eyes
+
+    return kept + eyes(owner_of(listed(box), who))
+
+
+def _by_asking(paces: tuple[str, float] | None) -> tuple[str, ...]:
+    """Return what is answered to one question a bar."""
+    unit = "paces" if paces else "with its unit"
+    found: dict[str, list[str]] = {"went at": [], "came again at": []}
+    click.echo(f"Enter alone for one that you missed. Each {unit}.", err=True)
+    try:
+        for n in range(1, 7):
+            for what, each in found.items():
+                each.append(
+                    click.prompt(f"Bar {n} {what}", default=MISSED, show_default=False, err=True)
+                )
+    except click.Abort:
+        raise Mistakes([Mistake("eyes card", "", "it was broken off; nothing was kept", "")]) from None
+    return (*found["went at"], *found["came again at"])
+
+
+def _card(seen: tuple[str, ...], paces: tuple[str, float] | None) -> dict[str, Any]:
+    """Return a card's reading as it is kept: counts, how long one is, and how that is known."""
+    if len(seen) not in (6, 12):
+        why = f"say six numbers, or twelve with the way back; these are {len(seen)}"
+        raise Mistakes([Mistake("eyes card", "", why, EXAMPLE)])
+    step, pace_m = paces or ("tape", 1.0)
+    counts: dict[str, list[float]] = {f"{n}": [] for n in range(1, 7)}
+    mistakes = []
+    for at, text in enumerate(seen):
+        if text == MISSED:
+            continue
+        try:
+            count = number(text) if paces else length_m(text)
+        except Unread:
+            count = -1.0
+        if 3.0 <= count * pace_m <= 100.0:
+            counts[f"{at % 6 + 1}"].append(count)
+            continue
+        why = "say how many paces" if paces else "say how far with its unit, or tell --paces"
+        near, most = (3.0 / pace_m, 100.0 / pace_m)
+        limits = f"{why}; {near:.1f} to {most:.0f}" if paces else f"{why}; 3 to 100 m"
+        mistakes.append(Mistake(f"bar {at % 6 + 1}", text, limits, "17" if paces else "17yd"))
+    if mistakes:
+        raise Mistakes(mistakes)
+    if not any(counts.values()):
+        raise Mistakes([Mistake("eyes card", "", "not one bar was seen; nothing was kept", EXAMPLE)])
+    return {"counts": counts, "pace_m": pace_m, "step": step}
+
+
+def _acted(does: str, seen: tuple[str, ...], box: str | None) -> str:
+    if len(seen) != 1 or not seen[0].isdecimal() or len(seen[0]) > 9:
+        why = "say the number of one reading"
+        raise Mistakes([Mistake(f"eyes {does}", " ".join(seen), why, f"tipsight eyes {does} 3")])
+    listed(box)  # a box that is not there is not made for this
+    with keeping.opened(keeping.place(box), "write") as one:
+        found = recorded.act(one, int(seen[0]), "drop" if does == DROP else "back", today())
+    verb = "left out; 'tipsight eyes back' brings it in again" if does == DROP else "counts again"
+    return f"Reading {found.number}, of {found.made_on:%d.%m.%Y}: {verb}.\n"
+
+
+def _corners(who: str, box: str | None, day: date | None, also: dict[str, Any], until: float) -> str:
+    """Lead through the check, keep its looks."""
+    import math
+
+    from tipsight.learning import corners
+
+    now = owner_of(listed(box), who)
+    from tipsight.inputs.items import ITEMS
+    from tipsight.inputs.values import read
+
+    age = float(read(ITEMS["age"], also["age"])) if "age" in also else now.age_years
+    age = min(age, 85.0)
+    looks = [
+        corners.Look(*one)
+        for found in listed(box)
+        if found.kind == "corners" and found.whose == who and not found.dropped
+        for one in found.told["looks"]
+    ]
+    before = len(looks)
+    click.echo(
+        "One of you turns page 3 or 4 of the fence card so that the bar stands where it is said here; "
+        "the other stands off with his back turned, then looks and names the corner, guessing if he "
+        "must. y: right, n: wrong, Enter alone ends.",
+        err=True,
+    )
+    while len(looks) - before < MOST_LOOKS:
+        known = corners.after(looks, age, now.mar_arcmin)
+        if known.sd <= math.log(until):
+            break
+        where = secrets.choice(corners.PLACES)
+        try:
+            said = click.prompt(
+                f"{known.next_yards} yd, {where}", default="", show_default=False, err=True
+            )
+        except click.Abort:
+            break
+        plain = said.strip().casefold()
+        if not plain:
+            break
+        if plain in ("y", "yes", "n", "no"):
+            looks.append(corners.Look(known.next_yards, plain in ("y", "yes")))
+        else:
+            click.echo("say y or n, or Enter alone to end", err=True)
+    if len(looks) == before:
+        return "No look was told; nothing was kept.\n"
+    told = {"looks": [[one.yards, one.right] for one in looks[before:]], **also}
+    return f"Kept as reading {keep(box, 'corners', who, day, told)}.\n"
+
+
