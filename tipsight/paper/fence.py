@@ -85,7 +85,7 @@ def _told(page: Page) -> None:
     foot = _table(page, y)
     page.text(0, foot - 7.0, "Then tell it:", 9)
     page.text(22.0, foot - 7.0, TELL, 9, bold=True)
-    page.text(22.0, foot - 11.5, BACK, 9)
+    page.lines(22.0, foot - 11.5, BACK, WIDE_MM - 22.0, 9)
     x, middle = SQUARES_MM
     for left in (x - 1.5 * SQUARE_MM, x + 0.5 * SQUARE_MM):
         page.box(left, middle - SQUARE_MM / 2.0, SQUARE_MM, SQUARE_MM, fill=0.0, edge_mm=0.0)
