@@ -6,7 +6,7 @@ from urllib.parse import parse_qsl, urlencode
 
 from werkzeug.datastructures import MultiDict
 
-from tipsight.errors import Mistake, Mistakes
+from tipsight.errors import Mistake, Mistakes, OutOfRange
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.learnt import Learnt
 from tipsight.inputs.options import as_said, as_text
@@ -16,6 +16,8 @@ from webui.reader_units import Units
 
 MOST_LETTERS, MOST_PARTS = 2000, 160
 WAS = "was_"
+CARD = "card"
+"""Of an address of the view: how many pixels wide a bank card is on the screen that shows it."""
 Typed = dict[str, tuple[str, ...]]
 """What was typed, by item; more than one text where the address says it more than once."""
 
@@ -51,7 +53,7 @@ class Asked:
         if self.own:
             return True
         return sorted(parse_qsl(self.query(), keep_blank_values=True)) == sorted(
-            args.items(multi=True)
+            (key, text) for key, text in args.items(multi=True) if key != CARD
         )
 
     def question(self) -> Question:
@@ -123,6 +125,22 @@ class Asked:
         return replace(self, units=units)
 
 
+def card_px(args: MultiDict[str, str]) -> float | None:
+    """Return how wide a bank card is on the reader's screen [px], None where it is not told."""
+    from tipsight.pictures import truesize
+
+    text = args.get(CARD, "").strip()[:40]
+    try:
+        if text:
+            truesize.of_card(float(text))
+        return float(text) if text else None
+    except OutOfRange as outside:
+        raise Mistakes([Mistake(CARD, text, str(outside), "")]) from outside
+    except ValueError:
+        told = f"'{text}' will not do; say a whole number, 100 to 4000 (for example 324)"
+        raise Mistakes([Mistake(CARD, text, told, "")]) from None
+
+
 def _ordered(keys: Iterable[str]) -> list[str]:
     order = list(ITEMS)
     return sorted(keys, key=lambda key: (order.index(key) if key in ITEMS else len(order), key))
@@ -186,8 +204,9 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
     """Return what an address asks, and the page's own question where it names no item.
 
     Its parts are items, ``far`` and ``high`` (units), ``set`` (items or units to be told otherwise),
-    ``beside`` (the address of a kept answer) and ``was_...`` (what an item was before). A bare
-    number takes the page's unit unless ``strict``, as it stays one for the command.
+    ``beside`` (the address of a kept answer) and ``was_...`` (what an item was before);
+    ``card`` is the view's own. A bare number takes the page's unit unless ``strict``, as it stays
+    one for the command.
     """
     units = Units.told(args)
     typed: Typed = {}
@@ -197,7 +216,7 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
         if key.startswith(WAS):
             if (name := key.removeprefix(WAS)) in ITEMS:
                 was[name] = (*was.get(name, ()), text) if text.strip() else was.get(name, ())
-        elif key not in ("far", "high", "set", "beside"):
+        elif key not in ("far", "high", "set", "beside", CARD):
             named = True
             if text.strip():
                 said = text if strict or key not in ITEMS else units.spoken(ITEMS[key], text)

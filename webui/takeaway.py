@@ -2,16 +2,22 @@
 
 import threading
 from collections.abc import Callable
+from urllib.parse import parse_qsl, urlencode
 
 from flask import Flask, Response, abort, redirect, render_template, request
 
 from tipsight.advice.answer import Answer
-from tipsight.errors import Mistakes
-from webui.asking import Asked
+from tipsight.errors import Mistake, Mistakes
+from webui.asking import CARD, Asked, card_px
 from webui.kept import Kept
 
 KEPT, KEPT_BYTES = 8, 8_000_000
 """Pictures that are kept, so that a page and its picture cost one drawing; all of them [bytes]."""
+
+
+def _with_card() -> str:
+    card = request.args.get(CARD)
+    return f"&{urlencode({CARD: card})}" if card else ""
 
 
 def _sheet(answer: Answer) -> bytes:
@@ -52,7 +58,8 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
             try:
                 asked, answer = answered()
                 if not asked.is_short(request.args):
-                    return redirect(f"{request.path}?{asked.query()}", 303)  # type: ignore[return-value]
+                    short = f"{request.path}?{asked.query()}{_with_card()}"
+                    return redirect(short, 303)  # type: ignore[return-value]
                 return make(asked, answer)
             except Mistakes:
                 query = request.query_string.decode("ascii", "replace")
@@ -71,10 +78,11 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
         return view.png(answered()[1])
 
-    def draw_panels(query: str) -> tuple[bytes, ...]:
-        from tipsight.pictures import view
+    def draw_panels(key: tuple[str, float | None]) -> tuple[bytes, ...]:
+        from tipsight.pictures import truesize, view
 
-        return view.drawn(answered()[1])
+        fine = truesize.of_card(key[1]) if key[1] else None
+        return view.drawn(answered()[1], pixels_per_mm=fine)
 
     drawing = threading.Lock()
 
@@ -103,7 +111,10 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
     def panel(number: int) -> Response:
         def make(asked: Asked, answer: Answer) -> Response:
-            drawn = panels(asked.query())
+            try:
+                drawn = panels((asked.query(), card_px(request.args)))
+            except Mistakes:
+                abort(404)
             if number >= len(drawn):
                 abort(404)
             return Response(drawn[number], mimetype="image/png")
@@ -111,17 +122,33 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
         return mended(make)()
 
     def view_page(asked: Asked, answer: Answer) -> Response:
-        from tipsight.pictures import view
+        from tipsight.pictures import panels as panels_of
+        from tipsight.pictures import truesize, view
 
+        card: float | None = None
+        wrong: tuple[Mistake, ...] = ()
+        fine = panels_of.PIXELS_PER_MM
+        try:
+            card = card_px(request.args)
+            fine = truesize.of_card(card) if card else fine
+        except Mistakes as mistaken:
+            wrong = mistaken.mistakes
         page = render_template(
             "view.html",
             asked=asked,
+            card=card,
+            typed=request.args.get(CARD, ""),
+            wrong=wrong,
+            hidden=parse_qsl(asked.query(), keep_blank_values=True),
+            large=view.too_large(answer, fine),
+            about=truesize.about,
+            sized=view.sized(),
             heading=view.heading(answer, asked.units.reader),
             captions=view.captions(answer),
             foot=view.foot(answer),
             film=view.film_described(answer, asked.units.reader),
         )
-        return Response(page)
+        return Response(page, 422 if wrong else 200)
 
     for file, (_, make) in PAPERS.items():
         app.add_url_rule(f"/{file}", file, paper(make))

@@ -12,8 +12,8 @@ from tipsight.advice import swim
 from tipsight.afloat import chop, frequencies, motion
 from tipsight.cli import main
 from tipsight.inputs import demo
-from tipsight.pictures import film, patch, ripple
-from tipsight.pictures.subject import waters
+from tipsight.pictures import film, patch, ripple, view
+from tipsight.pictures.subject import advised, waters
 
 
 @pytest.fixture(scope="module")
@@ -117,3 +117,15 @@ def test_the_command_writes_the_film(answer, tmp_path, monkeypatch, capsys):
     said = capsys.readouterr().out
     assert "Computed film of both tips at 40 yd (37 m) on bright water." in said
     assert "Now: not seen; advised: followed. One bite takes both down" in said
+
+
+def test_the_film_says_how_many_times_too_large_it_is(answer, monkeypatch):
+    """As the panels at 96 to the inch; above, (longest + 26) mm in 104 pixels in place of 1.9353 mm
+    each at 40 yd."""
+    written = []
+    plain = view.label
+    monkeypatch.setattr(view, "label", lambda *p: written.append(p[3]) or plain(*p))
+    film.webp(answer, count=1)
+    longest = max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
+    near = 12.5 * 1.9353 / ((longest + 26.0) / 104.0)
+    assert written == ["about 12 times too large, read from 40 cm", f"about {near:.0f} times"]

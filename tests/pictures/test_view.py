@@ -182,3 +182,29 @@ def test_a_tip_is_drawn_at_its_true_size_on_a_screen_that_was_measured(bright):
     plain = opened(view.png(bright))
     large = opened(view.png(bright, pixels_per_mm=96 / 25.4))
     assert large.height == plain.height + view.TRUE_PX + 15
+
+
+def test_each_panel_says_how_many_times_too_large_it_is(bright, monkeypatch):
+    """96 to the inch, 0.4 m: 12.5 times; the inset (30 + 26) mm / 190 against 1.4517 mm: 4.925
+    times more. With a screen of 18 px to the mm from 0.3 m, 3.5 and 17 times."""
+    longest = max(30.0, advised(bright)[1].tip.showing_mm)
+    assert view.too_large(bright) == pytest.approx((12.5, 12.5 * 1.4517 * 190 / (longest + 26)), 1e-3)
+    written = []
+    plain = view.write
+    monkeypatch.setattr(view, "write", lambda *p: written.extend(p[3]) or plain(*p))
+    view.png(bright)
+    near = truesize.about(12.5 * 1.4517 * 190 / (longest + 26))
+    assert sum("drawn about 12 times too large" in line for line in written) == 1
+    assert near in " ".join(written)
+    written.clear()
+    view.png(bright, pixels_per_mm=18.0, read_from_m=0.3)
+    assert "Read from 30 cm, drawn about 3.5 times too large" in " ".join(written)
+    assert "True size, read from 30 cm" in written
+
+
+def test_the_panels_come_with_their_true_size_where_the_screen_is_told(bright):
+    """5 px to the mm, read from 0.4 m: 5 m x 3.78 / (0.4 x 5) = 9.449; 430 x 190 in 46 x 20."""
+    with_true = view.drawn(bright, pixels_per_mm=5.0)
+    plain = view.drawn(bright)
+    assert [one for n, one in enumerate(with_true) if n % 3 < 2] == list(plain)
+    assert {opened(one).size for one in with_true[2::3]} == {(46, 20)}

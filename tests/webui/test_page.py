@@ -4,6 +4,7 @@ import gzip
 import html
 import json
 import re
+import struct
 from dataclasses import replace
 from pathlib import Path
 from urllib.parse import parse_qsl, urlencode
@@ -405,6 +406,37 @@ def test_the_view_is_drawn_and_told(house):
     assert house.get(shown[3].replace("view-3", "view-4")).status_code == 404
     whole = house.get(html.unescape(re.search(r'href="(/view.png[^"]*)"', page.text)[1]))
     assert (whole.status_code, whole.data) == (200, view.png(answer))
+
+
+def test_a_card_laid_on_the_screen_brings_the_tips_at_true_size(house):
+    """428 px to 85.6 mm, 5 to the mm: 9.4 times too large; a third picture to each tip, 46 x 20."""
+    page = house.get("/view?distance=40+yd&behind=bright&card=428")
+    shown = [html.unescape(one) for one in re.findall(r'src="(/view-[^"]*)"', page.text)]
+    assert [int(re.search(r"view-(\d+)", one)[1]) for one in shown] == [2, 0, 1, 5, 3, 4]
+    assert all(one.endswith("&card=428") for one in shown)
+    assert struct.unpack(">II", house.get(shown[0]).data[16:24]) == (46, 20)
+    assert house.get(shown[0].replace("view-2", "view-6")).status_code == 404
+    assert house.get(shown[0].replace("428", "frog")).status_code == 404
+    assert "Read from 40 cm, drawn about 9.4 times too large" in texts(page)
+    assert "True size, read from 40 cm" in texts(page)
+
+
+def test_a_card_that_no_screen_shows_is_refused_at_its_field(house):
+    for text, said in (
+        ("20", "width of a bank card must be"),
+        ("frog", "'frog' will not do; say a whole number, 100 to 4000 (for example 324)"),
+        ("nan", "width of a bank card must be"),
+    ):
+        page = house.get(f"/view?distance=40+yd&behind=bright&card={text}")
+        assert page.status_code == 422
+        assert said in texts(page)
+        assert "True size" not in texts(page)
+
+
+def test_a_card_is_kept_on_the_way_to_the_short_address(house):
+    reply = house.get("/view?distance=40&behind=dark&paint=&card=428")
+    assert reply.headers["Location"] == "/view?distance=40+yd&behind=dark&card=428"
+    assert house.get("/?distance=40+yd&behind=dark&card=428").status_code == 200
 
 
 def test_the_film_is_a_still_page_s_until_it_is_asked_for(house, monkeypatch):

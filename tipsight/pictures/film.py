@@ -12,7 +12,7 @@ from tipsight.advice import swim
 from tipsight.advice.answer import Answer, Block
 from tipsight.advice.swim import Swim
 from tipsight.afloat import boils, frequencies, motion
-from tipsight.pictures import patch, screen
+from tipsight.pictures import patch, screen, truesize
 from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.panels import (
     BELOW_MM,
@@ -264,10 +264,16 @@ def webp(
 
     pictures = []
     said = view.film_words(answer)
+    tips = [block.tip for block in (answer.tip_in_hand, advised(answer)[1])]
+    main, near = frames(answer.case.place.range_m, max(tip.showing_mm for tip in tips))
+    times = truesize.times_too_large()
+    large, larger = view.film_scale(times, times * main.pixel_mm / near.pixel_mm)
     for number, still in enumerate(stills(answer, eyes, seed, count, tell)):
         time_s = number * SECONDS / count
         picture = Image.fromarray(still)
         pen = ImageDraw.Draw(picture)
+        view.label(pen, 4, TALL_PX - 4, large)
+        view.label(pen, 4, NEAR_PX - 4, larger)
         bites = BITE_AT_S <= time_s < BITE_AT_S + DOWN_S + UNDER_S
         for left, words in zip((4, WIDE_PX // 2 + 4), said, strict=True):
             view.write(pen, left, NEAR_PX + 3, [view.biting(words) if bites else words])

@@ -1,5 +1,7 @@
 """How large a picture must be on a screen to take up the angle that the real thing does."""
 
+import math
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -59,6 +61,17 @@ def times_too_large(
     fine = float(within("pixels to the millimetre", pixels_per_mm, 0.5, 100.0))
     away = float(within("distance to the screen", read_from_m, 0.1, 5.0, "m"))
     return LOOK_FROM_M * PIXELS_PER_MM / (away * fine)
+
+
+def about(times: float) -> str:
+    """Return how many times as a number in words has it, to two figures.
+
+    Examples
+    --------
+    >>> about(12.5), about(3.4996), about(104.2)
+    ('12', '3.5', '100')
+    """
+    return f"{round(times, 1 - math.floor(math.log10(times))):g}"
 
 
 def shrunk(light: Array, times: float) -> Array:

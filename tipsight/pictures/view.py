@@ -1,7 +1,7 @@
 """The view from the bank: the water patch and the tip, now and as advised, as a PNG."""
 
 import io
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache, partial
 from typing import TYPE_CHECKING
@@ -32,6 +32,8 @@ from tipsight.pictures.subject import advised, waters
 
 if TYPE_CHECKING:
     from PIL import ImageDraw, ImageFont
+
+Array = NDArray[np.float64]
 
 MARGIN_PX = 16
 GREY_FROM = 0.15
@@ -109,6 +111,13 @@ def biting(words: str) -> str:
     return f"{words} - a bite"
 
 
+def film_scale(main: float, near: float) -> tuple[str, str]:
+    """Return what stands in the film: how many times too large the main and the upper pictures are."""
+    wide, close = map(truesize.about, (main, near))
+    far = f"{100 * truesize.READ_FROM_M:.0f} cm"
+    return f"about {wide} times too large, read from {far}", f"about {close} times"
+
+
 def film_described(answer: Answer, reader: Reader = ANGLER) -> str:
     """Return in words what the film shows."""
     now, better = film_words(answer)
@@ -119,14 +128,47 @@ def film_described(answer: Answer, reader: Reader = ANGLER) -> str:
     )
 
 
-def drawn(answer: Answer, eyes: Eyes = "told", seed: int = 0) -> tuple[bytes, ...]:
-    """Return the panels of `png` one by one, each with its inset behind it, as PNG."""
+def drawn(
+    answer: Answer,
+    eyes: Eyes = "told",
+    seed: int = 0,
+    pixels_per_mm: float | None = None,
+) -> tuple[bytes, ...]:
+    """Return the panels of `png` one by one, each with its inset behind it, as PNG.
+
+    Where the pixels of the screen are told, a third picture of true size follows each pair.
+    """
     held: Held = {}
+    shrink = _shrink(truesize.times_too_large(pixels_per_mm)) if pixels_per_mm else None
     return tuple(
         _encoded(picture)
         for water in waters(answer)
-        for picture in pictures(answer, water, eyes, seed, held)
+        for picture in pictures(answer, water, eyes, seed, held, shrink)
     )
+
+
+def _shrink(times: float) -> Callable[[Array], Array]:
+    return partial(truesize.shrunk, times=times)
+
+
+def too_large(
+    answer: Answer,
+    pixels_per_mm: float = PIXELS_PER_MM,
+    read_from_m: float = truesize.READ_FROM_M,
+) -> tuple[float, float]:
+    """Return how many times too large the wide and the magnified panels are, for one who reads them.
+
+    Examples
+    --------
+    >>> from tipsight import Question, advise
+    >>> wide, near = too_large(advise(Question(behind=["dark"], showing="45 mm")))
+    >>> wide, 50.0 < near < 100.0
+    (12.5, True)
+    """
+    longest = max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
+    panel, inset = frames(answer.case.place.range_m, longest)
+    times = truesize.times_too_large(pixels_per_mm, read_from_m)
+    return times, times * panel.pixel_mm / inset.pixel_mm
 
 
 def _encoded(picture: NDArray[np.uint8]) -> bytes:
@@ -146,9 +188,8 @@ def heading(answer: Answer, reader: Reader = ANGLER) -> str:
 
 def foot(answer: Answer, eyes: Eyes = "told") -> str:
     """Return the `caveat` of an answer's panels."""
-    longest = max(b.tip.showing_mm for b in (answer.tip_in_hand, advised(answer)[1]))
-    panel, inset = frames(answer.case.place.range_m, longest)
-    said = caveat(answer.case, panel.pixel_mm / inset.pixel_mm, eyes)
+    wide, near = too_large(answer)
+    said = caveat(answer.case, near / wide, eyes)
     return " ".join((*veiled(answer, eyes), said))
 
 
@@ -187,10 +228,25 @@ def write(pen: "ImageDraw.ImageDraw", x: int, y: int, lines: Sequence[str]) -> N
         y += LEAD_PX
 
 
-def _sized(times: float, read_from_m: float) -> str:
+def label(pen: "ImageDraw.ImageDraw", x: int, foot_y: int, words: str) -> None:
+    """Write a few words over a picture, on a ground of their own."""
+    left, top, right, bottom = pen.textbbox((x, foot_y), words, font=_font(SIZE_PX), anchor="ld")
+    pen.rectangle((left - 3, top - 2, right + 3, bottom + 2), fill="white")
+    pen.text((x, foot_y), words, font=_font(SIZE_PX), fill="black", anchor="ld")
+
+
+def sized(read_from_m: float = truesize.READ_FROM_M) -> str:
     """Return what stands over a picture of true size."""
-    far = f"{100 * read_from_m:.0f} cm"
-    return f"True size, read from {far}; below it {times:.2g} times too large, and magnified"
+    return f"True size, read from {100 * read_from_m:.0f} cm"
+
+
+def _drawn_at(large: tuple[float, float], read_from_m: float) -> str:
+    """Return what stands under a panel: how many times too large it is, and its inset."""
+    wide, near = map(truesize.about, large)
+    return (
+        f"Read from {100 * read_from_m:.0f} cm, drawn about {wide} times too large; "
+        f"magnified, about {near} times"
+    )
 
 
 def caveat(case: Case, times: float, eyes: str = "good") -> str:
@@ -218,9 +274,8 @@ def caveat(case: Case, times: float, eyes: str = "good") -> str:
     return (
         f"Computed, not a photograph; for {whose}. Zoom until the bar is 100 mm long: from "
         f"{LOOK_FROM_M:g} m away the wide panels then have their true angular size; the narrow ones "
-        f"are {large}. Read from {100 * truesize.READ_FROM_M:.0f} cm, the wide ones are "
-        f"{truesize.times_too_large():.2g} times too large. This is one of many ripples "
-        "that such water makes; it moves, and crests cover the foot by turns. "
+        f"are {large}. This is one of many ripples that such water makes; it moves, and crests "
+        "cover the foot by turns. "
         f"A screen does not glow as fluorescent paint does, and {bright}."
     )
 
@@ -263,15 +318,20 @@ def png(
     pair = WIDE_PX + 6 + INSET_PX
     wide = 2 * pair + 3 * MARGIN_PX
     each = waters(answer)
+    large = too_large(answer, pixels_per_mm or PIXELS_PER_MM, read_from_m)
     rows = [
         [
-            [line for said in _said(p) for line in letters.broken(said, SIZE_PX, pair)]
+            [
+                line
+                for said in (*_said(p), _drawn_at(large, read_from_m))
+                for line in letters.broken(said, SIZE_PX, pair)
+            ]
             for p in _panels(answer, water.name)
         ]
         for water in each
     ]
     said = letters.broken(foot(answer, eyes), SIZE_PX, wide - 2 * MARGIN_PX)
-    times = truesize.times_too_large(pixels_per_mm, read_from_m) if pixels_per_mm else None
+    times = large[0] if pixels_per_mm else None
     true_tall = TRUE_PX + round(TALL_PX / times) if times else 0
     tall = (
         62
@@ -288,7 +348,7 @@ def png(
     for water, row in zip(each, rows, strict=True):
         head = f"Water behind the tip: {water.name}"
         pen.text((MARGIN_PX, y), head, font=_font(15, True), fill="black")
-        shrink = partial(truesize.shrunk, times=times) if times else None
+        shrink = _shrink(times) if times else None
         each_tip = 3 if times else 2
         drawn = pictures(answer, water, eyes, seed, held, shrink)
         for side, words in enumerate(row):
@@ -297,7 +357,7 @@ def png(
                 Image.fromarray, drawn[each_tip * side : each_tip * (side + 1)]
             )
             if times:
-                write(pen, x, y + 24, [_sized(times, read_from_m)])
+                write(pen, x, y + 24, [sized(read_from_m)])
                 sheet.paste(true[0], (x + (WIDE_PX - true[0].width) // 2, y + 46))
             sheet.paste(panel, (x, top))
             sheet.paste(inset, (x + WIDE_PX + 6, top))
