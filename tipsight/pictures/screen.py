@@ -117,12 +117,15 @@ def exposure_cd_m2(here: Setting, white: Array, water: Array, tips: Array) -> fl
 
     Notes
     -----
-    The brightest of (judgement): all but a hundredth of the water; each primary of each paint, so
-    that its colour fits; a third of white paint in the tip's light, so that dark water stays dark.
+    The brightest of (judgement): all but a hundredth of the water; its mean, which in the sun's
+    lane a few sparkles lift far over all else, and towards which `dulled` takes what is lost; each
+    primary of each paint, so that its colour fits; a third of white paint in the tip's light, so
+    that dark water stays dark.
     """
     lit = float(tip_lx(here).sum()) * WHITE_REFLECTANCE / np.pi
     return max(
         float(np.quantile(water[..., 0], 0.99)),
+        float(water[..., 0].mean()),
         float(linear(tips, white).max(initial=0.0)),
         lit / 3.0,
     )
