@@ -143,6 +143,7 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
             large=view.too_large(answer, fine),
             about=truesize.about,
             sized=view.sized(),
+            far=panels_of.FAR_PX,
             heading=view.heading(answer, asked.units.reader),
             captions=view.captions(answer),
             foot=view.foot(answer),

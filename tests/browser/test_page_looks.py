@@ -119,7 +119,7 @@ def test_the_view_shows_all_of_every_panel(visit, size):
     page.wait_for_load_state("networkidle")
     images = page.locator("main figure img")
     natural = images.evaluate_all("els => els.map(e => [e.naturalWidth, e.naturalHeight])")
-    assert natural == [[430, 190], [130, 190]] * 4  # two tips, two waters
+    assert natural == [[430, 224], [130, 190]] * 4  # two tips, two waters
     boxes = images.evaluate_all(BOXES)
     assert all(box["left"] >= 0 and box["right"] <= wide for box in boxes)
     scale = boxes[0]["width"] / 430

@@ -163,7 +163,7 @@ def test_glare_turns_black_grey_and_it_is_said(glare, bright):
     assert view.veiled(bright) == ()
     said = view.veiled(glare)
     assert said == ("On dark water black looks grey: the glare lays a veil over it.",)
-    assert view.foot(glare).startswith(said[0])
+    assert view.foot(glare).startswith(" ".join((*view.sun_care(glare), *said)))
     lost = panels.veil_share(scene(glare.case, waters(glare)[0], [glare.tip_in_hand.tip]))
     old = scene(panels.good_eyes(glare.case), waters(glare)[0], [glare.tip_in_hand.tip])
     assert 1.0 > lost > panels.veil_share(old) > 0.0
@@ -208,3 +208,32 @@ def test_the_panels_come_with_their_true_size_where_the_screen_is_told(bright):
     plain = view.drawn(bright)
     assert [one for n, one in enumerate(with_true) if n % 3 < 2] == list(plain)
     assert {opened(one).size for one in with_true[2::3]} == {(46, 20)}
+
+
+@pytest.fixture(scope="module")
+def lane():
+    return advise(Question(behind=["sun lane"], sky="clear", sun_height="20", distance="30 yd"))
+
+
+def test_in_the_sun_lane_the_water_is_not_all_white(lane):
+    """A few sparkles lift its mean over all other water; they alone are as white as the screen."""
+    for eyes in ("good", "told"):
+        shown = panels.pictures(lane, waters(lane)[0], eyes)[0][panels.FAR_PX :]
+        white = (shown == 255).all(axis=-1).mean()
+        assert 0.001 < white < 0.05
+        assert shown.mean() < 200
+
+
+@pytest.mark.parametrize(
+    ("told", "is_said"),
+    [
+        ({"behind": ["sun lane"], "sky": "clear", "sun_height": "20"}, True),
+        ({"behind": ["dark"], "sky": "clear", "sun_is": "in my face", "sun_height": "25"}, True),
+        ({"behind": ["dark"], "sky": "clear", "sun_is": "behind me", "sun_height": "25"}, False),
+        ({"behind": ["dark"]}, False),
+    ],
+)
+def test_never_stare_into_the_sun_is_said_beside_a_view_of_it(told, is_said):
+    answer = advise(Question(**told, distance="30 yd"))
+    for said in (view.foot(answer), view.describe(answer), view.film_described(answer)):
+        assert ("Never stare into the sun or its lane" in said) is is_said

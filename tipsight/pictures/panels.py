@@ -1,5 +1,6 @@
 """The panels of the view from the bank: each tip before one water, in screen colours."""
 
+import math
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
@@ -9,7 +10,7 @@ from numpy.typing import NDArray
 
 from tipsight.advice.answer import Answer
 from tipsight.inputs.case import Case, Stretch
-from tipsight.pictures import patch, screen
+from tipsight.pictures import far_bank, patch, screen
 from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.stage import Scene, scene
@@ -27,6 +28,10 @@ PIXELS_PER_MM = 96.0 / INCH_MM
 LOOK_FROM_M = 5.0
 """From so far away the picture takes up the angle of the real thing."""
 WIDE_PX, TALL_PX, INSET_PX = 430, 190, 130
+GAP_PX = 2
+"""White between a wide panel and the strip of the far bank over it."""
+FAR_PX = far_bank.ABOVE_PX + far_bank.WATER_PX + GAP_PX
+"""What the strip adds to a wide panel's height."""
 FOOT_SHARE = 0.38
 """How far up the panel the foot of the tip stands."""
 ROOM_MM, BELOW_MM = 26.0, 14.0
@@ -102,6 +107,11 @@ def frames(range_m: float, longest_mm: float) -> tuple[Frame, Frame]:
     )
 
 
+def _far(of: Scene, frame: Frame, eyes: Eyes) -> Array:
+    """Return the strip over a panel as it is seen; squeezed, so that no blur is that of an eye."""
+    return as_seen(of, far_bank.strip(of, frame), replace(frame, pixel_mm=math.inf), eyes)
+
+
 def pictures(
     answer: Answer,
     water: Stretch,
@@ -130,8 +140,8 @@ def pictures(
     Returns
     -------
     list of numpy.ndarray
-        Panel and inset for the tip in hand, then for the advised one, top row first; with
-        ``shrink``, a third behind each pair: the panel shrunk.
+        Panel, the strip of the far bank over it, and inset for the tip in hand, then for the
+        advised one, top row first; with ``shrink``, a third behind each pair: the panel shrunk.
     """
     case = good_eyes(answer.case) if eyes == "good" else answer.case
     tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
@@ -147,12 +157,15 @@ def pictures(
     }
     white = screen.white_cones(of.here)
     bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])
+    beyond = screen.rgb(_far(of, panel, eyes), white, bright)
+    gap = np.full((GAP_PX, *beyond.shape[1:]), 255, np.uint8)
     found, wide = [], empty[panel][0]
     for tip in tips:
         for frame in (panel, inset):
             picture, covered = empty[frame]
             picture = as_seen(of, patch.with_tip(picture, of, frame, tip, covered), frame, eyes)
-            found.append(screen.rgb(picture[::-1], white, bright))
+            shown = screen.rgb(picture[::-1], white, bright)
+            found.append(np.concatenate([beyond, gap, shown]) if frame == panel else shown)
             wide = picture if frame == panel else wide
         if shrink:
             found.append(screen.rgb(shrink(wide[::-1]), white, bright))

@@ -10,11 +10,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tipsight.advice.answer import Answer, Block
+from tipsight.advice.facts import Care
 from tipsight.inputs.case import Case, Tip
-from tipsight.output import measures, names
+from tipsight.output import measures, names, telling
 from tipsight.output.measures import ANGLER, Reader
-from tipsight.pictures import letters, truesize
+from tipsight.pictures import far_bank, letters, truesize
 from tipsight.pictures.panels import (
+    FAR_PX,
     INSET_PX,
     LOOK_FROM_M,
     PIXELS_PER_MM,
@@ -40,6 +42,12 @@ GREY_FROM = 0.15
 """Share of a veil in the light from which black looks grey (judgement)."""
 TRUE_PX = 34
 """What a line of words over the pictures of true size takes up."""
+BEYOND = (
+    f"The strip on top is squeezed: sky and far bank to {far_bank.ABOVE_PX * far_bank.ROW_DEG:.0f} "
+    "degrees up, and under them the water that mirrors them, from there to the panel, its ripple "
+    "evened out."
+)
+"""What the strip of the far bank is."""
 SIZE_PX, LEAD_PX = 13, 18
 """Of the words under the panels, and from line to line."""
 
@@ -124,8 +132,9 @@ def film_described(answer: Answer, reader: Reader = ANGLER) -> str:
     worst = answer.tip_in_hand.visibility.worst
     return (
         f"Computed film of both tips at {reader.distance(answer.case.place.range_m)} on {worst.name} "
-        f"water. {now}; {better[0].lower()}{better[1:]}. One bite takes both down; above, each magnified."
-    )
+        f"water. {now}; {better[0].lower()}{better[1:]}. One bite takes both down; above, each magnified. "
+        f"{' '.join(sun_care(answer))}"
+    ).rstrip()
 
 
 def drawn(
@@ -186,11 +195,16 @@ def heading(answer: Answer, reader: Reader = ANGLER) -> str:
     return f"{said}, {sky}" if sky else said
 
 
+def sun_care(answer: Answer) -> tuple[str, ...]:
+    """Return the answer's own caution where the sun or its lane is looked at, else nothing."""
+    return tuple(telling.caution(one) for one in answer.cautions if one.kind is Care.SUN)
+
+
 def foot(answer: Answer, eyes: Eyes = "told") -> str:
-    """Return the `caveat` of an answer's panels."""
+    """Return the `caveat` of an answer's panels, with what else is to be said of them."""
     wide, near = too_large(answer)
     said = caveat(answer.case, near / wide, eyes)
-    return " ".join((*veiled(answer, eyes), said))
+    return " ".join((*sun_care(answer), *veiled(answer, eyes), said, BEYOND))
 
 
 def describe(answer: Answer, reader: Reader = ANGLER) -> str:
@@ -210,8 +224,8 @@ def describe(answer: Answer, reader: Reader = ANGLER) -> str:
     ]
     return (
         f"Computed view of the tip at {reader.distance(place.range_m)}, as seen from "
-        f"{place.eye_height_m:.2g} m above the water. {'. '.join(rows)}."
-    )
+        f"{place.eye_height_m:.2g} m above the water. {'. '.join(rows)}. {' '.join(sun_care(answer))}"
+    ).rstrip()
 
 
 @cache
@@ -335,7 +349,7 @@ def png(
     true_tall = TRUE_PX + round(TALL_PX / times) if times else 0
     tall = (
         62
-        + sum(30 + true_tall + TALL_PX + 10 + LEAD_PX * max(map(len, row)) for row in rows)
+        + sum(30 + true_tall + FAR_PX + TALL_PX + 10 + LEAD_PX * max(map(len, row)) for row in rows)
         + 40
         + LEAD_PX * len(said)
     )
@@ -360,9 +374,9 @@ def png(
                 write(pen, x, y + 24, [sized(read_from_m)])
                 sheet.paste(true[0], (x + (WIDE_PX - true[0].width) // 2, y + 46))
             sheet.paste(panel, (x, top))
-            sheet.paste(inset, (x + WIDE_PX + 6, top))
-            write(pen, x, top + 4 + TALL_PX, words)
-        y += 30 + true_tall + TALL_PX + 10 + LEAD_PX * max(map(len, row))
+            sheet.paste(inset, (x + WIDE_PX + 6, top + FAR_PX))
+            write(pen, x, top + 4 + FAR_PX + TALL_PX, words)
+        y += 30 + true_tall + FAR_PX + TALL_PX + 10 + LEAD_PX * max(map(len, row))
     bar = round(100.0 * PIXELS_PER_MM)
     pen.line([(MARGIN_PX, y + 10), (MARGIN_PX + bar, y + 10)], fill="black", width=2)
     for end in (0, bar):
