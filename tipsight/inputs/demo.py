@@ -6,6 +6,9 @@ from tipsight.errors import Mistake, Mistakes, nearest
 from tipsight.inputs.question import Question
 from tipsight.inputs.toml_text import read
 
+SEASON = "season"
+"""The file of invented swims of one season, which is no question."""
+
 
 def names() -> tuple[str, ...]:
     """Return the names of the invented swims.
@@ -21,9 +24,8 @@ def names() -> tuple[str, ...]:
     ('demo', 'dusk', 'match')
     """
     files = resources.files("tipsight").joinpath("demo").iterdir()
-    return tuple(
-        sorted(file.name.removesuffix(".toml") for file in files if file.name.endswith(".toml"))
-    )
+    found = {file.name.removesuffix(".toml") for file in files if file.name.endswith(".toml")}
+    return tuple(sorted(found - {SEASON}))
 
 
 def text(name: str = "demo") -> str:
@@ -52,12 +54,28 @@ def text(name: str = "demo") -> str:
     if name not in names():
         allowed = f"the invented swims are {', '.join(names())}{nearest(name, names())}"
         raise Mistakes([Mistake("demo", name, allowed, "demo")])
-    return (
-        resources.files("tipsight")
-        .joinpath("demo")
-        .joinpath(f"{name}.toml")
-        .read_text(encoding="utf-8")
-    )
+    return _file(name)
+
+
+def season() -> str:
+    """Return the TOML of the invented season.
+
+    Returns
+    -------
+    str
+        As the file stands; `tipsight.season.swims.read` makes swims of it.
+
+    Examples
+    --------
+    >>> season().startswith("# An invented season")
+    True
+    """
+    return _file(SEASON)
+
+
+def _file(name: str) -> str:
+    folder = resources.files("tipsight").joinpath("demo")
+    return folder.joinpath(f"{name}.toml").read_text(encoding="utf-8")
 
 
 def question(name: str = "demo") -> Question:

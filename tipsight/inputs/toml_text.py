@@ -26,12 +26,21 @@ def read(text: str) -> Question:
     >>> read('[place]\ndistance = "40 yd"').distance
     '40 yd'
     """
+    return of_tree(parsed(text))
+
+
+def parsed(text: str) -> dict[str, Any]:
+    """Return the tree of a TOML text, or raise where it is none."""
     try:
-        tree = tomllib.loads(text.removeprefix("\ufeff"))
+        return tomllib.loads(text.removeprefix("\ufeff"))
     except tomllib.TOMLDecodeError as error:
         raise Mistakes(
             [Mistake("file", "", _where(text, str(error)), 'distance = "40 yd"')]
         ) from None
+
+
+def of_tree(tree: Mapping[str, Any]) -> Question:
+    """Return the question that sections of items put, or raise all that is wrong with them."""
     mistakes: list[Mistake] = []
     told: dict[str, Value] = {}
     for section, body in tree.items():

@@ -1,0 +1,1 @@
+"""The swims of a season: which float serves which, what to make, carry and leave at home."""
