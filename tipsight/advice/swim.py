@@ -138,6 +138,12 @@ class Swim:
         lit = _lit(case, views_, self.finishes, self.range_m, self.here, self.eye, self.sea)
         return self._seen(case=case, waters=lit)
 
+    def wearing(self, finishes: tuple[Finish, ...]) -> "Swim":
+        """Return the same swim with its waters lit for other finishes, none of them the shelf's."""
+        views_ = self.waters.views
+        lit = _lit(self.case, views_, finishes, self.range_m, self.here, self.eye, self.sea)
+        return self._seen(finishes=finishes, fresh=(), waters=lit)
+
     def from_height(self, eye_height_m: float) -> "Swim":
         """Return the same swim looked at from another height; how the float rides stays."""
         case = replace(self.case, place=replace(self.case.place, eye_height_m=eye_height_m))
