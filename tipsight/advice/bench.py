@@ -239,7 +239,7 @@ def repaint(swim: Swim) -> Shelf:
     """Return the tip in hand, as long and as thick as it is, in every paint."""
     tip = swim.case.tip
     showing = np.array([tip.showing_mm])
-    return Shelf(swim, (tip.stock,), showing, *_painted(swim, showing), own=tip)
+    return Shelf(swim, (tip.stock,), showing, *painted(swim, showing), own=tip)
 
 
 def shelf(swim: Swim) -> Shelf:
@@ -247,13 +247,19 @@ def shelf(swim: Swim) -> Shelf:
     showing = showing_lengths_mm(min(LONGEST_MM, swim.pattern.max_showing_mm))
     had = tuple(dict.fromkeys((*swim.case.box.stock, *swim.case.box.inserts)))
     stock = had or materials.shelf()
-    return Shelf(swim, stock, showing, *_painted(swim, showing))
+    return Shelf(swim, stock, showing, *painted(swim, showing))
 
 
-def _painted(swim: Swim, showing_mm: Array) -> tuple[tuple[Schemes, ...], int]:
-    """Return all ways to paint lengths of tip with the shelf's paints, and how many are left out."""
+def painted(
+    swim: Swim, showing_mm: Array, range_m: float | None = None
+) -> tuple[tuple[Schemes, ...], int]:
+    """Return all ways to paint lengths of tip with the shelf's paints, and how many are left out.
+
+    A band must be told apart at a distance [m]; at the asked one if none is told.
+    """
     names = [swim.finishes[i].paint for i in swim.fresh]
     black = names.index(BLACK) if BLACK in names else None
     pairs = pairings([family_of(name) for name in names], black)
     fresh = [(swim.fresh[i], swim.fresh[j]) for i, j in pairs]
-    return schemes(showing_mm, swim.fresh, fresh, float(swim.range_m[swim.here]))
+    far = float(swim.range_m[swim.here]) if range_m is None else range_m
+    return schemes(showing_mm, swim.fresh, fresh, far)
