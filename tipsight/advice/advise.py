@@ -105,7 +105,7 @@ def sweep(questions: Iterable[Question], executor: Executor | None = None) -> It
     """
     if executor is None:
         return map(advise, questions)
-    answers = executor.map(partial(_advise_all, tables.in_use()), _batches(questions))
+    answers = executor.map(partial(_advise_all, tables.in_use()), list(_batches(questions)))
     return chain.from_iterable(answers)
 
 
