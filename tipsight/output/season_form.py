@@ -1,0 +1,79 @@
+"""The jobs of a season as plain values, for programs."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from tipsight.advice import as_values
+from tipsight.output.json_form import block_form, number
+from tipsight.season.covering import Chosen
+from tipsight.season.jobs import Carry, Gap, Idle
+from tipsight.season.making import Makings
+from tipsight.season.swims import Fished
+
+Told = dict[str, Any]
+
+
+def swims_form(swims: Sequence[Fished]) -> list[Told]:
+    """Return the swims; all other places count from nought in this list."""
+    return [{"name": one.name, "often": number(one.often)} for one in swims]
+
+
+def _chosen(one: Chosen) -> Told:
+    return {
+        "worth": number(one.worth),
+        "could_be": number(one.could_be),
+        "adds": [number(x) for x in one.adds],
+    }
+
+
+def gaps_form(gaps: Sequence[Gap]) -> list[Told]:
+    """Return the swims that no float serves, each with the nearest float."""
+    return [
+        {
+            "swim": one.swim,
+            "nearest": one.nearest,
+            "block": block_form(one.block) if one.block else None,
+            "cures": as_values.plain(one.cures),
+        }
+        for one in gaps
+    ]
+
+
+def makings_form(told: Makings) -> Told:
+    """Return what to make for each number, every float as a question."""
+    return {
+        "tried": told.tried,
+        "open": list(told.open),
+        "never": list(told.never),
+        "by_count": [
+            {
+                "count": one.count,
+                **_chosen(one.chosen),
+                "floats": [
+                    {
+                        "question": as_values.plain(made.question().told()),
+                        "sink_force_g": number(made.sink_force_g),
+                        "closes": list(closes),
+                    }
+                    for made, closes in zip(one.floats, one.closes, strict=True)
+                ],
+            }
+            for one in told.by_count
+        ],
+    }
+
+
+def carry_form(told: Carry) -> Told:
+    """Return what to carry, and what one less gives up."""
+    return {
+        "fewest": {"floats": list(told.fewest.which), **_chosen(told.fewest)},
+        "least": told.least,
+        "one_fewer": {"floats": list(told.one_fewer.which), **_chosen(told.one_fewer)},
+        "unserved": list(told.unserved),
+        "given_up": list(told.given_up),
+    }
+
+
+def idle_form(told: Sequence[Idle]) -> list[Told]:
+    """Return the floats that no swim needs, each with one that serves all it serves."""
+    return [{"float": one.float_, "instead": one.instead} for one in told]

@@ -1,0 +1,198 @@
+"""A season in words: what a box lacks, what to make, what to carry, what may stay at home."""
+
+from collections.abc import Sequence
+
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.options import as_line, as_text
+from tipsight.inputs.question import Question
+from tipsight.output import names, telling
+from tipsight.output.layout import hanging
+from tipsight.output.measures import ANGLER, Reader, figures, grams, listed, number
+from tipsight.season.covering import Chosen
+from tipsight.season.jobs import Carry, Gap, Idle
+from tipsight.season.making import Candidate, Makings
+from tipsight.season.swims import Fished
+from tipsight.sight import grades
+
+MOST_NAMED = 6
+"""So many swims are named in one sentence; the rest are counted."""
+MOST_GAPS = 40
+
+
+def _text(lines: Sequence[str]) -> str:
+    return "\n".join(lines) + "\n"
+
+
+def swims_named(which: Sequence[int], swims: Sequence[Fished]) -> str:
+    """Return swims by name, the most fished first, a long list cut."""
+    order = sorted(which, key=lambda s: -swims[s].often)
+    said = [swims[s].name for s in order[:MOST_NAMED]]
+    if len(order) > MOST_NAMED:
+        return f"{'; '.join(said)}; and {len(order) - MOST_NAMED} more"
+    return "; ".join(said)
+
+
+def _swims(count: int) -> str:
+    return "one swim" if count == 1 else f"{number(count)} swims"
+
+
+def _floats(count: int) -> str:
+    return "one float" if count == 1 else f"{number(count)} floats"
+
+
+def made(one: Candidate, reader: Reader = ANGLER) -> str:
+    """Return a float to make in one line: body, tip and paint."""
+    return (
+        f"{one.pattern} {one.size}: {names.stick_with_bore(one.stock)}, "
+        f"{reader.showing(one.showing_mm)} showing, {names.paint(one.bands, one.showing_mm)}; "
+        f"{grams(one.sink_force_g)} sinks it"
+    )
+
+
+def bench_sheet(question: Question) -> str:
+    """Return the command that opens a float to make on its bench sheet.
+
+    Examples
+    --------
+    >>> bench_sheet(Question(pattern="quill avon", diameter=3.0))
+    "tipsight sheet --pattern='quill avon' --diameter='3 mm'"
+    """
+    return f"tipsight sheet {as_line(question.told())}"
+
+
+def gaps_text(
+    gaps: Sequence[Gap], swims: Sequence[Fished], called: Sequence[str], reader: Reader = ANGLER
+) -> str:
+    """Return which swims no float serves, what is nearest and what would cure it."""
+    if not gaps:
+        return _text(hanging(f"Every one of the {_swims(len(swims))} is served by some float."))
+    head = f"{_swims(len(gaps))} of {len(swims)} that no float passes, the most fished first:"
+    lines = [*hanging(f"{head[0].upper()}{head[1:]}"), ""]
+    for gap in gaps[:MOST_GAPS]:
+        fished = swims[gap.swim]
+        lines += hanging(f"{fished.name} (fished {fished.often:g} times)")
+        if gap.nearest is None or gap.block is None:
+            lines += hanging("nothing in the box can be fished there", "  ")
+            continue
+        seen = gap.block.visibility
+        short = [
+            telling.shortcoming(fail.limit, _wanted(fail.allowed)) for fail in gap.block.broken
+        ]
+        lines += hanging(f"nearest is {called[gap.nearest]}: {listed(short)}", "  ")
+        lines += hanging(f"to cure it: {telling.cures(gap.cures, seen.goes_at_m, reader)}", "  ")
+    if len(gaps) > MOST_GAPS:
+        lines += ["", f"and {len(gaps) - MOST_GAPS} more"]
+    return _text(lines)
+
+
+def _wanted(level: float) -> str:
+    """Return the grade that was wanted; for other limits nothing reads it."""
+    return grades.grade(level)
+
+
+def _unproved(chosen: Chosen) -> str:
+    """Return how much better a choice might be whose search was broken off."""
+    if chosen.could_be <= chosen.worth * (1 + 1e-9):
+        return ""
+    more = figures(chosen.could_be - chosen.worth)
+    return f" (the search was broken off: up to {more} more may be had)"
+
+
+def makings_text(told: Makings, swims: Sequence[Fished], reader: Reader = ANGLER) -> str:
+    """Return what to make, for each number, and where a next one no longer pays."""
+    if not told.open:
+        return _text(hanging("Nothing needs making: every swim is served by some float."))
+    times = sum(swims[s].often for s in told.open)
+    lines = list(
+        hanging(
+            f"{len(told.open)} of {len(swims)} swims are open, {times:g} times a season together; "
+            f"{told.tried:,} floats that could be made were weighed against each other."
+        )
+    )
+    lines.append("")
+    full = [one for one in told.by_count if len(one.floats) == one.count]
+    for worth in full:
+        lines += hanging(
+            f"{_floats(worth.count)[0].upper()}{_floats(worth.count)[1:]}: "
+            f"{worth.chosen.worth:g} of {times:g} times{_unproved(worth.chosen)}"
+        )
+        for one, closes, adds in zip(worth.floats, worth.closes, worth.chosen.adds, strict=True):
+            lines += hanging(made(one, reader), "  ")
+            lines += hanging(f"adds {adds:g} times: {swims_named(closes, swims)}", "  ")
+    if len(full) < len(told.by_count):
+        lines += ["", *hanging(_no_more(len(full)))]
+    if told.never:
+        lines += ["", *hanging(f"No float of all these serves: {swims_named(told.never, swims)}.")]
+    if full:
+        lines += ["", *hanging("Each on its bench sheet:")]
+        lines += [f"  {bench_sheet(one.question())}" for one in full[-1].floats]
+    return _text(lines)
+
+
+def _no_more(count: int) -> str:
+    if not count:
+        return "Nothing that could be made from this stock serves any of them."
+    return f"More than {_floats(count)} adds nothing."
+
+
+def carry_text(told: Carry, swims: Sequence[Fished], called: Sequence[str]) -> str:
+    """Return what to take along, and what one float less gives up."""
+    if not told.fewest.which:
+        return _text(hanging("None of these floats serves any of these swims as it is."))
+    can = len(swims) - len(told.unserved)
+    count = len(told.fewest.which)
+    served = "every swim" if not told.unserved else f"the {_swims(can)} that can be served"
+    proof = (
+        ""
+        if told.least >= count
+        else f" (the search was broken off: {told.least} might do, no fewer)"
+    )
+    lines = [*hanging(f"{_floats(count)[0].upper()}{_floats(count)[1:]} for {served}{proof}:")]
+    lines += [line for n in told.fewest.which for line in hanging(called[n], "  ")]
+    if told.one_fewer.which:
+        lines += ["", *hanging(f"With one fewer, {_floats(len(told.one_fewer.which))}:")]
+        lines += [line for n in told.one_fewer.which for line in hanging(called[n], "  ")]
+        lines += hanging(f"gives up: {swims_named(told.given_up, swims)}", "  ")
+    if told.unserved:
+        lines += ["", *hanging(f"No float serves: {swims_named(told.unserved, swims)}.")]
+    return _text(lines)
+
+
+def idle_text(told: Sequence[Idle], swims: Sequence[Fished], called: Sequence[str]) -> str:
+    """Return the floats that no swim needs, said gently."""
+    if not told:
+        return _text(hanging("Every float serves some swim that no other quite covers."))
+    lines = [
+        *hanging(
+            f"Going by these {_swims(len(swims))} alone, {_floats(len(told))} could rest. A float "
+            "is also a pleasure, and another river may want it."
+        ),
+        "",
+    ]
+    for one in told:
+        rests = called[one.float_]
+        if one.instead is None:
+            lines += hanging(f"{rests}: passes none of these swims as it is", "  ")
+        else:
+            lines += hanging(f"{rests}: float {one.instead + 1} serves all that it serves", "  ")
+    return _text(lines)
+
+
+def float_called(question: Question, n: int) -> str:
+    """Return what a float is called in a list: its number, its pattern, load and tip as told.
+
+    Examples
+    --------
+    >>> float_called(Question(pattern="quill avon", takes="6BB", diameter="3 mm", stock="quill"), 0)
+    'float 1, quill avon, 6BB, 3 mm quill'
+    """
+    told = question.told()
+
+    def said(key: str) -> str:
+        return as_text(ITEMS[key], told[key]) if key in told else ""
+
+    tip = f"{said('diameter')} {said('stock')}".strip()
+    showing = f"{said('showing')} showing" if said("showing") else ""
+    load = said("takes") or said("size")
+    parts = [f"float {n + 1}", said("pattern"), load, tip, showing, said("paint")]
+    return ", ".join(part for part in parts if part)
