@@ -75,14 +75,13 @@ LENGTHS = [0, 14, 3, 40, 1]
 
 @pytest.fixture
 def growing(visit):
-    """Open a page whose answer has another length each time; with or without scroll anchoring."""
+    """Open a page whose answer has another length each time; with Chromium's scroll anchoring or none."""
 
     def open_page(path, anchoring, **options):
         page = visit(path, **options)
         lengths = iter(LENGTHS * 3)
-        anchor = {"no": "none", "yes": "auto"}.get(anchoring)
-        if anchor:
-            page.add_style_tag(content=f"* {{ overflow-anchor: {anchor} !important }}")
+        if anchoring == "no":
+            page.add_style_tag(content="* { overflow-anchor: none !important }")
 
         def lengthen(route):
             if "x-fragment" not in route.request.headers:
@@ -105,9 +104,11 @@ def top_of(control):
     return control.evaluate("e => e.getBoundingClientRect().top")
 
 
-@pytest.mark.parametrize("anchoring", ["no", "yes", "as it is"])
-@pytest.mark.parametrize("size", [(390, 844), (1280, 800)])
-def test_a_tapped_control_stays_where_it_was(growing, anchoring, size):
+@pytest.mark.parametrize(
+    ("size", "anchoring"),
+    [((390, 844), "as it is"), ((1280, 800), "as it is"), ((1280, 800), "no")],  # a narrow page has none
+)
+def test_a_tapped_control_stays_where_it_was(growing, size, anchoring):
     from playwright.sync_api import expect
 
     page = growing("/?distance=40+yd", anchoring, size=size, bypass_csp=True)

@@ -52,9 +52,9 @@ def rms(logarithms):
     return np.sqrt((logarithms**2).mean(axis=0))
 
 
-def seen(cast_of, row, range_m, bearing_deg=0.0):
+def seen(cast_of, row, range_m, *bearing_deg):
     """Return the level of a tip among cast streaks over that among those of the fit."""
-    of, cast = cast_of(*row, bearing_deg)
+    of, cast = cast_of(*row, *bearing_deg)
     noise = spectra(told(of), cast.across_per_mm)
     among = level(cast.across_per_mm, cast.f**2 * cast.power, range_m)
     return among / level(cast.across_per_mm, noise, range_m)
