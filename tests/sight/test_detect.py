@@ -85,15 +85,15 @@ def test_regression(w, h, contrast, light, expected):
     ("blur", "expected"), [(1.3, 0.159334), (1.7, 0.0922652), (2.3, 0.0521925)]
 )
 def test_energy_of_three_bands(blur, expected):
-    c = np.array([1.5, -0.8, 0.4])
-    found = energy.across(0.5, blur) * (c @ energy.upright([0.0, 3.0, 5.0, 9.0], blur) @ c)
+    bands = [0.0, 3.0, 5.0, 9.0], [1.5, -0.8, 0.4]
+    found = energy.across(0.5, blur) * energy.upright(*bands, blur)
     assert float(found) == pytest.approx(expected, rel=1e-5)
 
 
 def test_energy_of_a_point_and_of_a_line():
-    point = energy.across(0.01, 2.0) * energy.upright([0.0, 0.01], 2.0)[0, 0]
+    point = energy.across(0.01, 2.0) * energy.upright([0.0, 0.01], [1.0], 2.0)
     assert float(point) == pytest.approx(0.01**4 / (4 * np.pi * 4.0), rel=1e-4)
-    line = energy.across(0.01, 2.0) * energy.upright([0.0, 1e4], 2.0)[0, 0]
+    line = energy.across(0.01, 2.0) * energy.upright([0.0, 1e4], [1.0], 2.0)
     assert float(line) == pytest.approx(0.01**2 * 1e4 / (2 * np.sqrt(np.pi) * 2.0), rel=1e-3)
 
 

@@ -1,6 +1,8 @@
 """The three opponent channels of the detector, and how colour fades on small things."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -17,15 +19,18 @@ DISC_RATIO = (
 
 @dataclass(frozen=True)
 class Channel:
-    """One channel at one light, in angles; threshold and floor are those of the angler's eye."""
+    """One channel at some lights, in angles; threshold and floor are those of the angler's eye.
+
+    Several channels stand together as one, `together`, with an axis more.
+    """
 
     blur_arcmin: Array  # the eye's own blur s
     seen_blur_arcmin: Array  # the same with poor acuity added
     flux_arcmin2: Array  # threshold R of a point, contrast times area
     floor: Array  # Weber floor C0 [-]
-    fade_arcmin2: float  # area at which colour is down to a half; 0 for luminance
+    fade_arcmin2: ArrayLike  # area at which colour is down to a half; 0 for luminance
 
-    @property
+    @cached_property
     def gain(self) -> Array:
         """What turns energy [arcmin2] into squared signal, 4 pi s^2/R^2 [1/arcmin2]."""
         return 4.0 * np.pi * (self.blur_arcmin / self.flux_arcmin2) ** 2
@@ -42,9 +47,18 @@ class Channel:
     def kept(self, area_arcmin2: ArrayLike) -> Array:
         """Return how much of the level a thing of that area keeps in this channel [-]."""
         area = np.asarray(area_arcmin2, dtype=float)
-        if self.fade_arcmin2 == 0.0:
+        if np.ndim(self.fade_arcmin2) == 0 and self.fade_arcmin2 == 0.0:
             return np.ones_like(area)
-        return area / (area + self.fade_arcmin2)
+        return np.asarray(area / (area + self.fade_arcmin2))
+
+
+def together(some: Sequence[Channel]) -> Channel:
+    """Return channels as one, their axis behind that of the lights."""
+    blur, seen_blur, flux, floor = (
+        np.stack([getattr(one, name) for one in some], axis=-1)
+        for name in ("blur_arcmin", "seen_blur_arcmin", "flux_arcmin2", "floor")
+    )
+    return Channel(blur, seen_blur, flux, floor, np.array([one.fade_arcmin2 for one in some]))
 
 
 def channels(adaptation_cd_m2: ArrayLike, eyes: eye.Eye) -> tuple[Channel, Channel, Channel]:

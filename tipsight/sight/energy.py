@@ -1,5 +1,7 @@
 """Contrast energy of an upright banded rectangle after the eye's Gaussian blur, in closed form."""
 
+from functools import lru_cache
+
 import numpy as np
 import scipy
 from numpy.typing import ArrayLike, NDArray
@@ -33,22 +35,48 @@ def across(width: ArrayLike, blur: ArrayLike) -> Array:
     square of a blurred bar (plain calculus). w^2/(2 sqrt(pi) s) when thin, w when wide.
     """
     w, s = np.asarray(width, dtype=float), np.asarray(blur, dtype=float)
-    return 2.0 * (_ramp(w, s) - _ramp(np.zeros_like(w), s))
+    return np.asarray(2.0 * (_ramp(w, s) - s / np.sqrt(np.pi)))
 
 
-def upright(edges: ArrayLike, blur: ArrayLike) -> Array:
-    """Return what each pair of bands shares of the energy along the height, Q (..., n, n).
+def apart(edges: ArrayLike) -> Array:
+    """Return how far every two of the edges (..., n + 1) are apart, each pair once, (..., pairs)."""
+    at = np.asarray(edges, dtype=float)
+    first, second = pairs(at.shape[-1])
+    return np.asarray(at[..., second] - at[..., first])
 
-    Edges (..., n + 1) rise and have the blur's unit; the energy is E_x sum_ij C_i C_j Q_ij with
-    Q_ij = K(b - c) - K(a - c) - K(b - d) + K(a - d) for bands [a, b] and [c, d], K as in `across`.
+
+def steps(contrast: ArrayLike) -> Array:
+    """Return the products of every two steps of contrast from band to band, (..., pairs).
+
+    The steps of bands (..., n) are those at their n + 1 edges, from nothing and to nothing: they add
+    up to nothing, so that only unlike edges count: the energy of a stick is the sum over pairs of
+    edges of this, its sign turned, times that of a bar as tall as the two are apart. So it is for
+    every quadratic energy that does not change as the stick is moved (plain calculus).
+    """
+    bands = np.asarray(contrast, dtype=float)
+    step = np.zeros((*bands.shape[:-1], bands.shape[-1] + 1))
+    step[..., :-1] = bands
+    step[..., 1:] -= bands
+    first, second = pairs(step.shape[-1])
+    return np.asarray(-step[..., first] * step[..., second])
+
+
+def upright(edges: ArrayLike, contrast: ArrayLike, blur: ArrayLike) -> Array:
+    """Return the height's factor of the energy of a banded stick, for a blur over 0.
+
+    Edges (..., n + 1) rise and have the blur's unit; contrasts (..., n) are those of the bands.
 
     Examples
     --------
-    >>> q = upright([0.0, 3.0, 5.0, 9.0], 1.3)
-    >>> c = np.array([1.5, -0.8, 0.4])
-    >>> float((across(0.5, 1.3) * (c @ q @ c)).round(6))
+    >>> float((across(0.5, 1.3) * upright([0.0, 3.0, 5.0, 9.0], [1.5, -0.8, 0.4], 1.3)).round(6))
     0.159334
     """
-    at, s = np.asarray(edges, dtype=float), np.asarray(blur, dtype=float)
-    k = _ramp(at[..., :, None] - at[..., None, :], s[..., None, None])
-    return k[..., 1:, :-1] - k[..., :-1, :-1] - k[..., 1:, 1:] + k[..., :-1, 1:]
+    bars = across(apart(edges), np.asarray(blur, dtype=float)[..., None])
+    return np.asarray((steps(contrast) * bars).sum(axis=-1))
+
+
+@lru_cache
+def pairs(edges: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """Return the two of each pair of so many edges."""
+    first, second = np.triu_indices(edges, 1)
+    return first, second

@@ -1,14 +1,15 @@
 """The eye and one water held ready at many distances, so that each tip costs a matrix product."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
-from tipsight.sight.channels import Channel, capped, channels
+from tipsight.sight.channels import Channel, capped, channels, together
 from tipsight.sight.clutter import KAPPA2, Clutter, spectra
-from tipsight.sight.energy import MM_PER_ARCMIN_M, across, upright
+from tipsight.sight.energy import MM_PER_ARCMIN_M, across, apart, steps
 from tipsight.sight.eye import Eye
 
 Array = NDArray[np.float64]
@@ -16,6 +17,10 @@ Array = NDArray[np.float64]
 NODES = 48  # of Gauss-Legendre, across and up the picture
 REACH = 0.6  # frequencies are summed up to this over the blur [cycles per blur length]
 _NODE, _WEIGHT = np.polynomial.legendre.leggauss(NODES)
+_NODES = 0.5 * REACH * (_NODE + 1.0)
+_PASSED = np.exp(-4.0 * np.pi**2 * (_NODES[:, None] ** 2 + _NODES**2))
+# four quadrants of the frequency plane hold the same energy; the squares belong to the sines of bars
+_SHARE = np.multiply.outer(_WEIGHT / _NODES**2, _WEIGHT / _NODES**2) * _PASSED * REACH**2 / np.pi**4
 
 
 @dataclass(frozen=True)
@@ -25,9 +30,14 @@ class Kernels:
     range_m: Array
     adaptation_cd_m2: Array
     channels: tuple[Channel, Channel, Channel]
-    # frequencies, across and up the picture alike, shape (R, F) [1/mm], and quadrature weight
-    # over noise, shape (R, F across, F up) [1/mm4]; None for water without streaks
+    # pi times frequency, across and up the picture alike, shape (R, F) [1/mm], and quadrature weight
+    # over noise and both squared, shape (R, F across, F up) [-]; None for water without streaks
     streaks: tuple[Array, Array] | None
+
+    @cached_property
+    def colours(self) -> Channel:
+        """Both channels of colour together, shape (R, 2)."""
+        return together(self.channels[1:])
 
     def __getitem__(self, at: slice) -> "Kernels":
         held = self.streaks and (self.streaks[0][at], self.streaks[1][at])
@@ -66,47 +76,29 @@ def kernels(
         return Kernels(distance, light, three, None)
     grey, scale = three[0], MM_PER_ARCMIN_M * distance
     seen_mm = grey.seen_blur_arcmin * scale
-    nodes = 0.5 * REACH * (_NODE + 1.0)
-    # four quadrants of the frequency plane hold the same energy
-    step = 0.5 * REACH / seen_mm[:, None] * _WEIGHT
-    weight = 4.0 * step[:, :, None] * step[:, None, :]
-    passed = np.exp(-4.0 * np.pi**2 * (nodes[:, None] ** 2 + nodes**2))
-    frequency = nodes / seen_mm[:, None]
+    frequency = _NODES / seen_mm[:, None]
     own = scale**2 / grey.gain
     water = KAPPA2 * np.asarray(clutter.factor)[..., None] * spectra(clutter, frequency)
-    noise = own[:, None, None] + water[:, :, None] * passed
-    return Kernels(distance, light, three, (frequency, weight * passed / noise))
+    noise = own[:, None, None] + water[:, :, None] * _PASSED
+    weight = (seen_mm**2)[:, None, None] * _SHARE / noise
+    return Kernels(distance, light, three, (np.pi * frequency, weight))
 
 
-def _widths(nodes: Array, weight: Array, diameter_mm: Array) -> Array:
+def _widths(turn: Array, weight: Array, diameter_mm: Array) -> Array:
     """Return the filter's gain at each height frequency, shape (..., F) for diameters (...)."""
-    spread = (diameter_mm[..., None] * np.sinc(diameter_mm[..., None] * nodes)) ** 2
+    spread = np.sin(diameter_mm[..., None] * turn) ** 2
     return np.asarray((spread[..., None, :] @ weight)[..., 0, :])
 
 
-def _bands(nodes: Array, edges_mm: Array) -> tuple[Array, Array]:
-    """Return real and imaginary spectrum of each band, (..., n, F) for edges (..., n + 1)."""
-    height, twice_centre = np.diff(edges_mm), edges_mm[..., 1:] + edges_mm[..., :-1]
-    size = height[..., None] * np.sinc(nodes[..., None, :] * height[..., None])
-    turn = np.pi * nodes[..., None, :] * twice_centre[..., None]
-    return size * np.cos(turn), size * np.sin(turn)
-
-
-def _shares(edges_mm: Array) -> Array:
+def _shares(height_mm: Array) -> Array:
     """Return each band's share of the whole height; nothing where nothing shows."""
-    height = np.diff(edges_mm)
-    whole = height.sum(axis=-1, keepdims=True)
-    return np.asarray(np.divide(height, whole, out=np.zeros_like(height), where=whole > 0.0))
+    whole = height_mm.sum(axis=-1, keepdims=True)
+    return np.asarray(np.divide(height_mm, whole, out=np.zeros_like(height_mm), where=whole > 0.0))
 
 
-def _streaked(
-    nodes: Array, weight: Array, diameter_mm: Array, edges_mm: Array, contrast: Array
-) -> Array:
-    """Return the squared luminance signal among streaks, shape (..., R)."""
-    real, imaginary = _bands(nodes, edges_mm)
-    power = sum((contrast[..., None, :] @ part)[..., 0, :] ** 2 for part in (real, imaginary))
-    gain = _widths(nodes, weight, diameter_mm)
-    return np.asarray((power * gain).sum(axis=-1))
+def _steps(contrast: Array) -> Array:
+    """Return the products of every two steps in each channel, (..., pairs, 3) of (..., n, 3)."""
+    return steps(contrast.swapaxes(-1, -2)).swapaxes(-1, -2)
 
 
 def level_parts(
@@ -142,50 +134,43 @@ def level_parts(
     >>> grey.round(2), colour
     (array([4.51]), array([0.]))
     """
-    width, edges, seen = _checked(diameter_mm, edges_mm, contrast)
+    width, edges, height, seen = _checked(diameter_mm, edges_mm, contrast)
     scale = MM_PER_ARCMIN_M * kernel.range_m
-    share = _shares(edges)
-    area = width / scale * np.diff(edges).sum(axis=-1) / scale
-    levels2 = []
-    for k, channel in enumerate(kernel.channels):
-        c = seen[..., k]
-        if k == 0 and kernel.streaks:
-            signal2 = _streaked(*kernel.streaks, width, edges, c)
-        else:
-            blur = channel.seen_blur_arcmin
-            q = upright(edges / scale[:, None], blur)
-            signal2 = (
-                channel.gain
-                * across(width / scale, blur)
-                * np.maximum(np.einsum("...i,...ij,...j->...", c, q, c), 0.0)
-            )
-        weber2 = (c**2 * share).sum(axis=-1) / channel.floor**2
-        levels2.append(channel.kept(area) ** 2 * capped(signal2, weber2))
-    luminance2, colour2 = levels2[0], levels2[1] + levels2[2]
+    share = _shares(height)
+    area = width / scale * (edges[..., -1] - edges[..., 0]) / scale
+    tall, wide = apart(edges), width / scale
+    products, squares = _steps(seen), (seen**2 * share[..., None]).sum(axis=-2)
+    grey, colours = kernel.channels[0], kernel.colours
+    if kernel.streaks:
+        turn, weight = kernel.streaks
+        bars = np.sin(tall[..., None] * turn[:, None, :]) ** 2
+        power = (products[..., None, :, 0] @ bars)[..., 0, :]
+        luminance2 = (power * _widths(turn, weight, width)).sum(axis=-1)
+    else:
+        blur = grey.seen_blur_arcmin
+        upright = (products[..., 0] * across(tall / scale[:, None], blur[:, None])).sum(axis=-1)
+        luminance2 = grey.gain * across(wide, blur) * upright
+    blur = colours.seen_blur_arcmin
+    bars = across((tall / scale[:, None])[..., None], blur[:, None, :])
+    upright = (products[..., 1:] * bars).sum(axis=-2)
+    colour2 = colours.gain * across(wide[..., None], blur) * upright
+    # steps that balance may leave a rounding below nothing
+    luminance2 = capped(np.maximum(luminance2, 0.0), squares[..., 0] / grey.floor**2)
+    colour2 = capped(np.maximum(colour2, 0.0), squares[..., 1:] / colours.floor**2)
+    colour2 = (colours.kept(area[..., None]) ** 2 * colour2).sum(axis=-1)
     return np.sqrt(luminance2), np.sqrt(colour2)
-
-
-def _upper(n: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """Return the pairs of n bands, each once."""
-    return np.triu_indices(n)
-
-
-def _paired(form: Array) -> Array:
-    """Return the pairs of a symmetric form (..., n, n), mixed ones doubled, (..., pairs)."""
-    first, second = _upper(form.shape[-1])
-    return np.asarray(form[..., first, second] * np.where(first == second, 1.0, 2.0))
 
 
 def _checked(
     diameter_mm: ArrayLike, edges_mm: ArrayLike, contrast: ArrayLike
-) -> tuple[Array, Array, Array]:
-    """Return the tip's numbers as arrays, if they make a tip."""
+) -> tuple[Array, Array, Array, Array]:
+    """Return the tip's numbers as arrays, heights of bands among them, if they make a tip."""
     edges, seen = np.asarray(edges_mm, dtype=float), np.asarray(contrast, dtype=float)
-    within("height of a band", np.diff(edges), 0.0, 1e4, "mm")
+    height = within("height of a band", edges[..., 1:] - edges[..., :-1], 0.0, 1e4, "mm")
     bands = edges.shape[-1] - 1
     if seen.shape[-2:] != (bands, 3):
         raise ValueError(f"{bands} bands want 3 contrasts each, not shape {seen.shape[-2:]}")
-    return within("diameter", diameter_mm, 1e-3, 1e3, "mm"), edges, seen
+    return within("diameter", diameter_mm, 1e-3, 1e3, "mm"), edges, height, seen
 
 
 def level_grid(
@@ -208,7 +193,7 @@ def level_grid(
     Notes
     -----
     As `level_parts`; `ValueError` also if the kernel holds more than one distance. The squared
-    signal is a quadratic form in the contrasts, sum_ij C_i C_j T_ij, where T hangs on diameter and
+    signal is the sum over pairs of edges of T times `energy.steps`, where T hangs on diameter and
     edges alone: one frequency sum a diameter, then matrix products.
 
     Examples
@@ -220,22 +205,24 @@ def level_grid(
     """
     if kernel.range_m.shape != (1,):
         raise ValueError(f"the grid is for one distance, not {kernel.range_m.size}")
-    width, edges, seen = _checked(diameter_mm, edges_mm, contrast)
+    width, edges, height, seen = _checked(diameter_mm, edges_mm, contrast)
     scale = float(MM_PER_ARCMIN_M * kernel.range_m[0])
-    first, second = _upper(seen.shape[1])
-    share = _shares(edges)
-    area = np.multiply.outer(width, np.diff(edges).sum(axis=-1)) / scale**2
+    share, tall = _shares(height), apart(edges)
+    area = np.multiply.outer(width, edges[:, -1] - edges[:, 0]) / scale**2
     sums = []
     for k, channel in enumerate(kernel.channels):
         c = seen[:, :, k]
         if k == 0 and kernel.streaks:
-            form = _streaked_form(*kernel.streaks, width, edges)
+            turn, weight = kernel.streaks[0][0], kernel.streaks[1][0]
+            bars = np.sin(tall[..., None] * turn) ** 2
+            gain = _widths(turn, weight, width)
+            form = (gain @ bars.reshape(-1, NODES).T).reshape(len(width), *tall.shape)
         else:
             blur = channel.seen_blur_arcmin
             lone = channel.gain * across(width / scale, blur)
-            form = lone[:, None, None] * _paired(upright(edges / scale, blur))
+            form = lone[:, None, None] * across(tall / scale, blur)
         weber2 = share @ (c**2).T / channel.floor**2
-        sums.append((form, (c[:, first] * c[:, second]).T, weber2, channel.kept(area) ** 2))
+        sums.append((form, steps(c).T, weber2, channel.kept(area) ** 2))
     out = np.empty((len(width), len(edges), len(seen)))
     for d in range(len(width)):  # one diameter at a time stays in the processor's cache
         level2 = sum(
@@ -244,13 +231,3 @@ def level_grid(
         )
         out[d] = np.sqrt(level2)
     return out
-
-
-def _streaked_form(nodes: Array, weight: Array, width: Array, edges: Array) -> Array:
-    """Return the luminance form of each diameter and set of edges, shape (D, S, pairs)."""
-    first, second = _upper(edges.shape[-1] - 1)
-    real, imaginary = _bands(nodes[0], edges)
-    power = real[:, first] * real[:, second] + imaginary[:, first] * imaginary[:, second]
-    power *= np.where(first == second, 1.0, 2.0)[:, None]
-    gain = _widths(nodes[0], weight[0], width)
-    return np.asarray((gain @ power.reshape(-1, NODES).T).reshape(len(width), *power.shape[:2]))
