@@ -145,19 +145,18 @@ def seen(swim: Swim, water: Water, tip: Tip, levels: Along | None = None) -> See
     far, near = np.interp(np.log(moved), np.log(swim.range_m), logs) - logs[here]
     own = swim.case.angler.own_eye_doubt
     paler = contrast_doubt(tip)
-    # in turn: eyes worse, better; streaks strong, weak; water pale, sharp against the tip
+    # in turn: eyes worse, better; streaks strong, weak; water pale, sharp against the tip; no streaks
     rerun = _here(
         swim,
         water,
         tip,
-        streaks=(1.0, 1.0, STREAKS_DOUBT, 1 / STREAKS_DOUBT, 1.0, 1.0),
-        eyes=(1 / own, own, 1.0, 1.0, 1.0, 1.0),
-        gain=(1.0, 1.0, 1.0, 1.0, 1 / paler, paler),
+        streaks=(1.0, 1.0, STREAKS_DOUBT, 1 / STREAKS_DOUBT, 1.0, 1.0, 0.0),
+        eyes=(1 / own, own, 1.0, 1.0, 1.0, 1.0, 1.0),
+        gain=(1.0, 1.0, 1.0, 1.0, 1 / paler, paler, 1.0),
     )
-    still = _here(swim, water, tip, streaks=(0.0,))
     # the re-runs are of the level with the mean crests: each doubt is what it does to that
     whole, hidden = (float(x) for x in np.log(np.maximum([plain, crests], FLOOR)))
-    ratios = np.log(np.maximum([*rerun, *still], FLOOR)) - whole
+    ratios = np.log(np.maximum(rerun, FLOOR)) - whole
     worse, better, strong, weak, pale, sharp, calm = (float(x) for x in ratios)
     sea = min(math.log(sea_doubt(water.clutter[here])), max(calm, 0.0))
     doubts = {
