@@ -43,7 +43,7 @@ class Profile:
 
 def _frusta(profile: Profile) -> tuple[Array, Array, Array, Array]:
     z, r = profile.z_mm, profile.r_mm
-    return -np.diff(z), r[:-1], r[1:], z[:-1]
+    return z[:-1] - z[1:], r[:-1], r[1:], z[:-1]
 
 
 def volume_mm3(profile: Profile) -> float:

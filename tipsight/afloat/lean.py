@@ -96,7 +96,7 @@ def leaning(
 ) -> tuple[Array, Array]:
     """Return lean [deg] and lift [gf] of `held_back` from the drags when upright [N].
 
-    The line rises by 0 to 60 deg; solved by halving the interval.
+    The line rises by 0 to 60 deg; solved by ever finer steps to the first balance.
     """
     rise = np.tan(np.radians(float(within("rise of the line", line_deg, 0.0, 60.0, "deg"))))
     side, shot, stiff = np.broadcast_arrays(side_n, shot_n, s.stiffness_n_m_rad)
@@ -113,16 +113,18 @@ def leaning(
         over = pull * s.line_at_m * np.cos(angle) - square * s.side_at_m
         return np.asarray(up * np.sin(angle) - over)
 
-    steps = np.radians(np.linspace(-_FLAT_DEG, _FLAT_DEG, 161))
-    up = uprights(steps.reshape(-1, *np.ones(stiff.ndim, dtype=int))) >= 0.0
-    first = np.asarray(up.argmax(axis=0))
-    found = up.any(axis=0) & (first > 0) & (stiff > 0.0)
-    high = steps[np.maximum(first, 1)]
-    low = high - (steps[1] - steps[0])
-    for _ in range(40):
-        middle = 0.5 * (low + high)
-        above = uprights(middle) >= 0.0
-        low, high = np.where(above, low, middle), np.where(above, middle, high)
+    share = np.linspace(0.0, 1.0, 161).reshape(-1, *np.ones(stiff.ndim, dtype=int))
+    high = np.full(stiff.shape, np.radians(_FLAT_DEG))
+    low, found = -high, stiff > 0.0
+    for _ in range(4):  # 1 deg between the two, at last 2e-7
+        angles = low + share * (high - low)
+        above = uprights(angles) >= 0.0
+        first = np.asarray(above.argmax(axis=0))
+        found = found & above.any(axis=0) & (first > 0)
+        low, high = (
+            np.take_along_axis(angles, np.maximum(at, 0)[None], axis=0)[0]
+            for at in (first - 1, first)
+        )
     lifted = 1e3 / GRAVITY_M_S2 * lift_n(high)
     return np.where(found, np.degrees(high), np.nan), np.where(found, lifted, np.nan)
 

@@ -74,7 +74,7 @@ def stance(
     volume = displaced_m3(rig, d)
     hull_m3, hull_at = 1e-9 * body.volume_mm3(rig.profile), body.centroid_mm(rig.profile) - foot
     lift_at = (hull_m3 * hull_at + (volume - hull_m3) * (0.5 * wet - foot)) / volume
-    height = -np.diff(z)
+    height = z[:-1] - z[1:]
     area = height * (r[:-1] + r[1:])
     moment = area * (z[1:] - foot) + height**2 * (2.0 * r[:-1] + r[1:]) / 3.0
     side = area.sum() + d * wet
