@@ -3,7 +3,6 @@
 import math
 
 import numpy as np
-import scipy
 from numpy.typing import ArrayLike, NDArray
 
 from tipsight.scene.fresnel import GLOSS_INDEX, fresnel
@@ -41,7 +40,7 @@ def gloss_shares(index: float = GLOSS_INDEX) -> tuple[float, float]:
     """
 
     def part(low: float, high: float) -> float:
-        node, weight = scipy.special.roots_legendre(32)
+        node, weight = np.polynomial.legendre.leggauss(32)
         angle = low + (high - low) * (node + 1.0) / 2.0
         mirrored = np.cos(angle) * fresnel(np.cos(angle), index).mean
         return float(mirrored @ weight * (high - low) / 2.0)
