@@ -213,7 +213,7 @@ FAULTS = [
     Fault("advice", "advice/doubtful.py", "ODD_WEIGHT = 2.5", "ODD_WEIGHT = 3.0"),
     Fault("advice", "advice/doubtful.py", "s.colour_share > COLOUR_CARRIES",
           "s.colour_share > 0.8"),
-    Fault("advice", "advice/reasons.py", "key=lambda doubt: -doubt.spread",
+    Fault("advice", "advice/reasons.py", "key=lambda doubt: -round(doubt.spread, 2)",
           "key=lambda doubt: doubt.spread"),
     Fault("advice", "advice/reasons.py", "tall, wide = (x /", "wide, tall = (x /"),
     Fault("advice", "advice/as_values.py", '"take_off": _counted(load.step.off)',

@@ -45,7 +45,8 @@ def doubts(swim: Swim, tip: Tip) -> tuple[Unsure, ...]:
     if swim.unsure:
         levels = [max(float(one.level[here]), 1e-6) for one in sights]
         found.append(Unsure(Doubt.BEHIND, max(levels) / min(levels)))
-    return tuple(sorted(found, key=lambda doubt: -doubt.spread))
+    # of such as differ by less than a hundredth the first named stays first
+    return tuple(sorted(found, key=lambda doubt: -round(doubt.spread, 2)))
 
 
 def _size(swim: Swim, block: Block) -> Size:
