@@ -40,8 +40,10 @@ def within(
     >>> float(within("range", 20, 3, 100, "m"))
     20.0
     """
-    array = np.asarray(value, dtype=float)
     # asked tens of thousands of times an answer, nearly always of what is right: quickly, then
+    if type(value) is float and low <= value <= high:
+        return np.asarray(value)
+    array = np.asarray(value, dtype=float)
     least, most = (array, array) if array.ndim == 0 else _ends(array)
     if low <= least and most <= high:
         return array

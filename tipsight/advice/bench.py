@@ -73,7 +73,7 @@ class Shelf:
         if self.own:
             return np.array([[self.own.glued_mm]])
         outside = self.showing_mm[None, :] + self.wet_mm[:, None]
-        return np.array([[least_glued_mm(float(x)) for x in row] for row in outside])
+        return least_glued_mm(outside)
 
     @cached_property
     def pull_g(self) -> Array:

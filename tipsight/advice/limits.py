@@ -13,6 +13,7 @@ from tipsight.afloat import lean
 from tipsight.inputs.case import Tip
 from tipsight.inputs.settle_tip import glued_needed_mm
 
+Array = NDArray[np.float64]
 Mask = NDArray[np.bool_]
 
 RIDES_WELL, RIDES = 3.0, 2.0  # ride margin; below the second a tip is refused; judgement
@@ -91,7 +92,7 @@ def glued_outside_mm(tip: Tip) -> float | None:
 
 def _glue_to_spare_mm(tip: Tip) -> float:
     outside_mm = glued_outside_mm(tip)
-    return 0.0 if outside_mm is None else tip.glued_mm - glued_needed_mm(outside_mm)
+    return 0.0 if outside_mm is None else tip.glued_mm - float(glued_needed_mm(outside_mm))
 
 
 BOUNDS = (
@@ -144,7 +145,7 @@ BOUNDS = (
         Limit.GLUE,
         True,
         lambda told: None if told.outside_mm is None else told.glued_mm,
-        lambda swim, told: glued_needed_mm(float(np.asarray(told.outside_mm))),
+        lambda swim, told: float(glued_needed_mm(float(np.asarray(told.outside_mm)))),
         (Cure.MORE_GLUED,),
         in_hand=lambda swim: _glue_to_spare_mm(swim.case.tip),
     ),
@@ -181,15 +182,15 @@ def least_wet_mm(wave_rms_mm: float) -> float:
     return max(LEAST_WET_MM, float(math.ceil(2 * wave_rms_mm)))
 
 
-def least_glued_mm(outside_mm: float) -> float:
+def least_glued_mm(outside_mm: ArrayLike) -> Array:
     """Return the length to glue in [mm] for so much outside [mm], in whole millimetres.
 
     Examples
     --------
-    >>> least_glued_mm(30.0), least_glued_mm(60.0)
-    (5.0, 8.0)
+    >>> least_glued_mm([30.0, 60.0]).tolist()
+    [5.0, 8.0]
     """
-    return float(math.ceil(glued_needed_mm(outside_mm) - SLACK))
+    return np.ceil(glued_needed_mm(outside_mm) - SLACK)
 
 
 def kept(swim: Swim, told: Measures) -> dict[Limit, Mask]:

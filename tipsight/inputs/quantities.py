@@ -4,6 +4,7 @@ import math
 import re
 import unicodedata
 from decimal import Decimal
+from functools import lru_cache
 
 from tipsight.units import FOOT_M, INCH_M, YARD_M
 
@@ -100,6 +101,7 @@ class NoUnit(Unread):
         super().__init__(f"say the unit{', ' if units else ''}{units}", says_all=True)
 
 
+@lru_cache(4096)  # a question asks it of the same few words some hundred times
 def clean(text: str) -> str:
     """Return ``text`` in small letters with plain spaces, signs, quotes and fractions.
 

@@ -3,6 +3,9 @@
 import math
 from dataclasses import dataclass, replace
 
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
 from tipsight import tables
 from tipsight.inputs.case import Band, Stock, Tip
 from tipsight.inputs.quantities import written
@@ -53,13 +56,13 @@ def stock_words(stock: Stock) -> str:
     return f"{stock.diameter_mm:.12g}{bore} mm {stock.kind}"
 
 
-def glued_needed_mm(outside_mm: float) -> float:
+def glued_needed_mm(outside_mm: ArrayLike) -> NDArray[np.float64]:
     """Return how much of a tip [mm] must be glued in to hold ``outside_mm`` outside the body.
 
-    >>> glued_needed_mm(30.0), glued_needed_mm(50.0)
-    (5.0, 6.0)
+    >>> glued_needed_mm([30.0, 50.0]).tolist()
+    [5.0, 6.0]
     """
-    return max(GLUED_LEAST_MM, GLUED_SHARE * outside_mm)
+    return np.maximum(GLUED_LEAST_MM, GLUED_SHARE * np.asarray(outside_mm, dtype=float))
 
 
 def settle_tips(asker: Asker, pattern: tables.Row, weighed: bool) -> Tips:
@@ -103,7 +106,7 @@ def settle_tips(asker: Asker, pattern: tables.Row, weighed: bool) -> Tips:
         light_stick="none",
     )
     if changed:
-        needed = _half_up(glued_needed_mm(took_showing + took_wet))
+        needed = _half_up(float(glued_needed_mm(took_showing + took_wet)))
         then = replace(
             then,
             stock=_weighed_stock(asker, changed),
@@ -184,7 +187,7 @@ def _wet(
 
 
 def _glued(asker: Asker, outside: float, changed: bool) -> float:
-    needed = glued_needed_mm(outside)
+    needed = float(glued_needed_mm(outside))
     then = None if changed else asker.ask("weighed_glued")
     glued: float = asker.take(
         "glued", _mm(_half_up(needed) if then is None else then), quiet=then is not None

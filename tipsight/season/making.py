@@ -236,7 +236,7 @@ def candidates(
                     stock[t],
                     float(lengths[i]),
                     float(wet[h, t]),
-                    least_glued_mm(outside),
+                    float(least_glued_mm(outside)),
                     bands_of(worn, schemes[group].edges_mm[e]),
                     float(force[t, i]),
                 )
@@ -316,7 +316,7 @@ def _fits(shelf: Shelf, wet_mm: Array) -> Mask:
     """Return which pieces keep all limits but sight and balance, with a wet part that is told."""
     here, warm = shelf.swim, shelf.swim.case.stream.temperature_c
     outside = shelf.showing_mm[None, :] + wet_mm[:, None]
-    glued_mm = np.vectorize(least_glued_mm, otypes=[float])(outside)
+    glued_mm = least_glued_mm(outside)
     pull_g = budget.pull_grid(
         here.hull,
         shelf.stock,
