@@ -1,14 +1,17 @@
 """What the jobs of a season say, line by line, and as JSON."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
-from tipsight.advice.facts import Failure, Limit
+from tipsight.advice.advise import advise
+from tipsight.advice.facts import Cure, Failure, Limit
 from tipsight.cli import main
 from tipsight.inputs.case import Band, Stock
 from tipsight.inputs.question import Question
 from tipsight.output import season_words
+from tipsight.output.measures import ANGLER
 from tipsight.season import making
 from tipsight.season.covering import Chosen
 from tipsight.season.jobs import Carry, Gap, Idle
@@ -30,7 +33,8 @@ def test_what_to_make_and_where_a_next_one_no_longer_pays() -> None:
     said = season_words.makings_text(told, SWIMS)
     assert said == (
         "3 of 3 swims are open, 12 times a season together; 1,234,567 floats that could\n"
-        "  be made were weighed against each other.\n"
+        "  be made were weighed against each other, each only where it takes no more shot\n"
+        "  than depth and pace usually want.\n"
         "\n"
         "One float: 10 of 12 times\n"
         "  quill avon 9 mm: 3 mm quill, 30 mm (1¼ in) showing, black 10 mm over white\n"
@@ -91,8 +95,29 @@ def test_gaps_in_words() -> None:
     assert "served by some float" in season_words.gaps_text((), SWIMS, CALLED)
     said = season_words.gaps_text((Gap(0, None, None, ()),), SWIMS, CALLED)
     assert said.startswith("One swim of 3 that no float passes")
-    assert "nothing in the box can be fished there" in said
-    assert Failure(Limit.RIDE, 1.0, 2.0).limit is Limit.RIDE
+    assert said.endswith("Nothing in the box can be fished in:\n    pool, 6 times\n")
+
+
+def test_gaps_alike_are_told_once() -> None:
+    """Each swim of a kind in one line, with how near it would have to be fished."""
+    block = advise(Question(distance="40 yd", behind=("bright",))).tip_in_hand
+    cures = (Cure.COME_CLOSER, Cure.STAND_HIGHER)
+    rough = replace(block, fails=(Failure(Limit.RIDE, 1.0, 2.0),))
+    gaps = (
+        Gap(0, 1, block, cures), Gap(1, 1, block, cures), Gap(2, 1, rough, (Cure.EASE_OFF,)),
+    )  # fmt: skip
+    far = ANGLER.far(block.visibility.goes_at_m)
+    assert season_words.gaps_text(gaps, SWIMS, CALLED) == (
+        "Three swims of 3 that no float passes, 12 times a season together.\n"
+        "\n"
+        "Float 2, wire stick, 6 No 4, is nearest: short of kept in view.\n"
+        "  Stand higher, or come in to the yards told:\n"
+        f"    pool, 6 times: {far}\n"
+        f"    glide, 4 times: {far}\n"
+        "Float 2, wire stick, 6 No 4, is nearest: does not ride this water.\n"
+        "  Ease off:\n"
+        "    weir, 2 times\n"
+    )
 
 
 def test_a_long_list_of_swims_is_counted() -> None:

@@ -130,6 +130,16 @@ def every_float(pool: list[making.Candidate]) -> list[Question]:
     return found
 
 
+def test_nothing_is_made_that_takes_more_shot_than_is_usual(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two feet of water at a walk want 1.2 g at the most; the body of 19 mm takes some 8 g."""
+    monkeypatch.setattr(making, "hulls", lambda: (("chunky trotter", "19 mm"),))
+    near = NEAR.question.with_options(**{**HAVE, "tips": ("balsa 8",)}, pace="0.6 m/s")
+    shallow, deep = (Fished(d, 1.0, near.with_options(depth=d)) for d in ("2 ft", "20 ft"))
+    assert making.make([shallow], [], 1).never == (0,)
+    made = making.make([deep], [], 1).by_count[0].floats[0]
+    assert made.size == "19 mm"
+
+
 def test_what_to_make_is_what_making_them_all_finds(small: None) -> None:
     pool, _, tried = making.candidates(OPEN)
     all_ = every_float(pool)

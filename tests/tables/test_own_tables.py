@@ -17,7 +17,7 @@ from tipsight.inputs import case, parts, values
 from tipsight.inputs.items import ITEMS, words_of
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import materials, patterns, shot, tips
+from tipsight.load import materials, patterns, shot, tips, usual
 from tipsight.paper import sheet_words
 from tipsight.scene import (
     bank,
@@ -146,6 +146,7 @@ OBEYED = {
     "twilight_colour": (("-12,", {"55,90": "55,140"}), lambda: dusk_moves(), True),
     "usno": (("5,", {"3.05": "4.05"}),
              lambda: round(float(sky_scale.usno_lx(12.0)) / USNO_12, 6), 10.0),
+    "usual_loads": (("0.6,", {"2.0": "1.5"}), lambda: float(usual.most_shot_g(2.0, 0.5)), 3.0),
     "water_colours": (("tea", {"0.0019": "0.003"}), lambda: water_body.luminance_factor("tea"), 0.003),
     "water_spectra": (("560,", {",": ",7", }),
                       lambda: bool(water_body.spectrum("clear").max() > 5 * CLEAR_MOST), True),

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from tipsight.advice.facts import Cure
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.options import as_line, as_text
 from tipsight.inputs.question import Question
@@ -66,23 +67,36 @@ def gaps_text(
     """Return which swims no float serves, what is nearest and what would cure it."""
     if not gaps:
         return _text(hanging(f"Every one of the {_swims(len(swims))} is served by some float."))
-    head = f"{_swims(len(gaps))} of {len(swims)} that no float passes, the most fished first:"
+    times = sum(swims[gap.swim].often for gap in gaps)
+    head = f"{_swims(len(gaps))} of {len(swims)} that no float passes, {times:g} times a season together."
     lines = [*hanging(f"{head[0].upper()}{head[1:]}"), ""]
+    alike: dict[tuple[int | None, str, tuple[Cure, ...]], list[Gap]] = {}
     for gap in gaps[:MOST_GAPS]:
-        fished = swims[gap.swim]
-        lines += hanging(f"{fished.name} (fished {fished.often:g} times)")
-        if gap.nearest is None or gap.block is None:
-            lines += hanging("nothing in the box can be fished there", "  ")
-            continue
-        seen = gap.block.visibility
-        short = [
-            telling.shortcoming(fail.limit, _wanted(fail.allowed)) for fail in gap.block.broken
-        ]
-        lines += hanging(f"nearest is {called[gap.nearest]}: {listed(short)}", "  ")
-        lines += hanging(f"to cure it: {telling.cures(gap.cures, seen.goes_at_m, reader)}", "  ")
+        broken = gap.block.broken if gap.block else ()
+        short = [telling.shortcoming(fail.limit, _wanted(fail.allowed)) for fail in broken]
+        alike.setdefault((gap.nearest, listed(short), gap.cures), []).append(gap)
+    for (nearest, short_of, cures), each in alike.items():
+        if nearest is None:
+            lines += hanging("Nothing in the box can be fished in:")
+        else:
+            said = telling.cures([c for c in cures if c is not Cure.COME_CLOSER], None, reader)
+            what = f"{said[:1].upper()}{said[1:]}" + (":" if said else "")
+            nearer = Cure.COME_CLOSER in cures
+            if nearer:
+                what = f"{what[:-1]}, or come in to the yards told:" if said else "Come in to:"
+            lines += hanging(f"{called[nearest][0].upper()}{called[nearest][1:]}, is nearest: {short_of}.")
+            lines += hanging(what, "  ")
+        lines += [line for gap in each for line in hanging(_gap_line(gap, swims, reader), "    ")]
     if len(gaps) > MOST_GAPS:
         lines += ["", f"and {len(gaps) - MOST_GAPS} more"]
     return _text(lines)
+
+
+def _gap_line(gap: Gap, swims: Sequence[Fished], reader: Reader) -> str:
+    fished = swims[gap.swim]
+    near = gap.block.visibility.goes_at_m if gap.block and Cure.COME_CLOSER in gap.cures else None
+    far = f": {reader.far(near)}" if near else ""
+    return f"{fished.name}, {fished.often:g} times{far}"
 
 
 def _wanted(level: float) -> str:
@@ -106,7 +120,8 @@ def makings_text(told: Makings, swims: Sequence[Fished], reader: Reader = ANGLER
     lines = list(
         hanging(
             f"{len(told.open)} of {len(swims)} swims are open, {times:g} times a season together; "
-            f"{told.tried:,} floats that could be made were weighed against each other."
+            f"{told.tried:,} floats that could be made were weighed against each other, each only "
+            "where it takes no more shot than depth and pace usually want."
         )
     )
     lines.append("")

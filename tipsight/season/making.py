@@ -17,7 +17,7 @@ from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Box, Stock
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import budget, materials, patterns, tips
+from tipsight.load import budget, materials, patterns, tips, usual
 from tipsight.season.covering import LONG_S, Chosen, most, undominated
 from tipsight.season.served import served
 from tipsight.season.swims import Fished
@@ -46,7 +46,8 @@ class Candidate:
     def question(self) -> Question:
         """Return it as it would be told, for its bench sheet."""
         bands = ", ".join(
-            f"{band.paint} {band.from_top_mm:.6g}-{band.to_top_mm:.6g} mm" for band in self.bands
+            f"{band.paint} {round(band.from_top_mm, 1):g}-{round(band.to_top_mm, 1):g} mm"
+            for band in self.bands
         )
         return Question(
             pattern=self.pattern,
@@ -111,9 +112,10 @@ def make(
     """Return the floats to make that close the most of what a box leaves open: the exact optimum.
 
     Of every pattern in every size, with every piece of stock, length and paint scheme that the
-    first swim says he has. Each is as wet below as the roughest of the open swims wants; its ride
-    and load are the bench's. The few that win are looked at closely, and what the close look takes
-    from one is taken from it before the choice is made again.
+    first swim says he has, in swims for which it takes no more shot than is usual: a larger one
+    would serve more of them, and nobody would fish it there. Each is as wet below as the roughest
+    of the open swims wants; its ride and load are the bench's. The few that win are looked at
+    closely, and what the close look takes from one is taken from it before the choice is made again.
 
     Parameters
     ----------
@@ -152,8 +154,8 @@ def make(
         new = [c for c in chosen.which if c not in looked]
         if new:
             close = served([pool[c].question() for c in new], [swims[s] for s in open_])
-            changed = (close.passes != serves[new]).any()
-            serves[new] = close.passes
+            changed = (serves[new] & ~close.passes).any()
+            serves[new] &= close.passes
             looked.update(new)
             if changed:  # also for the smaller numbers, of which one may have taken it
                 n, by_count = 1, []
@@ -313,7 +315,10 @@ def _fits_here(
 
 
 def _fits(shelf: Shelf, wet_mm: Array) -> Mask:
-    """Return which pieces keep all limits but sight and balance, with a wet part that is told."""
+    """Return which pieces keep all limits but sight and balance, and take no more shot than is usual.
+
+    The wet part is told.
+    """
     here, warm = shelf.swim, shelf.swim.case.stream.temperature_c
     outside = shelf.showing_mm[None, :] + wet_mm[:, None]
     glued_mm = least_glued_mm(outside)
@@ -334,7 +339,9 @@ def _fits(shelf: Shelf, wet_mm: Array) -> Mask:
         showing_mm=shelf.showing_mm,
         glued_mm=glued_mm,
     )
-    return reduce(np.logical_and, kept(here, told).values(), shelf.usual)
+    stream = here.case.stream
+    fair = pull_g / here.wet_share <= usual.most_shot_g(stream.depth_m, stream.pace_m_s)
+    return reduce(np.logical_and, kept(here, told).values(), shelf.usual & fair)
 
 
 def _sightings(

@@ -149,6 +149,9 @@ SCHEMAS: dict[str, Schema] = {
          **SOURCE},
         key=("sun_height_deg",),
     ),
+    "usual_loads": Schema(
+        {"pace_m_s": Number(0.0, 5.0), "most_g_per_m": Number(0.1, 50.0), **SOURCE}, key=("pace_m_s",)
+    ),
     "usno": Schema(
         {"from_deg": Number(-18.0, 90.0), **each("l0 l1 l2 l3", COEFFICIENT), **SOURCE},
         key=("from_deg",), closed="from_deg",
