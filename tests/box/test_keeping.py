@@ -1,16 +1,19 @@
 """The file: nothing lost, nothing half kept, and one clear line for what is wrong with it."""
 
+import errno
 import os
+import shutil
 import signal
 import sqlite3
 import subprocess
 import sys
+from contextlib import closing
 from datetime import date
 from pathlib import Path
 
 import pytest
 
-from tipsight.box import keeping, recorded
+from tipsight.box import floats, keeping, recorded
 from tipsight.box.recorded import Reading
 from tipsight.errors import Mistakes
 
@@ -35,9 +38,9 @@ def all_of(path):
 def test_what_is_kept_comes_out_as_it_was_told(box):
     told = {"question": {"paint": "“röd” ‮ 🎣'", "behind": ["dark", "bright"]}, "range_m": 31.09}
     with keeping.opened(box, "write") as one:
-        number = recorded.add(one, Reading("note", "Åsa \"the\" O'Neill", DAY, "1", told))
+        number = recorded.add(one, Reading("note", 'Åsa "the" O\'Neill', DAY, "1", told))
     (found,) = all_of(box)
-    assert (found.number, found.whose, found.made_on) == (number, "Åsa \"the\" O'Neill", DAY)
+    assert (found.number, found.whose, found.made_on) == (number, 'Åsa "the" O\'Neill', DAY)
     assert found.told == told
     assert not found.dropped
 
@@ -57,7 +60,10 @@ def test_a_dropped_reading_comes_back_as_often_as_one_likes(box):
 
 @pytest.mark.parametrize(
     ("number", "what", "says"),
-    [(1, "back", "there is no such reading to bring back"), (9, "drop", "there is no such reading")],
+    [
+        (1, "back", "there is no such reading to bring back"),
+        (9, "drop", "there is no such reading"),
+    ],
 )
 def test_what_cannot_be_dropped_or_brought_back(box, number, what, says):
     with keeping.opened(box, "write") as one:
@@ -165,16 +171,64 @@ def test_a_newer_box_is_left_alone(box):
         pass
 
 
-def test_a_box_of_an_older_schema_is_copied_before_it_grows(box, monkeypatch):
-    with keeping.opened(box, "write") as one:
-        recorded.add(one, note(30.0))
-    monkeypatch.setattr(keeping, "MIGRATIONS", (*keeping.MIGRATIONS, ("CREATE TABLE more (x)",)))
-    with pytest.raises(Mistakes, match="an older tipsight made this box"), keeping.opened(box):
-        pass
-    with keeping.opened(box, "write") as one:
-        assert one.execute("SELECT count(*) FROM more").fetchone() == (0,)
-    assert len(all_of(box)) == 1
-    assert box.with_name("my.box.schema1").exists()
+@pytest.fixture(params=sorted(Path(__file__).parent.glob("schema*.box")), ids=lambda one: one.stem)
+def older(request, tmp_path):
+    """A box as an older tipsight left it, of each schema that ever was out."""
+    return Path(shutil.copy(request.param, tmp_path / "old.box"))
+
+
+def test_a_box_of_every_older_schema_is_read_as_it_stands_and_copied_before_it_grows(older):
+    before, schema = older.read_bytes(), older_schema(older)
+    assert schema < len(keeping.MIGRATIONS)
+    found = all_of(older)
+    assert [(r.told["range_m"], r.dropped) for r in found] == [(30.0, True), (31.0, False)]
+    with keeping.opened(older) as one:
+        assert floats.listed(one) == ()
+    assert older.read_bytes() == before
+    touch(older, "write")
+    assert all_of(older) == found
+    assert older_schema(older) == len(keeping.MIGRATIONS)
+    assert older.with_name(f"old.box.schema{schema}").read_bytes() == before
+    assert len(list(older.parent.iterdir())) == 2
+
+
+def test_a_copy_of_an_older_box_never_goes_over_another(older):
+    before = older.read_bytes()
+    schema = older_schema(older)
+    older.with_name(f"old.box.schema{schema}").write_text("mine", encoding="utf-8")
+    touch(older, "write")
+    assert older.with_name(f"old.box.schema{schema}").read_text("utf-8") == "mine"
+    assert older.with_name(f"old.box.schema{schema}-1").read_bytes() == before
+
+
+def test_an_older_box_that_cannot_be_copied_stays_as_it_is(older, monkeypatch):
+    before = older.read_bytes()
+    for number, says in (
+        (errno.ENOSPC, "the disk is full; nothing"),
+        (errno.EACCES, "it cannot be copied there"),
+    ):
+
+        def fails(*_, number=number):
+            raise OSError(number, "")
+
+        monkeypatch.setattr(keeping.shutil, "copy2", fails)
+        with pytest.raises(Mistakes, match=says):
+            touch(older, "write")
+    assert older.read_bytes() == before
+    assert [one.name for one in older.parent.iterdir()] == ["old.box"]
+
+
+def older_schema(path):
+    with closing(sqlite3.connect(path)) as one:
+        return one.execute("PRAGMA user_version").fetchone()[0]
+
+
+def test_a_file_with_nothing_in_it_is_a_box_with_nothing_in_it(tmp_path):
+    """As one killed before it first wrote leaves it."""
+    empty = tmp_path / "empty.box"
+    empty.touch()
+    assert all_of(empty) == ()
+    assert empty.read_bytes() == b""
 
 
 def test_a_damaged_box(box):

@@ -1,11 +1,12 @@
 """The one file in which things are kept: where it is, how it is opened, and what can be wrong with it."""
 
+import errno
 import os
 import shutil
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from itertools import chain
+from itertools import chain, count
 from pathlib import Path
 from typing import Literal
 
@@ -16,6 +17,8 @@ PLACE = "TIPSIGHT_BOX"
 FILE = "box.sqlite"
 MARK = 0x74697073
 """By which a box is told from other databases (``application_id``)."""
+DAMAGED = "this box is damaged; put the last copy of it in its place"
+FULL = "the disk is full; nothing was changed"
 WAIT_S = 10.0
 """So long one who writes waits for another."""
 MIGRATIONS: tuple[tuple[str, ...], ...] = (
@@ -45,6 +48,33 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         )
         """,
     ),
+    (
+        """
+        CREATE TABLE held (
+            id INTEGER PRIMARY KEY CHECK (id > 0),
+            since TEXT NOT NULL CHECK (date(since) IS NOT NULL)
+        )
+        """,
+        """
+        CREATE TABLE held_state (
+            id INTEGER PRIMARY KEY,
+            held INTEGER NOT NULL REFERENCES held (id),
+            act TEXT NOT NULL CHECK (act IN ('put', 'change', 'drop', 'back')),
+            made_on TEXT NOT NULL CHECK (date(made_on) IS NOT NULL),
+            told TEXT NOT NULL CHECK (json_valid(told) AND json_type(told) = 'object'),
+            alike INTEGER NOT NULL CHECK (typeof(alike) = 'integer' AND alike BETWEEN 1 AND 9999),
+            lies TEXT NOT NULL,
+            made TEXT NOT NULL,
+            fished TEXT NOT NULL,
+            note TEXT NOT NULL,
+            seal TEXT NOT NULL CHECK (length(seal) = 16)
+        )
+        """,
+        "CREATE TRIGGER held_state_stays BEFORE UPDATE ON held_state BEGIN"
+        " SELECT RAISE(ABORT, 'a state is never altered'); END",
+        "CREATE TRIGGER held_state_lasts BEFORE DELETE ON held_state BEGIN"
+        " SELECT RAISE(ABORT, 'a state is never taken out'); END",
+    ),
 )
 """From each schema to the next; never altered once they are out, only added to."""
 
@@ -64,19 +94,32 @@ def _wrong(path: Path, error: sqlite3.Error) -> Mistakes:
     code = getattr(error, "sqlite_errorcode", 0) & 0xFF
     reasons = {
         sqlite3.SQLITE_NOTADB: "this is not a box; name another file",
-        sqlite3.SQLITE_CORRUPT: "this box is damaged; put the last copy of it in its place",
+        sqlite3.SQLITE_CORRUPT: DAMAGED,
         sqlite3.SQLITE_READONLY: "nothing may be written there; name another file",
         sqlite3.SQLITE_PERM: "nothing may be written there; name another file",
-        sqlite3.SQLITE_FULL: "the disk is full; nothing was changed",
+        sqlite3.SQLITE_FULL: FULL,
         sqlite3.SQLITE_BUSY: "another program is writing to it; try again",
         sqlite3.SQLITE_CANTOPEN: "it cannot be opened there",
     }
     why = reasons.get(code, "it could not be read or written; nothing was changed")
+    return refused(path, why)
+
+
+def refused(path: Path, why: str) -> Mistakes:
+    """Return what is wrong with a box, in one line."""
     return Mistakes([Mistake("--box", str(path), why, "--box my.box")])
 
 
-def _refused(path: Path, why: str) -> Mistakes:
-    return Mistakes([Mistake("--box", str(path), why, "--box my.box")])
+class Damaged(ValueError):  # noqa: N818 - reads as what happened
+    """What was read is not what was written."""
+
+
+def _letters(stored: bytes) -> str:
+    """Return text; SQLite itself only says in words what it could not read."""
+    try:
+        return stored.decode("utf-8")
+    except UnicodeDecodeError:
+        raise Damaged from None
 
 
 def _schema(one: sqlite3.Connection, path: Path) -> int:
@@ -85,21 +128,50 @@ def _schema(one: sqlite3.Connection, path: Path) -> int:
     schema = int(one.execute("PRAGMA user_version").fetchone()[0])
     empty = one.execute("SELECT count(*) FROM sqlite_master").fetchone()[0] == 0
     if mark != MARK and not (empty and mark == 0 and schema == 0):
-        raise _refused(path, "this is not a box; name another file")
+        raise refused(path, "this is not a box; name another file")
     if schema > len(MIGRATIONS):
-        raise _refused(path, "a newer tipsight made this box; use that one")
+        raise refused(path, "a newer tipsight made this box; use that one")
     return schema
 
 
-def _migrate(one: sqlite3.Connection, path: Path, schema: int) -> None:
-    if schema:
-        shutil.copy2(path, path.with_name(f"{path.name}.schema{schema}"))
-    one.execute("BEGIN IMMEDIATE")
+def _check(one: sqlite3.Connection) -> None:
+    """Look all pages over, as nothing may be built on a damaged one."""
+    if one.execute("PRAGMA quick_check(1)").fetchone()[0] != "ok":
+        raise Damaged
+
+
+def _grow(one: sqlite3.Connection, schema: int) -> None:
     for statement in chain.from_iterable(MIGRATIONS[schema:]):
         one.execute(statement)
     one.execute(f"PRAGMA application_id = {MARK}")
     one.execute(f"PRAGMA user_version = {len(MIGRATIONS)}")
+
+
+def _migrate(one: sqlite3.Connection, path: Path) -> None:
+    """Take a box to the schema of today; what it was stays beside it."""
+    one.execute("BEGIN IMMEDIATE")
+    schema = _schema(one, path)  # again: another program may have done it meanwhile
+    if 0 < schema < len(MIGRATIONS):
+        names = (f"{path.name}.schema{schema}{f'-{n}' if n else ''}" for n in count())
+        copy = next(one for one in map(path.with_name, names) if not one.exists())
+        begun = copy.with_name(f"{copy.name}.part")
+        try:
+            shutil.copy2(path, begun)  # nobody writes: the lock is ours
+            begun.replace(copy)
+        finally:
+            begun.unlink(missing_ok=True)
+    if schema < len(MIGRATIONS):
+        _grow(one, schema)
     one.execute("COMMIT")
+
+
+def _in_memory(old: sqlite3.Connection, schema: int) -> sqlite3.Connection:
+    """Return an older box as one of today, for reading; its file stays as it is."""
+    new = sqlite3.connect(":memory:", isolation_level=None)
+    new.text_factory = _letters
+    old.backup(new)
+    _grow(new, schema)
+    return new
 
 
 @contextmanager
@@ -123,34 +195,69 @@ def opened(path: Path, how: Literal["read", "write"] = "read") -> Iterator[sqlit
     Mistakes
         If it is no box, a newer or a damaged one, or cannot be written.
     """
-    if how == "write":
-        try:
-            path.parent.mkdir(parents=True, exist_ok=True)
-        except OSError:
-            raise _refused(path, "it cannot be opened there") from None
     try:
-        uri = f"{path.resolve().as_uri()}?mode={'rwc' if how == 'write' else 'ro'}"
-        with closing(sqlite3.connect(uri, WAIT_S, uri=True, isolation_level=None)) as one:
-            one.execute("PRAGMA foreign_keys = ON")
-            schema = _schema(one, path)
-            if how == "write":
-                one.execute("PRAGMA synchronous = FULL")
-                if schema < len(MIGRATIONS):
-                    _migrate(one, path, schema)
-                one.execute("BEGIN IMMEDIATE")
-            elif schema < len(MIGRATIONS):
-                raise _refused(path, "an older tipsight made this box; write to it once")
+        uri = _uri(path, how)
+        with closing(_connected(uri, path, how)) as one:
             try:
                 yield one
+                if one.in_transaction:
+                    one.execute("COMMIT")
             except BaseException:
                 if one.in_transaction:
                     one.execute("ROLLBACK")
                 raise
-            if one.in_transaction:
-                one.execute("COMMIT")
-    except (sqlite3.Error, ValueError) as error:
-        if isinstance(error, Mistakes):
+    except sqlite3.Error as error:
+        raise _wrong(path, error) from None
+    except Damaged:
+        raise refused(path, DAMAGED) from None
+
+
+def _uri(path: Path, how: str) -> str:
+    try:
+        if how == "write":
+            path.parent.mkdir(parents=True, exist_ok=True)
+        return f"{path.resolve().as_uri()}?mode={'rwc' if how == 'write' else 'ro'}"
+    except (OSError, ValueError):
+        raise refused(path, "it cannot be opened there") from None
+
+
+def _connected(uri: str, path: Path, how: str) -> sqlite3.Connection:
+    """Return a connection to a whole box of today, with a transaction begun where it is to be written."""
+    one = sqlite3.connect(uri, WAIT_S, uri=True, isolation_level=None)
+    try:
+        one.text_factory = _letters
+        one.execute("PRAGMA foreign_keys = ON")
+        if how == "write":
+            one.execute("PRAGMA synchronous = FULL")
+        schema = _schema_of_whole(one, path, how)
+        if how == "write":
+            if schema < len(MIGRATIONS):
+                _migrate(one, path)
+            one.execute("BEGIN IMMEDIATE")
+        elif schema < len(MIGRATIONS):
+            with closing(one):
+                return _in_memory(one, schema)
+    except OSError as error:
+        one.close()
+        why = FULL if error.errno in (errno.ENOSPC, errno.EDQUOT) else "it cannot be copied there"
+        raise refused(path, why) from None
+    except BaseException:
+        one.close()
+        raise
+    return one
+
+
+def _schema_of_whole(one: sqlite3.Connection, path: Path, how: str) -> int:
+    """Return the schema, once what a broken-off change left behind is put right."""
+    try:
+        schema = _schema(one, path)
+    except sqlite3.OperationalError as error:
+        left = getattr(error, "sqlite_errorcode", 0) & 0xFF == sqlite3.SQLITE_READONLY
+        if how == "write" or not left:
             raise
-        if isinstance(error, sqlite3.Error):
-            raise _wrong(path, error) from None
-        raise _refused(path, "it cannot be opened there") from None
+        mended = sqlite3.connect(f"{path.resolve().as_uri()}?mode=rw", WAIT_S, uri=True)
+        with closing(mended):
+            mended.execute("SELECT count(*) FROM sqlite_master")  # takes the journal back
+        schema = _schema(one, path)
+    _check(one)
+    return schema
