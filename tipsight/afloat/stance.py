@@ -1,6 +1,7 @@
 """Where the forces on an upright float act: buoyancy, weight, and the water's drag."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -67,6 +68,12 @@ def stance(
     The shot hang from the foot; the drag across the flow is that of a cylinder of the mean
     slenderness, from the foot to the waterline.
     """
+    if isinstance(diameter_mm, float):  # one tip, which is asked about leans of several causes
+        return _of_one(rig, diameter_mm, temperature_c)
+    return _stance(rig, diameter_mm, temperature_c)
+
+
+def _stance(rig: Rig, diameter_mm: ArrayLike, temperature_c: float) -> Stance:
     rho = float(density_kg_m3(temperature_c))
     d = within("tip diameter", diameter_mm, 0.5, 30.0, "mm")
     z, r = rig.profile.z_mm, rig.profile.r_mm
@@ -94,3 +101,6 @@ def stance(
         1e-3 * (rig.line_mm - foot),
         cylinder_drag(np.maximum(length**2 / side, 1.0)),
     )
+
+
+_of_one = lru_cache(maxsize=64)(_stance)
