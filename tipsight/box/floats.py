@@ -2,6 +2,7 @@
 
 import json
 import sqlite3
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from hashlib import blake2b
@@ -9,7 +10,7 @@ from typing import Any, Literal
 
 from tipsight.box.keeping import Damaged
 from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.entry import Entry, checked
+from tipsight.inputs.entry import Entry, checked, plain_told
 from tipsight.inputs.question import Question, Value
 
 Act = Literal["put", "change", "drop", "back"]
@@ -50,7 +51,9 @@ class Stale(Mistakes):
     def __init__(self, there: Kept, yours: Entry | None) -> None:
         self.there, self.yours = there, yours
         why = "it was changed meanwhile; look at it and say again what you want"
-        super().__init__([Mistake("float", f"{there.number}", why, "")])
+        super().__init__(
+            [Mistake(f"float {there.number}", "", why, f"tipsight box show {there.number}")]
+        )
 
 
 def listed(box: sqlite3.Connection, *, dropped: bool = False) -> tuple[Kept, ...]:
@@ -103,7 +106,7 @@ def history(box: sqlite3.Connection, number: int) -> tuple[Kept, ...]:
     rows = box.execute(f"{_WRITTEN} WHERE held = ? ORDER BY id", (number,))
     if found := tuple(map(_kept, rows)):
         return found
-    raise Mistakes([Mistake("float", f"{number}", "there is no such float", "tipsight box list")])
+    raise Mistakes([Mistake(f"float {number}", "", "there is no such float", "tipsight box list")])
 
 
 def put(box: sqlite3.Connection, entry: Entry, on: date, number: int | None = None) -> Kept:
@@ -161,6 +164,12 @@ def back(box: sqlite3.Connection, number: int, on: date, *, was: int | None = No
     return _written(box, number, "back", there.entry, on)
 
 
+def told_like(found: Sequence[Kept], entry: Entry) -> tuple[Kept, ...]:
+    """Return those of some floats that are told just as ``entry`` and lie where it does."""
+    same = (plain_told(entry.told), entry.lies)
+    return tuple(one for one in found if (one.entry.told, one.entry.lies) == same)
+
+
 def _there(
     box: sqlite3.Connection, number: int, was: int | None, yours: Entry | None, *, dropped: bool
 ) -> Kept:
@@ -169,7 +178,8 @@ def _there(
         raise Stale(found, yours)
     if found.dropped != dropped:
         why = "it is in the box" if dropped else "it was dropped; bring it back first"
-        raise Mistakes([Mistake("float", f"{number}", why, f"tipsight box back {number}")])
+        example = f"tipsight box {'drop' if dropped else 'back'} {number}"
+        raise Mistakes([Mistake(f"float {number}", "", why, example)])
     return found
 
 

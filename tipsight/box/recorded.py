@@ -60,7 +60,11 @@ def act(box: sqlite3.Connection, number: int, what: Literal["drop", "back"], on:
     """Drop a reading, or bring it back; return it. Mistakes if there is none of that number."""
     found = next((one for one in listed(box) if one.number == number), None)
     if found is None or found.dropped == (what == "drop"):
-        why = "there is no such reading to bring back" if what == "back" else "there is no such reading"
+        why = (
+            "there is no such reading to bring back"
+            if what == "back"
+            else "there is no such reading"
+        )
         raise Mistakes([Mistake("reading", f"{number}", why, "tipsight eyes")])
     box.execute(
         "INSERT INTO reading_act (reading, act, made_on) VALUES (?, ?, ?)",

@@ -2,7 +2,8 @@
 
 import importlib
 from collections import deque
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import click
@@ -142,6 +143,24 @@ class Line(click.Command):
                 formatter.write_dl(records)
 
 
+@dataclass(frozen=True)
+class Part:
+    """One of several things that a command does, each with a line of its own."""
+
+    where: str
+    """Its module in ``commands``, and behind a colon its line there, ``run`` if there is none."""
+    says: str
+
+
+def listed_parts(path: str, parts: Mapping[str, Part]) -> str:
+    """Return the help of a command that does several things."""
+    width = max(map(len, parts))
+    lines = "\n".join(f"  {name:<{width}}  {part.says}" for name, part in parts.items())
+    return (
+        f"Usage: {path} WHAT [options]\n\n{lines}\n\n'{path} WHAT --help' tells what each takes.\n"
+    )
+
+
 def said(name: str, arguments: Sequence[str]) -> str:
     """Return what a command prints, or its help where that is asked for.
 
@@ -162,8 +181,21 @@ def said(name: str, arguments: Sequence[str]) -> str:
     Mistakes
         With everything that is to be mended on the line, or in the question that it puts.
     """
-    line: Line = importlib.import_module(f"tipsight.commands.{name}").run
+    module = importlib.import_module(f"tipsight.commands.{name}")
     path = f"tipsight {name}"
+    if parts := getattr(module, "PARTS", None):
+        if not arguments or arguments[0] in (*HELP, "help"):
+            return listed_parts(path, parts)
+        part, *arguments = arguments
+        if part not in parts:
+            allowed = f"say {', '.join(parts)}{nearest(part, parts)}"
+            raise Mistakes([Mistake(path, part, allowed, f"{path} {next(iter(parts))}")])
+        where, _, called = parts[part].where.partition(":")
+        module = importlib.import_module(f"tipsight.commands.{where}")
+        name, path = called or "run", f"{path} {part}"
+    else:
+        name = "run"
+    line: Line = getattr(module, name)
     if asked := [n for n, argument in enumerate(arguments) if argument in HELP]:
         form = "all" if "all" in arguments[asked[0] + 1 :][:1] else "short"
         return line.get_help(click.Context(line, info_name=path, obj=form)) + "\n"

@@ -1,0 +1,13 @@
+"""``tipsight box``: the floats that you have, in one file; each thing that it does is a line of its own."""
+
+from tipsight.commands.parsing import Part
+
+PARTS = {
+    "put": Part("box_put", "put floats in, told in one line"),
+    "list": Part("box_list", "what is in the box"),
+    "show": Part("box_list:show", "one float, and all that it ever was"),
+    "change": Part("box_change", "tell a float otherwise: a repaint, a new tip, one lost"),
+    "drop": Part("box_change:drop", "take floats out of the box"),
+    "back": Part("box_change:back", "bring dropped floats in again"),
+}
+"""What it does, and in which module of ``commands`` its line is."""

@@ -1,0 +1,158 @@
+"""Floats of a box in words, in lines and as JSON."""
+
+import textwrap
+from collections.abc import Sequence
+from datetime import date
+from typing import Any
+
+from tipsight.box.floats import Kept
+from tipsight.inputs.entry import Entry
+from tipsight.inputs.items import ITEMS
+from tipsight.output.layout import WIDTH
+from tipsight.output.measures import listed, number
+
+_ACTS = {"put": "put in", "change": "changed", "drop": "dropped", "back": "brought back"}
+MOST_NOTED = 60
+"""Letters of a note in a list; ``show`` tells all of it."""
+_BLANKS = {ord("_"): " "}
+_BESIDE = {
+    "alike": "how many",
+    "lies": "lies in",
+    "made": "made",
+    "fished": "last fished",
+    "note": "note",
+}
+
+
+def float_line(entry: Entry) -> str:
+    """Return what floats are called: pattern, load, tip and paint as they were told.
+
+    >>> float_line(Entry({"pattern": "quill avon", "takes": "6BB", "diameter": "3 mm", "stock": "quill",
+    ...     "showing": "20 mm"}, alike=12))
+    'quill avon, 6BB, 3 mm quill, 20 mm showing; 12 of them'
+    """
+    told = entry.told
+    tip = " ".join(told[key] for key in ("diameter", "stock") if key in told)
+    shows = f"{told['showing']} showing" if told.get("showing") else ""
+    load = told.get("takes") or told.get("size") or ("of parts" if told.get("parts") else "")
+    size = " body" if load and load == told.get("size") else ""
+    parts = (told.get("pattern", ""), f"{load}{size}", tip, shows, told.get("paint", ""))
+    many = f"; {number(entry.alike)} of them" if entry.alike > 1 else ""
+    return ", ".join(part for part in parts if part) + many
+
+
+def called(kept: Kept) -> str:
+    """Return a float's line in a list, with where it lies and its note's beginning."""
+    entry = kept.entry
+    note = textwrap.shorten(entry.note, MOST_NOTED, placeholder=" ...")
+    gone = "dropped" if kept.dropped else ""
+    return "; ".join(one for one in (float_line(entry), entry.lies, note, gone) if one)
+
+
+def table(found: Sequence[Kept], *, searched: bool = False) -> str:
+    """Return floats, a line for each, and how many there are."""
+    if not found:
+        return "No float has all of these words.\n" if searched else "There is no float in it.\n"
+    width = max(len(f"{kept.number}") for kept in found)
+    lines = [_hung(f"{kept.number:>{width}}  ", called(kept)) for kept in found]
+    here = [kept.entry.alike for kept in found if not kept.dropped]
+    many = f"{len(here)} kinds, " if len(here) > 1 else ""
+    all_of = f"{sum(here)} floats" if sum(here) != 1 else "one float"
+    return "\n".join((*lines, f"{many}{all_of} in all.")) + "\n"
+
+
+def put(kept: Kept, twins: Sequence[Kept] = ()) -> str:
+    """Return what was put in, and which that are in the box already are told just so."""
+    said = f"{_told(kept)}{_beside(kept.entry)}"
+    if twins:
+        which = listed([f"{one.number}" for one in twins])
+        more = twins[0].entry.alike + kept.entry.alike
+        same = (
+            f"told just so before: float {which}. If they are the same, drop this one; "
+            f"'tipsight box change {twins[0].number} --alike {more}' says that there are more now."
+        )
+        said += _hung("  ", same) + "\n"
+    return said
+
+
+def _told(kept: Kept, act: str = "") -> str:
+    return _hung("", f"Float {kept.number}{act}: {float_line(kept.entry)}.") + "\n"
+
+
+def _beside(entry: Entry) -> str:
+    told = {key: getattr(entry, key) for key in ("lies", "made", "fished", "note")}
+    lines = (_hung(f"  {_BESIDE[key]}: ", text) for key, text in told.items() if text)
+    return "".join(f"{line}\n" for line in lines)
+
+
+def shown(states: Sequence[Kept]) -> str:
+    """Return one float, item by item, and what it was, the newest first."""
+    now, entry = states[-1], states[-1].entry
+    many = f", {number(entry.alike)} alike" if entry.alike > 1 else ""
+    gone = f"; dropped on {_day(now.on)}" if now.dropped else ""
+    lines = [f"Float {now.number}{many}{gone}", ""]
+    told = {_name(key): text for key, text in _all(entry).items() if key != "alike"}
+    width = max(map(len, told))
+    lines += [_hung(f"  {key:<{width}}  ", text) for key, text in told.items()]
+    lines.append("")
+    for before, after in reversed(list(zip([None, *states], states, strict=False))):
+        what = _news(before.entry, after.entry) if before and after.act == "change" else []
+        lines.append(_hung(f"  {_day(after.on)}  ", "; ".join([_ACTS[after.act], *what])))
+    return "\n".join(lines) + "\n"
+
+
+def changed(before: Kept, after: Kept) -> str:
+    """Return what is new about a float."""
+    news = "".join(f"{_hung('  ', one)}\n" for one in _news(before.entry, after.entry))
+    return f"{_told(after)}{news}"
+
+
+def acted(found: Sequence[Kept]) -> str:
+    """Return which floats were dropped or brought back."""
+    lines = [_told(kept, f" {_ACTS[kept.act]}") for kept in found]
+    if found[0].dropped:
+        numbers = " ".join(f"{kept.number}" for kept in found)
+        lines.append(f"'tipsight box back {numbers}' brings in again what was dropped.\n")
+    return "".join(lines)
+
+
+def _news(before: Entry, after: Entry) -> list[str]:
+    was, now = _all(before), _all(after)
+    keys = [key for key in (*ITEMS, *_BESIDE) if was.get(key) != now.get(key)]
+    none = "not told"
+    return [f"{_name(key)}: {now.get(key, none)}, was {was.get(key, none)}" for key in keys]
+
+
+def _all(entry: Entry) -> dict[str, str]:
+    """Return all that is told of floats, by item."""
+    beside = {key: f"{getattr(entry, key)}" for key in _BESIDE}
+    return {key: text for key, text in {**entry.told, **beside}.items() if text}
+
+
+def _name(key: str) -> str:
+    return _BESIDE.get(key) or key.translate(_BLANKS)
+
+
+def _hung(first: str, words: str) -> str:
+    """Return a line whose next ones stand under the first of its words."""
+    room = max(WIDTH - len(first), 20)
+    return textwrap.fill(
+        words, room + len(first), initial_indent=first, subsequent_indent=" " * len(first)
+    )
+
+
+def _day(day: date) -> str:
+    return f"{day:%d.%m.%Y}"
+
+
+def form(kept: Kept) -> dict[str, Any]:
+    """Return a float for programs."""
+    entry = kept.entry
+    return {
+        "number": kept.number,
+        "mark": kept.mark,
+        "act": kept.act,
+        "on": kept.on.isoformat(),
+        "told": dict(entry.told),
+        **{key: getattr(entry, key) for key in _BESIDE},
+    }
