@@ -3,6 +3,7 @@
 import json
 import re
 
+import click
 import pytest
 
 from tipsight import cli
@@ -136,3 +137,106 @@ def test_what_will_not_do_is_told_in_a_line(run, tmp_path):
     ):
         assert says in run(*words)
         assert (tmp_path / "my.box").read_bytes() == before
+
+
+TABLE = """alike;pattern;takes;paint;note
+12;quill avon;6BB;fluorescent orange;'=mine
+2;wire stick;4 No 4;black;
+"""
+
+
+@pytest.fixture
+def typed(tmp_path):
+    path = tmp_path / "floats.csv"
+    path.write_text(TABLE, encoding="utf-8")
+    return path
+
+
+def test_a_table_out_and_in_again_is_the_same_box(run, typed, tmp_path):
+    assert run("take-in", str(typed)) == "Taken in: 2 kinds, 14 floats.\n"
+    out, other = tmp_path / "out.csv", tmp_path / "other.box"
+    assert run("write-out", str(out)) == f"{out}: 2 kinds, 14 floats\n"
+    assert "'=mine" in out.read_text("utf-8-sig")
+    run("take-in", str(out), box=other)
+    assert json.loads(run("list", "--json", box=other)) == json.loads(run("list", "--json"))
+    assert json.loads(run("list", "--json"))["floats"][0]["note"] == "=mine"
+    assert run("take-in", str(out)) == "Taken in: 0 floats.\nTwo as they were.\n"
+    before = out.read_bytes()
+    assert "this file is there already; name another, or say --over" in run("write-out", str(out))
+    run("drop", "1")
+    assert out.read_bytes() == before
+    assert run("write-out", str(out), "--over") == f"{out}: 2 floats\n"
+    assert "it cannot be written there" in run("write-out", str(tmp_path / "none" / "out.csv"))
+
+
+def test_nothing_is_taken_in_until_all_is_right(run, typed, tmp_path):
+    typed.write_text(TABLE.replace("black", "mauve"), encoding="utf-8")
+    assert run("take-in", str(typed)).startswith("row 3, paint: 'mauve' will not do; say paints")
+    assert not (tmp_path / "my.box").exists()
+    said = run("take-in", str(typed), "--good-rows")
+    assert said.startswith(
+        "Taken in: 12 floats.\nNot taken in:\n  row 3, paint: 'mauve' will not do;"
+    )
+    assert "there is no such file" in run("take-in", str(tmp_path / "none.csv"))
+    assert "this is a folder, not a file" in run("take-in", str(tmp_path))
+    typed.with_name("tabs.csv").write_bytes(b"\xff")
+    assert "this is not text in UTF-8" in run("take-in", str(typed.with_name("tabs.csv")))
+
+
+def test_rows_told_twice_are_asked_about(run, typed, monkeypatch):
+    run("take-in", str(typed))
+    monkeypatch.setattr("sys.stdin.isatty", lambda: False)
+    assert run("take-in", str(typed)).splitlines() == [
+        "row 2: it tells of float 1",
+        "row 3: it tells of float 2",
+        "--twice: nothing was taken in; say what is done with these rows, skip, more, change or own (for "
+        "example tipsight box take-in floats.csv --twice skip)",
+    ]
+    assert run("take-in", str(typed), "--twice", "more").endswith(
+        "Float 1 and 2: counted as more of it.\n"
+    )
+    assert "12 of them" not in run("list", "avon")
+    assert "24 of them" in run("list", "avon")
+    assert run("take-in", str(typed), "--twice", "skip").endswith("Left out: row 2 and 3.\n")
+    assert run("take-in", str(typed), "--twice", "change").endswith("Float 1 and 2: told anew.\n")
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True)
+    answers = iter(["perhaps", "own"])
+    monkeypatch.setattr("click.prompt", lambda *_, **__: next(answers))
+    monkeypatch.setattr("click.echo", lambda *_, **__: None)
+    assert run("take-in", str(typed)) == "Taken in: 2 kinds, 14 floats.\n"
+
+    def broken_off(*_, **__):
+        raise click.Abort
+
+    monkeypatch.setattr("click.prompt", broken_off)
+    assert "it was broken off; nothing was taken in" in run("take-in", str(typed))
+
+
+def test_two_rows_alike_in_one_table(run, typed):
+    typed.write_text(TABLE + TABLE.splitlines()[1] + "\n", encoding="utf-8")
+    assert run("take-in", str(typed)).startswith(
+        "row 4: it tells what a row before does\n--twice: "
+    )
+
+
+def test_an_empty_table_has_the_columns(tmp_path, monkeypatch, capsys):
+    monkeypatch.setenv("TIPSIGHT_BOX", str(tmp_path / "none.box"))
+    out = tmp_path / "empty.csv"
+    assert cli.main(["box", "write-out", str(out)]) == 0
+    assert capsys.readouterr().out.endswith("empty.csv: 0 floats\n")
+    assert out.read_text("utf-8-sig").startswith(
+        "number,alike,lies,made,fished,note,pattern,takes,"
+    )
+    assert not (tmp_path / "none.box").exists()
+
+
+def test_the_invented_box_and_a_copy_of_it(run, tmp_path, monkeypatch, capsys):
+    assert run("demo").endswith("my.box: 93 kinds, 240 floats, all invented\n")
+    assert "there are floats in it; name another file for the invented ones" in run("demo")
+    copy = tmp_path / "copy.box"
+    assert run("copy", str(copy)) == f"{copy}: 93 kinds, 240 floats\n"
+    assert run("list", box=copy) == run("list")
+    monkeypatch.setenv("TIPSIGHT_BOX", str(tmp_path / "mine.box"))
+    assert cli.main(["box", "demo"]) == 2
+    assert "so that your own box stays your own" in capsys.readouterr().err
+    assert not (tmp_path / "mine.box").exists()

@@ -90,7 +90,8 @@ def place(told: str | None = None) -> Path:
     return user_data_path("tipsight", appauthor=False) / FILE
 
 
-def _wrong(path: Path, error: sqlite3.Error) -> Mistakes:
+def wrong(path: Path, error: sqlite3.Error, what: str = "--box") -> Mistakes:
+    """Return what SQLite found wrong, in one line."""
     code = getattr(error, "sqlite_errorcode", 0) & 0xFF
     reasons = {
         sqlite3.SQLITE_NOTADB: "this is not a box; name another file",
@@ -102,12 +103,19 @@ def _wrong(path: Path, error: sqlite3.Error) -> Mistakes:
         sqlite3.SQLITE_CANTOPEN: "it cannot be opened there",
     }
     why = reasons.get(code, "it could not be read or written; nothing was changed")
-    return refused(path, why)
+    return refused(path, why, what)
 
 
-def refused(path: Path, why: str) -> Mistakes:
-    """Return what is wrong with a box, in one line."""
-    return Mistakes([Mistake("--box", str(path), why, "--box my.box")])
+def refused(path: Path, why: str, what: str = "--box") -> Mistakes:
+    """Return what is wrong with a box, or with ``what`` else is named, in one line."""
+    example = f"{what} my.box" if what == "--box" else "my.box"
+    return Mistakes([Mistake(what, str(path), why, example)])
+
+
+def why_not(error: Exception) -> str:
+    """Return why a copy could not be written."""
+    full = getattr(error, "errno", 0) in (errno.ENOSPC, errno.EDQUOT)
+    return FULL if full else "it cannot be copied there"
 
 
 class Damaged(ValueError):  # noqa: N818 - reads as what happened
@@ -207,7 +215,7 @@ def opened(path: Path, how: Literal["read", "write"] = "read") -> Iterator[sqlit
                     one.execute("ROLLBACK")
                 raise
     except sqlite3.Error as error:
-        raise _wrong(path, error) from None
+        raise wrong(path, error) from None
     except Damaged:
         raise refused(path, DAMAGED) from None
 
@@ -239,8 +247,7 @@ def _connected(uri: str, path: Path, how: str) -> sqlite3.Connection:
                 return _in_memory(one, schema)
     except OSError as error:
         one.close()
-        why = FULL if error.errno in (errno.ENOSPC, errno.EDQUOT) else "it cannot be copied there"
-        raise refused(path, why) from None
+        raise refused(path, why_not(error)) from None
     except BaseException:
         one.close()
         raise

@@ -9,5 +9,9 @@ PARTS = {
     "change": Part("box_change", "tell a float otherwise: a repaint, a new tip, one lost"),
     "drop": Part("box_change:drop", "take floats out of the box"),
     "back": Part("box_change:back", "bring dropped floats in again"),
+    "take-in": Part("box_table", "take in a table (CSV) typed in any spreadsheet"),
+    "write-out": Part("box_table:write_out", "write the box out as such a table"),
+    "copy": Part("box_file", "copy the box, safe while it is in use"),
+    "demo": Part("box_file:demo", "fill a box with 240 invented floats"),
 }
 """What it does, and in which module of ``commands`` its line is."""

@@ -6,7 +6,6 @@ import click
 
 from tipsight.box import floats
 from tipsight.commands.box_shared import (
-    HIGHEST,
     NUMBER,
     box_option,
     to_write,
@@ -16,6 +15,7 @@ from tipsight.commands.box_shared import (
 from tipsight.commands.kept import today
 from tipsight.commands.parsing import Alone, Line, whole
 from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.entry_table import HIGHEST
 
 EXAMPLE = 'tipsight box change 12 "paint black, eleven of them"'
 

@@ -1,6 +1,9 @@
 """What the lines of ``tipsight box`` share: the file, the floats in it, and what is told of one."""
 
-from collections.abc import Iterator
+import contextlib
+import errno
+import os
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from sqlite3 import Connection
@@ -16,10 +19,10 @@ from tipsight.commands.parsing import whole
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs import in_a_line
 from tipsight.inputs.entry import MOST_ALIKE, OF_FLOAT, Entry, with_told
+from tipsight.inputs.entry_table import HIGHEST
 from tipsight.inputs.items import ITEMS, NOT_TOLD
 from tipsight.inputs.question import Value
 
-HIGHEST = 999_999_999
 NUMBER = whole(1, HIGHEST, 12)
 ALSO = ("alike", "lies", "made", "fished", "note")
 """What is told of a float beside the question's items."""
@@ -86,3 +89,20 @@ def to_write(box: str | None) -> Iterator[Connection]:
     """Open a box that is there for a change."""
     with keeping.opened(there(box), "write") as one:
         yield one
+
+
+def into_place(path: Path, write: Callable[[Path], object]) -> None:
+    """Write a file beside its place and then put it there whole; Mistakes if that cannot be."""
+    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        write(part)
+        with part.open("rb") as written:
+            os.fsync(written.fileno())
+        part.replace(path)
+    except (OSError, ValueError) as error:
+        full = getattr(error, "errno", 0) in (errno.ENOSPC, errno.EDQUOT)
+        why = "the disk is full; nothing was written" if full else "it cannot be written there"
+        raise Mistakes([Mistake("file", str(path), why, "floats.csv")]) from None
+    finally:
+        with contextlib.suppress(OSError, ValueError):
+            part.unlink(missing_ok=True)

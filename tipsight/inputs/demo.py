@@ -54,7 +54,7 @@ def text(name: str = "demo") -> str:
     if name not in names():
         allowed = f"the invented swims are {', '.join(names())}{nearest(name, names())}"
         raise Mistakes([Mistake("demo", name, allowed, "demo")])
-    return _file(name)
+    return _file(f"{name}.toml")
 
 
 def season() -> str:
@@ -70,12 +70,28 @@ def season() -> str:
     >>> season().startswith("# An invented season")
     True
     """
-    return _file(SEASON)
+    return _file(f"{SEASON}.toml")
+
+
+def box() -> str:
+    """Return the table (CSV) of the invented box.
+
+    Returns
+    -------
+    str
+        As the file stands; `tipsight.inputs.entry_table.read` makes floats of it.
+
+    Examples
+    --------
+    >>> box().partition(",")[0]
+    'number'
+    """
+    return _file("box.csv")
 
 
 def _file(name: str) -> str:
     folder = resources.files("tipsight").joinpath("demo")
-    return folder.joinpath(f"{name}.toml").read_text(encoding="utf-8")
+    return folder.joinpath(name).read_text(encoding="utf-8")
 
 
 def question(name: str = "demo") -> Question:

@@ -6,6 +6,8 @@ from datetime import date
 from typing import Any
 
 from tipsight.box.floats import Kept
+from tipsight.box.taking import Taken, Twin
+from tipsight.errors import Mistake
 from tipsight.inputs.entry import Entry
 from tipsight.inputs.items import ITEMS
 from tipsight.output.layout import WIDTH
@@ -55,10 +57,14 @@ def table(found: Sequence[Kept], *, searched: bool = False) -> str:
         return "No float has all of these words.\n" if searched else "There is no float in it.\n"
     width = max(len(f"{kept.number}") for kept in found)
     lines = [_hung(f"{kept.number:>{width}}  ", called(kept)) for kept in found]
+    return "\n".join((*lines, f"{how_many(found)} in all.")) + "\n"
+
+
+def how_many(found: Sequence[Kept]) -> str:
+    """Return how many kinds and how many floats there are, those left out that were dropped."""
     here = [kept.entry.alike for kept in found if not kept.dropped]
-    many = f"{len(here)} kinds, " if len(here) > 1 else ""
     all_of = f"{sum(here)} floats" if sum(here) != 1 else "one float"
-    return "\n".join((*lines, f"{many}{all_of} in all.")) + "\n"
+    return f"{len(here)} kinds, {all_of}" if len(here) > 1 else all_of
 
 
 def put(kept: Kept, twins: Sequence[Kept] = ()) -> str:
@@ -114,6 +120,43 @@ def acted(found: Sequence[Kept]) -> str:
         numbers = " ".join(f"{kept.number}" for kept in found)
         lines.append(f"'tipsight box back {numbers}' brings in again what was dropped.\n")
     return "".join(lines)
+
+
+def of_twin(twin: Twin) -> str:
+    """Return of what a row tells already."""
+    return f"it tells of float {twin.kept.number}" if twin.kept else "it tells what a row before does"
+
+
+def again(twins: Sequence[Twin]) -> str:
+    """Return which rows tell of what is there already, and what may be done with them."""
+    rows = listed([f"{one.row.at}" for one in twins])
+    which = "Row" if len(twins) == 1 else "Rows"
+    first = (
+        f"{which} {rows}: there is a float in the box that is told just so, or has this number."
+    )
+    return _hung(
+        "",
+        f"{first} skip: leave them out; more: count them as more of it; change: tell it anew as the "
+        "row does; own: take them for floats of their own.",
+    )
+
+
+def taken(found: Taken, mistakes: Sequence[Mistake] = ()) -> str:
+    """Return what became of the rows of a table."""
+    said = [f"Taken in: {how_many(found.put)}."]
+    for kept, what in ((found.more, "counted as more of it"), (found.changed, "told anew")):
+        if kept:
+            said.append(f"Float {listed([f'{one.number}' for one in kept])}: {what}.")
+    if found.same:
+        said.append(f"{number(found.same)} as they were.".capitalize())
+    if found.skipped:
+        said.append(f"Left out: row {listed([f'{row.at}' for row in found.skipped])}.")
+    if mistakes:
+        said.append("Not taken in:")
+    return (
+        "\n".join([_hung("", one) for one in said] + [_hung("  ", f"{m}") for m in mistakes])
+        + "\n"
+    )
 
 
 def _news(before: Entry, after: Entry) -> list[str]:
