@@ -3,6 +3,7 @@
 import json
 import pickle  # only to measure: nothing is ever read back
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import Any
 from urllib.parse import parse_qsl
 
@@ -19,10 +20,22 @@ from tipsight.output import briefly
 from tipsight.output.json_form import json_form
 from tipsight.pictures import svg
 from tipsight.units import YARD_M
-from webui import files, findings, first_screen, form, safety, say, takeaway, water_icons, whatif
+from webui import (
+    box_page,
+    files,
+    findings,
+    first_screen,
+    form,
+    safety,
+    say,
+    takeaway,
+    water_icons,
+    whatif,
+)
 from webui.asking import Asked, read
 from webui.kept import Kept
 from webui.reader_units import Units
+from webui.writing import Writing
 
 KEPT, KEPT_BYTES = 256, 24_000_000
 """Answers that are kept, so that going back costs nothing, and the memory that they may take."""
@@ -45,6 +58,8 @@ def create_app(
     own: Question | None = None,
     *,
     hosts: Sequence[str] = (),
+    box: Path | None = None,
+    let_write: bool = False,
     advise: Callable[[Question], Answer] = _advise,
 ) -> Flask:
     """Return the page as an app.
@@ -55,6 +70,10 @@ def create_app(
         What is asked when nobody has typed anything; an invented swim if not given.
     hosts : sequence of str
         Addresses under which it may be asked, besides those of this machine alone.
+    box : Path, optional
+        The file in which floats and readings are kept; nothing is kept without one.
+    let_write : bool
+        Whether those who ask under ``hosts`` may write into it, too.
     advise : callable
         What answers a question.
 
@@ -69,6 +88,7 @@ def create_app(
     404
     """
     app = Flask(__name__, static_folder=None)
+    writing = Writing(box, let_write)
     safety.guard(app, hosts)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.globals.update(
@@ -79,6 +99,7 @@ def create_app(
         whatif=whatif,
         items=ITEMS,
         spaced=form.spaced,
+        writing=writing,
         built=files.add(app),
     )
     start = demo.question() if own is None else own
@@ -128,6 +149,7 @@ def create_app(
         return asked, _answer(kept, start if asked.own else asked.question())
 
     takeaway.add(app, answered)
+    box_page.add(app, writing, start)
 
     @app.errorhandler(HTTPException)
     def failed(error: HTTPException) -> tuple[str, int]:

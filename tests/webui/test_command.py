@@ -54,11 +54,14 @@ def status(address, host=None):
             return refused.code, refused.read().decode()
 
 
-def test_a_file_holds_ones_own_question_and_the_page_ends_quietly(opened, tmp_path):
+def test_a_file_holds_ones_own_question_and_the_page_ends_quietly(opened, tmp_path, monkeypatch):
+    monkeypatch.setenv("TIPSIGHT_BOX", str(tmp_path / "my.box"))
     mine = tmp_path / "mine.toml"
     mine.write_text('[place]\ndistance = "17 yd"\n[behind]\nbehind = "dark"\n', encoding="utf-8")
     line, port, process = opened(str(mine))
     assert line == f"The page is open at http://127.0.0.1:{port}/ (Ctrl-C ends it).\n"
+    kept = process.stdout.readline()
+    assert kept == f"What you tell it to keep goes into {tmp_path / 'my.box'}.\n"
     code, text = status(f"http://127.0.0.1:{port}/")
     assert code == 200
     assert "17 yd (16 m), dark water behind the tip" in text
@@ -67,6 +70,7 @@ def test_a_file_holds_ones_own_question_and_the_page_ends_quietly(opened, tmp_pa
     process.send_signal(signal.SIGINT)
     out, err = process.communicate(timeout=20)
     assert (out, err, process.returncode) == ("", "", 0)
+    assert not (tmp_path / "my.box").exists()  # nothing was told to be kept
 
 
 def test_the_house_network_is_admitted_by_exactly_one_address(opened):
@@ -74,13 +78,23 @@ def test_the_house_network_is_admitted_by_exactly_one_address(opened):
     assert "127.0.0.1" in line
     phone = process.stdout.readline()
     assert phone == (
-        f"On the phone type http://127.0.0.2:{port}/ ; all who are on that network can ask it.\n"
+        f"On the phone type http://127.0.0.2:{port}/ ; all who are on that network can ask it; "
+        "only this machine writes into the box.\n"
     )
+    assert "Put it in" not in status(f"http://127.0.0.2:{port}/box")[1]
     nowhere = f"http://127.0.0.2:{port}/nowhere"
     assert status(nowhere)[0] == 404
     assert status(nowhere, f"127.0.0.3:{port}")[0] == 400
     with pytest.raises(urllib.error.URLError):
         status(f"http://127.0.0.3:{port}/nowhere")
+
+
+def test_those_on_the_house_network_write_only_where_they_are_let(opened):
+    _, port, process = opened("--host", "127.0.0.2", "--let-write")
+    phone = process.stdout.readline()
+    assert phone.endswith("all who are on that network can ask it and write into the box.\n")
+    code, text = status(f"http://127.0.0.2:{port}/box")
+    assert (code, "Put it in" in text) == (200, True)
 
 
 @pytest.mark.parametrize(

@@ -87,16 +87,24 @@ def addresses(host: str | None) -> tuple[str, ...]:
     metavar="NUMBER",
     help=f"{PORT} if not given",
 )
-def run(put: Asked, host: str | None, port: int) -> str:
+@click.option(
+    "--let-write",
+    is_flag=True,
+    help="let those on the house network put floats and notes into your box, too; without it "
+    "only this machine may",
+)
+def run(put: Asked, host: str | None, port: int, let_write: bool) -> str:
     """Serve the page until it is stopped."""
     import waitress.server
 
+    from tipsight.box import keeping
     from tipsight.inputs.settle import settle
     from webui import create_app
 
     settle(put.question)
     at = addresses(host)
-    app = create_app(put.question, hosts=at[1:])
+    box = keeping.place(put.box)
+    app = create_app(put.question, hosts=at[1:], box=box, let_write=let_write)
     server = waitress.server.create_server(
         app,
         sockets=_opened(at, port),
@@ -108,9 +116,10 @@ def run(put: Asked, host: str | None, port: int) -> str:
     )
     lines = [f"The page is open at http://{HERE}:{port}/ (Ctrl-C ends it)."]
     if len(at) > 1:
-        lines.append(
-            f"On the phone type http://{at[1]}:{port}/ ; all who are on that network can ask it."
-        )
+        alone = "; only this machine writes into the box"
+        may = f"ask it{' and write into the box' if let_write else alone}"
+        lines.append(f"On the phone type http://{at[1]}:{port}/ ; all who are on that network can {may}.")
+    lines.append(f"What you tell it to keep goes into {box}.")
     sys.stdout.write("\n".join(lines) + "\n")
     sys.stdout.flush()
     logging.getLogger("waitress.queue").setLevel(logging.ERROR)  # a moment's wait is no news
