@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from ipaddress import ip_address
 from pathlib import Path
 from typing import NoReturn
+from urllib.parse import urlsplit
 
 from flask import abort, make_response, render_template, request
 
@@ -59,8 +60,8 @@ def refuse(says: tuple[str, str]) -> NoReturn:
 
 def _from_here() -> bool:
     """Return whether this machine itself asks, under one of its own names."""
-    host = request.host.partition(":")[0]
+    name = urlsplit(request.host_url).hostname
     try:
-        return host in OWN_HOSTS and ip_address(request.remote_addr or "").is_loopback
+        return name in OWN_HOSTS and ip_address(request.remote_addr or "").is_loopback
     except ValueError:
         return False

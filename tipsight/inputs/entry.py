@@ -102,6 +102,15 @@ def _of_told(told: dict[str, str]) -> Iterable[Mistake]:
     yield from asker.mistakes
 
 
+def sought_words(text: str) -> tuple[str, ...]:
+    """Return the words that a float's line must have all to be found.
+
+    >>> sought_words(" Tray  AVON")
+    ('tray', 'avon')
+    """
+    return tuple(text.casefold().split())
+
+
 def _plain(text: str, *, lines: bool = False) -> str:
     if lines:
         return text.replace("\r\n", "\n").replace("\r", "\n").strip()
