@@ -11,6 +11,7 @@ import subprocess
 import time
 from contextlib import contextmanager
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -180,6 +181,39 @@ def test_a_folder_that_may_only_be_read_is_read(small):
         put(small / "other.box")
     copying.copy(path, small.parent / "copy.box")
     assert all_of(small.parent / "copy.box") == (kept,)
+
+
+def test_a_broken_off_change_where_nothing_may_be_written(small):
+    path = small / "my.box"
+    for n in range(40):
+        put(path, with_told(AVON, {}, lies=f"tray {n}"))
+    with keeping.opened(path, "write") as one:
+        one.execute("PRAGMA cache_size = 1")
+        taking.take_in(one, table(0) + table(1), DAY, "own")
+        left = [(p, p.read_bytes()) for p in (path, small / "my.box-journal")]
+    for one, data in left:
+        one.write_bytes(data)
+    subprocess.run([f"{shutil.which('mount')}", "-o", "remount,ro", f"{small}"], check=True)  # noqa: S603
+    with pytest.raises(
+        Mistakes, match="a change was broken off; copy it and its journal to where"
+    ):
+        all_of(path)
+    for one, _ in left:
+        shutil.copy(one, small.parent)
+    assert len(all_of(small.parent / "my.box")) == 40
+
+
+def test_two_who_bring_an_older_box_up_at_once_are_both_in(box):
+    shutil.copy(Path(__file__).parent / "schema1.box", box)
+    numbers = []
+    for who in ("one", "other", "third"):
+        if not (number := os.fork()):
+            adds(box, who, 2)
+            os._exit(0)
+        numbers.append(number)
+    assert [os.waitpid(number, 0)[1] for number in numbers] == [0, 0, 0]
+    assert len(all_of(box)) == 6
+    assert sorted(one.name for one in box.parent.iterdir()) == ["my.box", "my.box.schema1"]
 
 
 def test_a_copy_is_whole_while_others_write(box):

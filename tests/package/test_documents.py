@@ -53,9 +53,12 @@ def answered() -> list[tuple[str, list[str]]]:
     return found
 
 
-def test_the_readmes_answers_are_what_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
-    """A length for forty yards, a paint for two waters, a tip for rough water and its price."""
+def test_the_readmes_answers_are_what_is_printed(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """A length for forty yards, a paint for two waters, a tip for rough water and its price; a box."""
     shown = answered()
+    monkeypatch.chdir(tmp_path)
     assert len(shown) >= 4
     for command, said in shown:
         assert main(shlex.split(command)[1:]) == 0

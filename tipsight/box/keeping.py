@@ -254,6 +254,17 @@ def _connected(uri: str, path: Path, how: str) -> sqlite3.Connection:
     return one
 
 
+def _mend(path: Path) -> None:
+    """Take back a change that was broken off, of which the journal is still there."""
+    try:
+        one = sqlite3.connect(f"{path.resolve().as_uri()}?mode=rw", WAIT_S, uri=True)
+        with closing(one):
+            one.execute("SELECT count(*) FROM sqlite_master")
+    except sqlite3.OperationalError:
+        why = "a change was broken off; copy it and its journal to where you may write"
+        raise refused(path, why) from None
+
+
 def _schema_of_whole(one: sqlite3.Connection, path: Path, how: str) -> int:
     """Return the schema, once what a broken-off change left behind is put right."""
     try:
@@ -262,9 +273,7 @@ def _schema_of_whole(one: sqlite3.Connection, path: Path, how: str) -> int:
         left = getattr(error, "sqlite_errorcode", 0) & 0xFF == sqlite3.SQLITE_READONLY
         if how == "write" or not left:
             raise
-        mended = sqlite3.connect(f"{path.resolve().as_uri()}?mode=rw", WAIT_S, uri=True)
-        with closing(mended):
-            mended.execute("SELECT count(*) FROM sqlite_master")  # takes the journal back
+        _mend(path)
         schema = _schema(one, path)
     _check(one)
     return schema
