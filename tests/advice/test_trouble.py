@@ -59,17 +59,17 @@ def variant(action: Action, showing_mm: float, level: float, sound: bool = True)
 )
 def test_which_length_is_offered(among: list[tuple[float, ...]], offered_mm: float) -> None:
     made = [variant(MORE, *one) for one in among]
-    assert on_the_spot._best(made, 5.0).tip.showing_mm == offered_mm
+    assert on_the_spot.best_of(made, 5.0).tip.showing_mm == offered_mm
 
 
 def test_of_those_as_short_the_one_seen_best_is_offered() -> None:
     made = [variant(PEN, 25, 5.0), variant(PEN, 25, 7.0), variant(PEN, 25, 6.0)]
-    assert on_the_spot._best(made, 5.0).level == 7.0
+    assert on_the_spot.best_of(made, 5.0).level == 7.0
 
 
 def test_a_tip_is_let_down_as_far_as_is_enough() -> None:
     made = [variant(LESS, 10, 4.0), variant(LESS, 12, 5.0), variant(LESS, 15, 8.0)]
-    assert on_the_spot._best(made, 5.0).tip.showing_mm == 12
+    assert on_the_spot.best_of(made, 5.0).tip.showing_mm == 12
 
 
 @pytest.mark.parametrize(

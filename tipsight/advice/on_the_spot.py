@@ -137,8 +137,8 @@ def _makings(swim: Swim) -> list[Variant]:
     return found
 
 
-def variants(swim: Swim) -> list[Variant]:
-    """Return every tip that can be had by the water, with its level and whether it is sound.
+def makeable(swim: Swim) -> list[Variant]:
+    """Return every tip that can be had by the water, and whether it is sound; levels unlooked at.
 
     Those with which the float would sink or fall over are left out.
     """
@@ -151,6 +151,12 @@ def variants(swim: Swim) -> list[Variant]:
         keeps = sound[bare]
         if keeps is not None:
             found.append(replace(one, sound=keeps))
+    return found
+
+
+def variants(swim: Swim) -> list[Variant]:
+    """Return every tip that can be had by the water, with its level and whether it is sound."""
+    found = makeable(swim)
     levels = quick_levels(swim, [one.tip for one in found])
     return [replace(one, level=level) for one, level in zip(found, levels, strict=True)]
 
@@ -173,7 +179,7 @@ def _inserted(tip: Tip, stock: Stock, showing_mm: float) -> Variant:
     return Variant((Insert(stock, showing_mm),), new)
 
 
-def _kind(actions: tuple[Action, ...]) -> tuple[str, ...]:
+def kind_of(actions: tuple[Action, ...]) -> tuple[str, ...]:
     """Return which row of `TROUBLE` some actions belong to."""
     names = [
         ("show more" if one.more else "show less") if isinstance(one, Show) else str(one.do)
@@ -182,12 +188,12 @@ def _kind(actions: tuple[Action, ...]) -> tuple[str, ...]:
     return tuple(sorted(names, key=lambda name: name != "pen"))
 
 
-def _best(among: list[Variant], wanted: float) -> Variant:
+def best_of(among: list[Variant], wanted: float) -> Variant:
     """Return the variant of one kind to offer: the least that does, else the best seen."""
     enough = [v for v in among if v.level >= wanted]
     good = [v for v in enough if v.sound]
     if good:
-        if _kind(good[0].actions) == ("show less",):
+        if kind_of(good[0].actions) == ("show less",):
             return min(good, key=lambda v: v.tip.showing_mm)
         least = min(v.tip.showing_mm for v in good)
         return max((v for v in good if v.tip.showing_mm == least), key=lambda v: v.level)
@@ -222,26 +228,27 @@ def changes(swim: Swim, in_hand: Block, *, moves: bool = True) -> tuple[Change, 
     wanted = swim.case.wanted.level
     by_kind: dict[tuple[str, ...], list[Variant]] = {}
     for variant in variants(swim):
-        by_kind.setdefault(_kind(variant.actions), []).append(variant)
+        by_kind.setdefault(kind_of(variant.actions), []).append(variant)
     found = [Change((), True, Undo.NOTHING, in_hand)]
     for kind in TROUBLE:
         if kind not in by_kind:
             continue
-        best = _best(by_kind[kind], wanted)
+        best = best_of(by_kind[kind], wanted)
         if kind == ("show less",) and not _worth_less(in_hand, best, wanted):
             continue
-        change = _change(swim, best.actions, best.tip)
+        change = made(swim, best.actions, best.tip)
         if _gains(in_hand, change.block):
             found.append(change)
     if swim.case.box.light_stick and swim.case.light.sun_height_deg < DUSK_DEG:
         lit = replace(swim.case.tip, light_stick=LIGHT_STICK)
-        found.append(_change(swim, (CarryLight(LIGHT_STICK),), lit))
+        found.append(made(swim, (CarryLight(LIGHT_STICK),), lit))
     if moves and not any(c.block.passes for c in found):
         found += [one for one in (_move(swim, found), *_elsewhere(swim, found)) if one is not None]
     return tuple(found)
 
 
-def _change(swim: Swim, actions: tuple[Action, ...], tip: Tip) -> Change:
+def made(swim: Swim, actions: tuple[Action, ...], tip: Tip) -> Change:
+    """Return what some actions make of a tip, looked at closely; Mistakes if the float sinks."""
     block = close_look(swim, tip)
     options = {**tip_options(swim.case, tip), **shot_options(block)}
     return Change(actions, True, undo_of(actions), block, options)

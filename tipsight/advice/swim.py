@@ -144,6 +144,10 @@ class Swim:
         lit = _lit(self.case, views_, finishes, self.range_m, self.here, self.eye, self.sea)
         return self._seen(finishes=finishes, fresh=(), waters=lit)
 
+    def beside(self, lit: "Swim") -> "Swim":
+        """Return the same swim on the waters of another, lit for the finishes of both."""
+        return self._seen(finishes=lit.finishes, fresh=(), waters=lit.waters)
+
     def from_height(self, eye_height_m: float) -> "Swim":
         """Return the same swim looked at from another height; how the float rides stays."""
         case = replace(self.case, place=replace(self.case.place, eye_height_m=eye_height_m))

@@ -143,6 +143,7 @@ def _line(
             return function(learned(asked(given, start), **own), **values)
 
     name = function.__module__.rpartition(".")[2]
+    says = COMMANDS.get(name) or f"{function.__doc__}"
     question: list[click.Parameter] = [
         Alone(
             ["file"],
@@ -160,7 +161,7 @@ def _line(
         *also,
         *map(ItemOption, ITEMS.values()),
     ]
-    says = f"{COMMANDS[name][0].upper()}{COMMANDS[name][1:]}."
+    says = f"{says[0].upper()}{says[1:].rstrip('.')}."
     line = click.command(name, Line, help=says)(run)
     line.params += question  # behind what the command itself takes, of which a card stands first
     return line

@@ -9,6 +9,7 @@ PARTS = {
     "change": Part("box_change", "tell a float otherwise: a repaint, a new tip, one lost"),
     "drop": Part("box_change:drop", "take floats out of the box"),
     "back": Part("box_change:back", "bring dropped floats in again"),
+    "rank": Part("box_rank", "which of them for this swim, as each is or with the least that is to be done"),
     "take-in": Part("box_table", "take in a table (CSV) typed in any spreadsheet"),
     "write-out": Part("box_table:write_out", "write the box out as such a table"),
     "copy": Part("box_file", "copy the box, safe while it is in use"),

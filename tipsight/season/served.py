@@ -97,13 +97,8 @@ def served(
     >>> served([Question(paint="white"), Question(paint="black")], [dark]).passes.tolist()
     [[True], [False]]
     """
-    told = [told_of_float(one) for one in floats]
-    names = [repr(sorted(one.items())) for one in told]
-    first = {name: n for n, name in reversed(list(enumerate(names)))}
-    kinds = sorted(first.values())
-    which = [kinds.index(first[name]) for name in names]
-    different = tuple(Question().with_options(**told[n]) for n in kinds)
-    alone = [_settled(different, tuple(kinds), told_of_shelf(one)) for one in swims]
+    different, kinds, which = kinds_of(floats)
+    alone = [settled(different, kinds, told_of_shelf(one)) for one in swims]
     own, starts = tables.in_use(), range(0, len(kinds), TOGETHER)
     parts = [[one[n : n + TOGETHER] for one in alone] for n in starts]
     steps = len(parts) + (2 if with_bank else 1) * len(swims)
@@ -122,6 +117,17 @@ def served(
         for s, helped in enumerate(counted(more)):
             bank[:, s] = helped
     return Served((short == 0.0)[which], bank[which], short[which])
+
+
+def kinds_of(floats: Sequence[Question]) -> tuple[tuple[Question, ...], tuple[int, ...], list[int]]:
+    """Return floats that differ, the place of the first of each, and which of them each float is."""
+    told = [told_of_float(one) for one in floats]
+    names = [repr(sorted(one.items())) for one in told]
+    first = {name: n for n, name in reversed(list(enumerate(names)))}
+    places = sorted(first.values())
+    order = {n: at for at, n in enumerate(places)}
+    different = tuple(Question().with_options(**told[n]) for n in places)
+    return different, tuple(places), [order[first[name]] for name in names]
 
 
 class _Counted:
@@ -145,7 +151,7 @@ def told_of_shelf(fished: Fished) -> tuple[tuple[str, Any], ...]:
 
 
 @tables.lately(1)
-def _settled(
+def settled(
     floats: tuple[Question, ...], places: tuple[int, ...], shelf: tuple[tuple[str, Any], ...]
 ) -> Alone:
     """Return floats in numbers, each with the tip that it was weighed with and its tip now."""
@@ -191,7 +197,8 @@ def _base(fished: Fished) -> Case:
     return replace(case, box=replace(case.box, stock=(), inserts=(), paints=(), sleeves=False))
 
 
-def _with(base: Case, one: Known) -> Swim | None:
+def bodied(base: Case, one: Known) -> Swim | None:
+    """Return a swim with a float in it, its waters as yet unlit; None for one that sinks."""
     float_, weighed_tip, tip = one
     try:
         return swim(replace(base, float_=float_, weighed_tip=weighed_tip, tip=tip))
@@ -207,13 +214,14 @@ def _unsound_by(
         bases = [_base(one) for one in swims]
         return np.array(
             [
-                [_sound_by(_with(base, alone[s][n])) for s, base in enumerate(bases)]
+                [sound_by(bodied(base, alone[s][n])) for s, base in enumerate(bases)]
                 for n in range(len(alone[0]))
             ]
         )
 
 
-def _sound_by(here: Swim | None) -> float:
+def sound_by(here: Swim | None) -> float:
+    """Return how far a float as it is misses all limits but sight; nothing if it keeps them."""
     told = measured(here, here.case.tip) if here else None
     if here is None or told is None:
         return SINKS
@@ -230,7 +238,7 @@ def _unseen_by(own: tables.Tables | None, fished: Fished, alone: Alone) -> Array
     """Return how far the tip of each float is from being seen well enough in one swim, shape (F,)."""
     with tables.using(own):
         base = _base(fished)
-        here = next((found for one in alone if (found := _with(base, one))), None)
+        here = next((found for one in alone if (found := bodied(base, one))), None)
         if here is None:
             return np.zeros(len(alone))
         tips = [tip for *_, tip in alone]
