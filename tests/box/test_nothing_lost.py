@@ -169,6 +169,16 @@ def test_a_full_disk(small):
     assert all_of(small.parent / "rescued.box") == before
 
 
+def test_a_disk_too_full_to_copy_an_older_box(small):
+    path = Path(shutil.copy(Path(__file__).parent / "schema1.box", small / "old.box"))
+    (small / "rest").write_bytes(b"x" * (128 * 1024 - path.stat().st_size - 8192))
+    before = path.read_bytes()
+    with pytest.raises(Mistakes, match="the disk is full; nothing was changed"):
+        put(path)
+    assert path.read_bytes() == before
+    assert {one.name for one in small.iterdir()} == {"old.box", "rest"}
+
+
 def test_a_folder_that_may_only_be_read_is_read(small):
     path = small / "my.box"
     kept = put(path)

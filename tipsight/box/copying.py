@@ -56,8 +56,6 @@ def _check(to: Path) -> None:
 
 def _backed_up(one: sqlite3.Connection, part: Path, to: Path) -> None:
     try:
-        with closing(sqlite3.connect(part, isolation_level=None)) as new:
-            new.execute("PRAGMA synchronous = FULL")
-            one.backup(new)
+        keeping.back_up(one, part)
     except sqlite3.Error as error:
         raise keeping.wrong(to, error, "copy") from None

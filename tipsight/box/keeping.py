@@ -2,7 +2,6 @@
 
 import errno
 import os
-import shutil
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
@@ -132,9 +131,16 @@ def _letters(stored: bytes) -> str:
 
 def _schema(one: sqlite3.Connection, path: Path) -> int:
     """Return the schema of a file, 0 of an empty one; Mistakes for what is no box or a newer one."""
-    mark = one.execute("PRAGMA application_id").fetchone()[0]
-    schema = int(one.execute("PRAGMA user_version").fetchone()[0])
-    empty = one.execute("SELECT count(*) FROM sqlite_master").fetchone()[0] == 0
+    ours = not one.in_transaction
+    if ours:
+        one.execute("BEGIN")  # all three of one moment, as another may just be making the box
+    try:
+        empty = one.execute("SELECT count(*) FROM sqlite_master").fetchone()[0] == 0
+        mark = one.execute("PRAGMA application_id").fetchone()[0]
+        schema = int(one.execute("PRAGMA user_version").fetchone()[0])
+    finally:
+        if ours and one.in_transaction:
+            one.execute("ROLLBACK")
     if mark != MARK and not (empty and mark == 0 and schema == 0):
         raise refused(path, "this is not a box; name another file")
     if schema > len(MIGRATIONS):
@@ -164,13 +170,24 @@ def _migrate(one: sqlite3.Connection, path: Path) -> None:
         copy = next(one for one in map(path.with_name, names) if not one.exists())
         begun = copy.with_name(f"{copy.name}.part")
         try:
-            shutil.copy2(path, begun)  # nobody writes: the lock is ours
+            # by a reader of its own: while we write, SQLite copies nothing from our connection; and
+            # were the file opened and closed as a file, POSIX would take our lock from us
+            reader = sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", WAIT_S, uri=True)
+            with closing(reader):
+                back_up(reader, begun)
             begun.replace(copy)
         finally:
             begun.unlink(missing_ok=True)
     if schema < len(MIGRATIONS):
         _grow(one, schema)
     one.execute("COMMIT")
+
+
+def back_up(one: sqlite3.Connection, to: Path) -> None:
+    """Write what a connection reads into a new file, down to the disk."""
+    with closing(sqlite3.connect(to, isolation_level=None)) as new:
+        new.execute("PRAGMA synchronous = FULL")
+        one.backup(new)
 
 
 def _in_memory(old: sqlite3.Connection, schema: int) -> sqlite3.Connection:
