@@ -122,6 +122,17 @@ def test_a_list_is_searched_and_printed_for_programs(run):
     )
 
 
+def test_words_from_right_to_left_do_not_turn_the_rest_of_the_line(run):
+    """An isolate about them (Unicode Standard Annex 9) ends whatever order they began."""
+    run("put", AVON, "--lies", "שלום", "--note", "a \u202e b")
+    run("put", AVON, "--lies", "Åland 🎣")
+    first, second = run("list").split("\n2  ")
+    assert "\u2068שלום\u2069; \u2068a \u202e b\u2069" in first
+    assert "\u2068" not in second
+    assert "\n  lies in   \u2068שלום\u2069\n" in run("show", "1")
+    assert json.loads(run("list", "שלום", "--json"))["floats"][0]["lies"] == "שלום"
+
+
 def test_what_will_not_do_is_told_in_a_line(run, tmp_path):
     assert "there is no box yet; put a float in first" in run("list")
     run("put", AVON)
@@ -166,6 +177,8 @@ def test_a_table_out_and_in_again_is_the_same_box(run, typed, tmp_path):
     run("drop", "1")
     assert out.read_bytes() == before
     assert run("write-out", str(out), "--over") == f"{out}: 2 floats\n"
+    box = tmp_path / "my.box"
+    assert "this is the box itself; name another file" in run("write-out", str(box), "--over")
     assert "it cannot be written there" in run("write-out", str(tmp_path / "none" / "out.csv"))
 
 
@@ -193,12 +206,12 @@ def test_rows_told_twice_are_asked_about(run, typed, monkeypatch):
         "example tipsight box take-in floats.csv --twice skip)",
     ]
     assert run("take-in", str(typed), "--twice", "more").endswith(
-        "Float 1 and 2: counted as more of it.\n"
+        "Floats 1 and 2: counted as more of it.\n"
     )
     assert "12 of them" not in run("list", "avon")
     assert "24 of them" in run("list", "avon")
-    assert run("take-in", str(typed), "--twice", "skip").endswith("Left out: row 2 and 3.\n")
-    assert run("take-in", str(typed), "--twice", "change").endswith("Float 1 and 2: told anew.\n")
+    assert run("take-in", str(typed), "--twice", "skip").endswith("Left out: rows 2 and 3.\n")
+    assert run("take-in", str(typed), "--twice", "change").endswith("Floats 1 and 2: told anew.\n")
     monkeypatch.setattr("sys.stdin.isatty", lambda: True)
     answers = iter(["perhaps", "own"])
     monkeypatch.setattr("click.prompt", lambda *_, **__: next(answers))

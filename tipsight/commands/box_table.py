@@ -72,6 +72,10 @@ def _write_out(file: str, over: bool, box: str | None) -> str:
     none_yet = box is None and not keeping.place(box).exists()
     found = () if none_yet else floats_in(box)
     path = Path(file)
+    place = keeping.place(box)
+    if path.exists() and place.exists() and path.samefile(place):
+        why = "this is the box itself; name another file"
+        raise Mistakes([Mistake("file", file, why, "tipsight box write-out floats.csv")])
     if os.path.lexists(path) and not over:
         why = "this file is there already; name another, or say --over"
         raise Mistakes([Mistake("file", file, why, "tipsight box write-out floats.csv")])

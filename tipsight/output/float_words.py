@@ -1,6 +1,7 @@
 """Floats of a box in words, in lines and as JSON."""
 
 import textwrap
+import unicodedata
 from collections.abc import Sequence
 from datetime import date
 from typing import Any
@@ -16,6 +17,10 @@ from tipsight.output.measures import listed, number
 _ACTS = {"put": "put in", "change": "changed", "drop": "dropped", "back": "brought back"}
 MOST_NOTED = 60
 """Letters of a note in a list; ``show`` tells all of it."""
+_TURNS = frozenset(
+    ("R", "AL", "AN", "RLE", "RLO", "RLI", "LRE", "LRO", "LRI", "FSI", "PDF", "PDI")
+)
+"""Letters that are read from the right, and marks that turn others (Unicode Standard Annex 9)."""
 _BLANKS = {ord("_"): " "}
 _BESIDE = {
     "alike": "how many",
@@ -48,7 +53,13 @@ def called(kept: Kept) -> str:
     entry = kept.entry
     note = textwrap.shorten(entry.note, MOST_NOTED, placeholder=" ...")
     gone = "dropped" if kept.dropped else ""
-    return "; ".join(one for one in (float_line(entry), entry.lies, note, gone) if one)
+    return "; ".join(one for one in (float_line(entry), _own(entry.lies), _own(note), gone) if one)
+
+
+def _own(text: str) -> str:
+    """Return somebody's own words so that they cannot turn what stands beside them (Unicode, UAX 9)."""
+    turns = any(unicodedata.bidirectional(letter) in _TURNS for letter in text)
+    return f"\u2068{text}\u2069" if turns else text
 
 
 def table(found: Sequence[Kept], *, searched: bool = False) -> str:
@@ -86,7 +97,7 @@ def _told(kept: Kept, act: str = "") -> str:
 
 
 def _beside(entry: Entry) -> str:
-    told = {key: getattr(entry, key) for key in ("lies", "made", "fished", "note")}
+    told = {key: _own(getattr(entry, key)) for key in ("lies", "made", "fished", "note")}
     lines = (_hung(f"  {_BESIDE[key]}: ", text) for key, text in told.items() if text)
     return "".join(f"{line}\n" for line in lines)
 
@@ -124,21 +135,24 @@ def acted(found: Sequence[Kept]) -> str:
 
 def of_twin(twin: Twin) -> str:
     """Return of what a row tells already."""
-    return f"it tells of float {twin.kept.number}" if twin.kept else "it tells what a row before does"
+    return (
+        f"it tells of float {twin.kept.number}" if twin.kept else "it tells what a row before does"
+    )
 
 
 def again(twins: Sequence[Twin]) -> str:
     """Return which rows tell of what is there already, and what may be done with them."""
-    rows = listed([f"{one.row.at}" for one in twins])
-    which = "Row" if len(twins) == 1 else "Rows"
-    first = (
-        f"{which} {rows}: there is a float in the box that is told just so, or has this number."
-    )
+    rows = _all_of("Row", [one.row.at for one in twins])
     return _hung(
         "",
-        f"{first} skip: leave them out; more: count them as more of it; change: tell it anew as the "
+        f"{rows}: told just so already, in the box or in a row before, or with the number of a float "
+        "in it. skip: leave them out; more: count them as more of it; change: tell it anew as the "
         "row does; own: take them for floats of their own.",
     )
+
+
+def _all_of(what: str, numbers: Sequence[int]) -> str:
+    return f"{what}{'s' if len(numbers) > 1 else ''} {listed([f'{n}' for n in numbers])}"
 
 
 def taken(found: Taken, mistakes: Sequence[Mistake] = ()) -> str:
@@ -146,11 +160,11 @@ def taken(found: Taken, mistakes: Sequence[Mistake] = ()) -> str:
     said = [f"Taken in: {how_many(found.put)}."]
     for kept, what in ((found.more, "counted as more of it"), (found.changed, "told anew")):
         if kept:
-            said.append(f"Float {listed([f'{one.number}' for one in kept])}: {what}.")
+            said.append(f"{_all_of('Float', [one.number for one in kept])}: {what}.")
     if found.same:
         said.append(f"{number(found.same)} as they were.".capitalize())
     if found.skipped:
-        said.append(f"Left out: row {listed([f'{row.at}' for row in found.skipped])}.")
+        said.append(f"Left out: {_all_of('row', [row.at for row in found.skipped])}.")
     if mistakes:
         said.append("Not taken in:")
     return (
@@ -168,7 +182,7 @@ def _news(before: Entry, after: Entry) -> list[str]:
 
 def _all(entry: Entry) -> dict[str, str]:
     """Return all that is told of floats, by item."""
-    beside = {key: f"{getattr(entry, key)}" for key in _BESIDE}
+    beside = {key: _own(f"{getattr(entry, key)}") for key in _BESIDE}
     return {key: text for key, text in {**entry.told, **beside}.items() if text}
 
 
