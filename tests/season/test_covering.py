@@ -71,6 +71,24 @@ def test_what_is_spare_can_all_be_left_out_together(box) -> None:
         assert (instead is None) == (not serves[n].any())
 
 
+@settings(max_examples=60, deadline=None)
+@given(boxes(), st.randoms(use_true_random=False))
+def test_only_what_is_sunk_as_easily_stands_in(box, random) -> None:
+    serves, _ = box
+    force = np.array([random.choice([0.2, 0.21, 0.4]) for _ in serves])
+    spare = covering.spare(serves, force)
+    kept = [n for n in range(len(serves)) if n not in spare]
+
+    def stands_in(n, k):
+        return (serves[n] <= serves[k]).all() and force[k] <= 1.1 * force[n]
+
+    for n in kept:
+        assert not any(stands_in(n, k) and serves[k].sum() > serves[n].sum() for k in kept if k != n)
+    for n, instead in spare.items():
+        assert (instead is None) == (not serves[n].any())
+        assert instead is None or (instead in kept and stands_in(n, instead))
+
+
 def test_more_than_sixty_four_swims() -> None:
     """One float for each of a hundred swims, and one for the last ninety of them."""
     serves = np.vstack([np.eye(100, dtype=bool), np.arange(100)[None, :] >= 10])
@@ -104,4 +122,4 @@ def test_what_to_carry_and_what_one_fewer_gives_up() -> None:
     assert told.least == 2
     assert told.one_fewer.which == (1,)  # 6 times a season against 5
     assert (told.unserved, told.given_up) == ((3,), (0,))
-    assert jobs.idle(serves) == (jobs.Idle(2, None),)
+    assert jobs.idle([Question()] * len(serves), serves) == (jobs.Idle(2, None),)

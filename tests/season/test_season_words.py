@@ -2,13 +2,16 @@
 
 import json
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
 from tipsight.advice.advise import advise
 from tipsight.advice.facts import Cure, Failure, Limit
+from tipsight.box import floats, keeping
 from tipsight.cli import main
 from tipsight.inputs.case import Band, Stock
+from tipsight.inputs.entry import Entry
 from tipsight.inputs.question import Question
 from tipsight.output import season_words
 from tipsight.output.measures import ANGLER
@@ -19,6 +22,7 @@ from tipsight.season.making import Candidate, Makings, Worth
 from tipsight.season.swims import Fished
 
 SWIMS = [Fished(name, often, Question()) for name, often in (("pool", 6), ("glide", 4), ("weir", 2))]
+TODAY = date(2026, 10, 3)
 CALLED = ["float 1, quill avon, 6BB", "float 2, wire stick, 6 No 4"]
 MADE = Candidate("quill avon", "9 mm", Stock("quill", 3.0), 30.0, 10.0, 5.0,
                  (Band("black", 0.0, 10.0), Band("white", 10.0, 30.0)), 0.21)  # fmt: skip
@@ -84,11 +88,11 @@ def test_what_to_carry() -> None:
 
 
 def test_what_may_rest_is_said_gently() -> None:
-    said = season_words.idle_text((Idle(0, 1),), SWIMS, CALLED)
+    said = season_words.idle_text((Idle(0, 1),), SWIMS, CALLED, (1, 2))
     assert "could rest. A float is also a\n  pleasure" in said
-    assert "  float 1, quill avon, 6BB: float 2 serves all that it serves\n" in said
-    assert "passes none of these" in season_words.idle_text((Idle(1, None),), SWIMS, CALLED)
-    assert "Every float serves some swim" in season_words.idle_text((), SWIMS, CALLED)
+    assert "  float 1, quill avon, 6BB: float 2 serves all that it serves, with bites as\n" in said
+    assert "passes none of these" in season_words.idle_text((Idle(1, None),), SWIMS, CALLED, (1, 2))
+    assert "Every float serves some swim" in season_words.idle_text((), SWIMS, CALLED, (1, 2))
 
 
 def test_gaps_in_words() -> None:
@@ -145,10 +149,12 @@ behind.behind = ["bright"]
 @pytest.mark.parametrize("job", ["gaps", "make", "carry", "idle"])
 def test_the_commands_say_it_and_tell_it_to_programs(job: str, tmp_path, monkeypatch, capsys) -> None:
     monkeypatch.setattr(making, "hulls", lambda: (("quill avon", "9 mm"),))
-    season, mine = tmp_path / "season.toml", tmp_path / "mine.toml"
+    season, mine = tmp_path / "season.toml", tmp_path / "my.box"
     season.write_text(SEASON, encoding="utf-8")
-    mine.write_text('[float]\ntakes = "6BB"\n[tip]\npaint = "black"\n', encoding="utf-8")
-    line = ["season", job, str(mine), "--swims", str(season), "--cores", "1", "--count", "2"]
+    with keeping.opened(mine, "write") as box:
+        floats.put(box, Entry({"pattern": "quill avon", "takes": "6BB", "paint": "black"}), TODAY, 7)
+    line = ["box", job, "--box", str(mine), "--swims", str(season), "--cores", "1"]
+    line += ["2"] if job == "make" else []
     assert main(line) == 0
     assert capsys.readouterr().out.endswith("\n")
     assert main([*line, "--json"]) == 0
@@ -162,3 +168,4 @@ def test_the_commands_say_it_and_tell_it_to_programs(job: str, tmp_path, monkeyp
         assert made["question"]["paint"] == "white"
     if job == "gaps":
         assert [one["swim"] for one in told["gaps"]] == [0, 1]
+        assert {one["nearest"] for one in told["gaps"]} == {7}

@@ -106,9 +106,10 @@ def test_the_command_writes_it_on_two_cores(tmp_path: Path, capsys) -> None:
         (["sweep", "-o", "no/such/t.csv"], "there is no such folder"),
         (["sweep", "nothing.toml", "-o", "t.csv"], "there is no such file"),
         (["sweep", "--cores", "0", "-o", "t.csv"], "say a whole number, 1 to 1024"),
-        (["season", "gaps"], "name the files of your floats"),
-        (["season", "sell"], "say gaps or make or carry or idle"),
-        (["season"], "say gaps or make or carry or idle"),
+        (["box", "gaps", "--box", "none.box"], "there is no box yet; put a float in first"),
+        (["box", "make", "13"], "say a whole number, 1 to 12"),
+        (["box", "sell"], "say put, list, show"),
+        (["box", "carry", "--swims", "none.toml"], "there is no box yet"),
     ],
 )
 def test_what_will_not_do_on_the_line(arguments: list[str], said: str, capsys, tmp_path, monkeypatch) -> None:

@@ -12,8 +12,7 @@ COMMANDS = {
     "eyes": "your own eyes, from a fence card and from what you noted by the river",
     "note": "where a tip went by the river, kept to learn your eyes from",
     "water": "how much one of your waters boils, from how often the float dips there",
-    "box": "your floats in one file: put in, list, change, drop and bring back, as a table (CSV)",
-    "season": "what your floats lack over a season, what to make, carry and leave at home",
+    "box": "your floats in one file: which for this swim, what to carry, what to make",
     "sweep": "a whole season answered, one row of a table for each swim (CSV)",
     "pocket": "all the answers of one float in one file for the phone (HTML)",
 }

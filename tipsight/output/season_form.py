@@ -26,12 +26,12 @@ def _chosen(one: Chosen) -> Told:
     }
 
 
-def gaps_form(gaps: Sequence[Gap]) -> list[Told]:
-    """Return the swims that no float serves, each with the nearest float."""
+def gaps_form(gaps: Sequence[Gap], numbers: Sequence[int]) -> list[Told]:
+    """Return the swims that no float serves, each with the nearest float by its number in the box."""
     return [
         {
             "swim": one.swim,
-            "nearest": one.nearest,
+            "nearest": None if one.nearest is None else numbers[one.nearest],
             "block": block_form(one.block) if one.block else None,
             "cures": as_values.plain(one.cures),
         }
@@ -63,17 +63,24 @@ def makings_form(told: Makings) -> Told:
     }
 
 
-def carry_form(told: Carry) -> Told:
-    """Return what to carry, and what one less gives up."""
+def carry_form(told: Carry, numbers: Sequence[int]) -> Told:
+    """Return what to carry, by its number in the box, and what one less gives up."""
+    fewest, fewer = ([numbers[n] for n in one.which] for one in (told.fewest, told.one_fewer))
     return {
-        "fewest": {"floats": list(told.fewest.which), **_chosen(told.fewest)},
+        "fewest": {"floats": fewest, **_chosen(told.fewest)},
         "least": told.least,
-        "one_fewer": {"floats": list(told.one_fewer.which), **_chosen(told.one_fewer)},
+        "one_fewer": {"floats": fewer, **_chosen(told.one_fewer)},
         "unserved": list(told.unserved),
         "given_up": list(told.given_up),
     }
 
 
-def idle_form(told: Sequence[Idle]) -> list[Told]:
-    """Return the floats that no swim needs, each with one that serves all it serves."""
-    return [{"float": one.float_, "instead": one.instead} for one in told]
+def idle_form(told: Sequence[Idle], numbers: Sequence[int]) -> list[Told]:
+    """Return the floats that no swim needs, each with one that serves all it serves, by their numbers."""
+    return [
+        {
+            "float": numbers[one.float_],
+            "instead": None if one.instead is None else numbers[one.instead],
+        }
+        for one in told
+    ]

@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 
 from tipsight.advice.facts import Cure
-from tipsight.inputs.items import ITEMS
-from tipsight.inputs.options import as_line, as_text
+from tipsight.inputs.options import as_line
 from tipsight.inputs.question import Question
 from tipsight.output import names, telling
 from tipsight.output.layout import hanging
@@ -173,10 +172,12 @@ def carry_text(told: Carry, swims: Sequence[Fished], called: Sequence[str]) -> s
     return _text(lines)
 
 
-def idle_text(told: Sequence[Idle], swims: Sequence[Fished], called: Sequence[str]) -> str:
+def idle_text(
+    told: Sequence[Idle], swims: Sequence[Fished], called: Sequence[str], numbers: Sequence[int]
+) -> str:
     """Return the floats that no swim needs, said gently."""
     if not told:
-        return _text(hanging("Every float serves some swim that no other quite covers."))
+        return _text(hanging("Every float serves some swim that no other covers as well."))
     lines = [
         *hanging(
             f"Going by these {_swims(len(swims))} alone, {_floats(len(told))} could rest. A float "
@@ -189,25 +190,6 @@ def idle_text(told: Sequence[Idle], swims: Sequence[Fished], called: Sequence[st
         if one.instead is None:
             lines += hanging(f"{rests}: passes none of these swims as it is", "  ")
         else:
-            lines += hanging(f"{rests}: float {one.instead + 1} serves all that it serves", "  ")
+            stands_in = f"float {numbers[one.instead]} serves all that it serves, with bites as light"
+            lines += hanging(f"{rests}: {stands_in}", "  ")
     return _text(lines)
-
-
-def float_called(question: Question, n: int) -> str:
-    """Return what a float is called in a list: its number, its pattern, load and tip as told.
-
-    Examples
-    --------
-    >>> float_called(Question(pattern="quill avon", takes="6BB", diameter="3 mm", stock="quill"), 0)
-    'float 1, quill avon, 6BB, 3 mm quill'
-    """
-    told = question.told()
-
-    def said(key: str) -> str:
-        return as_text(ITEMS[key], told[key]) if key in told else ""
-
-    tip = f"{said('diameter')} {said('stock')}".strip()
-    showing = f"{said('showing')} showing" if said("showing") else ""
-    load = said("takes") or said("size")
-    parts = [f"float {n + 1}", said("pattern"), load, tip, showing, said("paint")]
-    return ", ".join(part for part in parts if part)

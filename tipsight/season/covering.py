@@ -9,6 +9,8 @@ Mask = NDArray[np.bool_]
 Array = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
+AS_LIGHT = 1.1
+"""A float that wants no more than so many times the force to sink shows bites as light (judgement)."""
 LONG_S = 60.0
 """After so long a search is broken off, and the gap that is left is told."""
 
@@ -183,19 +185,31 @@ def fewest(serves: Mask, weight: Array, long_s: float = LONG_S) -> tuple[Chosen,
     return in_order(serves, counted, which, float(counted[columns].sum())), least
 
 
-def spare(serves: Mask) -> dict[int, int | None]:
+def spare(serves: Mask, force: Array | None = None) -> dict[int, int | None]:
     """Return each row that nothing needs, with one that serves all it serves; None if it serves none.
 
-    Of equal rows the first is kept, and what stands in is itself no spare.
+    Of equal rows the first is kept, and what stands in is itself no spare. Where ``force`` tells what
+    sinks each, only one that is sunk as easily, within `AS_LIGHT`, may stand in.
 
     Examples
     --------
     >>> spare(np.array([[1, 0, 0], [1, 1, 0], [1, 1, 0], [0, 0, 0]], bool))
     {0: 1, 2: 1, 3: None}
+    >>> spare(np.array([[1, 0], [1, 1]], bool), np.array([0.2, 0.5]))
+    {}
     """
-    kept = undominated(serves)
+    sinks = np.zeros(len(serves)) if force is None else force
+    kept: list[int] = []
     found: dict[int, int | None] = {}
-    for row in np.setdiff1d(np.arange(len(serves)), kept):
-        over = [int(k) for k in kept if not (serves[row] & ~serves[k]).any()]
-        found[int(row)] = over[0] if serves[row].any() else None
-    return found
+    # what serves more, or is sunk more easily, stands before what it may stand in for
+    for row in np.lexsort((np.arange(len(serves)), sinks, -serves.sum(axis=1))):
+        if not serves[row].any():
+            found[int(row)] = None
+            continue
+        lost = (serves[row] & ~serves[kept]).any(axis=1)
+        over = np.flatnonzero(~lost & (sinks[kept] <= AS_LIGHT * sinks[row]))
+        if over.size:
+            found[int(row)] = kept[int(over[0])]
+        else:
+            kept.append(int(row))
+    return dict(sorted(found.items()))

@@ -13,6 +13,8 @@ from tipsight.advice.limits import BY_LIMIT
 from tipsight.advice.swim import swim
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
+from tipsight.load import budget
+from tipsight.load.tips import showing_diameter_mm
 from tipsight.season import covering
 from tipsight.season.covering import Chosen
 from tipsight.season.swims import Fished
@@ -55,7 +57,7 @@ class Idle:
 
     float_: int
     instead: int | None
-    """One that serves every swim that it serves; None where it serves none at all."""
+    """One that serves every swim that it serves and shows bites as light; None where it serves none."""
 
 
 def gaps(
@@ -125,22 +127,32 @@ def carry(swims: Sequence[Fished], serves: Mask, long_s: float = covering.LONG_S
     )
 
 
-def idle(serves: Mask) -> tuple[Idle, ...]:
-    """Return the floats that no swim needs, because another serves all that they serve.
+def idle(floats: Sequence[Question], serves: Mask) -> tuple[Idle, ...]:
+    """Return the floats that no swim needs: another serves all that they serve, and is sunk as easily.
 
     Parameters
     ----------
+    floats : sequence of Question
+        The box.
     serves : numpy.ndarray
         Which float serves which swim, shape (F, S).
 
     Returns
     -------
     tuple of Idle
-        In the order of the box; of floats that serve the same the first is no idler.
+        In the order of the box; of floats that are as good the first is no idler.
 
     Examples
     --------
-    >>> idle(np.array([[True, False], [True, True]]))
-    (Idle(float_=0, instead=1),)
+    >>> short, long = Question(showing="10 mm"), Question(showing="30 mm")
+    >>> serves = np.array([[True, False], [True, True]])
+    >>> idle([long, short], serves), idle([short, long], serves)
+    ((Idle(float_=0, instead=1),), ())
     """
-    return tuple(Idle(n, other) for n, other in covering.spare(serves).items())
+    force = np.array([_sink_force_g(one) for one in floats])
+    return tuple(Idle(n, other) for n, other in covering.spare(serves, force).items())
+
+
+def _sink_force_g(float_: Question) -> float:
+    tip = settle(float_).tip
+    return float(budget.sink_force_g(showing_diameter_mm(tip), tip.showing_mm))
