@@ -28,7 +28,11 @@ MOST_SHOWN = 40
 MOST_TYPED = 5000
 OWN = ("find", "kind", "sort", "from", "float")
 """What of an address is the list's own; the rest is the question."""
+MOST_RANKED = 150
+"""Floats among which the best for a swim is looked for at once; two seconds of one core (measured)."""
+HERE = "here"
 SORTS = {
+    HERE: "the best for this swim first",
     **{"number": "by number", "pattern": "by pattern", "load": "by load"},
     "fished": "longest unfished first",
 }
@@ -48,7 +52,8 @@ class Sought:
     @classmethod
     def told(cls, args: MultiDict[str, str]) -> "Sought":
         """Return what an address looks for; what it does not know is left out."""
-        text, sort = args.get("from", ""), args.get("sort", "")
+        # a button says the order behind what the list of orders says
+        text, sort = args.get("from", ""), next(reversed(args.getlist("sort")), "")
         first = int(text) if text.isascii() and text.isdecimal() and len(text) < 6 else 0
         return cls(
             args.get("find", "")[:200],
@@ -101,17 +106,26 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
     ) -> Response:
         asked, sought = _asked(start), Sought.told(request.values)
         found: tuple[Kept, ...] = ()
+        head, lines = "", dict[int, str]()
         try:
             found = _listed(writing)
         except Mistakes as wrong:
             mistakes, status = wrong.mistakes, 422
         here = [kept for kept in found if not kept.dropped]
+        those = sought.among(here)
+        if sought.sort == HERE and those:
+            try:
+                those, head, lines = _ranked(start if asked.own else asked.question(), those, asked)
+            except Mistakes as wrong:
+                mistakes, status = wrong.mistakes, 422
         body = render_template(
             "box.html",
             asked=asked,
             sought=sought,
             sorts=SORTS,
-            floats=sought.among(here),
+            floats=those,
+            head=head,
+            lines=lines,
             many=float_words.how_many(here),
             dropped=[kept for kept in found if kept.dropped],
             patterns=sorted({kept.entry.told.get("pattern", "") for kept in here}),
@@ -180,6 +194,24 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
     app.add_url_rule("/box/put", "put", put, methods=["POST"])
     for name, view in {"change": change, "drop": drop, "back": back}.items():
         app.add_url_rule(f"/box/<int:number>/{name}", name, view, methods=["POST"])
+
+
+def _ranked(
+    question: Question, kept: Sequence[Kept], asked: Asked
+) -> tuple[tuple[Kept, ...], str, dict[int, str]]:
+    """Return floats, the best for a swim first, a sentence on all, and a line on each by its number."""
+    if len(kept) > MOST_RANKED:
+        why = f"{len(kept)} floats are too many at once; look for some words, or for one pattern"
+        raise Mistakes([Mistake("sort", "", why, "avon")])
+    from tipsight.output import rank_words
+    from tipsight.season.ranking import rank
+
+    found = rank(question, [one.question() for one in kept])
+    reader = asked.units.reader
+    lines = {
+        kept[one.float_].number: rank_words.line(one, found, reader) for one in found.floats
+    }
+    return tuple(kept[one.float_] for one in found.floats), rank_words.head(found, reader), lines
 
 
 @contextmanager

@@ -80,7 +80,7 @@ def test_only_the_first_are_looked_at_closely():
 def test_no_float_at_all():
     assert rank(SWIM, []).floats == ()
     assert rank_words.text(rank(SWIM, []), [], 20) == (
-        "20 yd, bright: of no floats none would do, whatever is done at the bank.\n\n"
+        "20 yd, bright: none of no floats would do, whatever is done at the bank.\n\n"
     )
 
 
@@ -91,7 +91,7 @@ def kept(n, question):
 
 def test_it_is_told_in_words(found):
     said = rank_words.text(found, [kept(n, q) for n, q in enumerate(FLOATS)], 20)
-    assert said.startswith("20 yd, bright: of seven floats ")
+    assert said.startswith("20 yd, bright: three of seven floats would do as they are, two more with")
     first = found.floats[0].float_ + 1
     assert f"\n{first}: quill avon, 6BB, 3 mm quill, 30 mm showing, black\n  as it is: kept in view" in said
     assert "let 20 mm (¾ in) show" in said or "pen all that shows black" in said
@@ -107,7 +107,7 @@ def test_the_command_tells_it_to_people_and_to_programs(tmp_path, capsys):
     line = ["box", "rank", "--box", str(path), "--distance", "20yd", "--behind", "bright", "--age", "50",
             "--looks", "fur"]  # fmt: skip
     assert main(line) == 0
-    assert capsys.readouterr().out.startswith("20 yd, bright: of three floats one float as it is")
+    assert capsys.readouterr().out.startswith("20 yd, bright: one of three floats would do as it is")
     assert main([*line, "--json"]) == 0
     told = json.loads(capsys.readouterr().out)
     assert told["floats"][0]["number"] == 1

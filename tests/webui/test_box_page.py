@@ -8,7 +8,10 @@ import pytest
 
 from tipsight.box import floats, keeping
 from tipsight.inputs.entry import Entry
-from webui import create_app
+from tipsight.inputs.question import Question
+from tipsight.output import rank_words
+from tipsight.season.ranking import rank
+from webui import box_page, create_app
 
 LAN = {"REMOTE_ADDR": "192.168.1.30"}
 ADDRESS = "192.168.1.20"
@@ -183,3 +186,29 @@ def test_the_answer_leads_to_the_box_and_back(client):
     assert answer.status_code == 200
     assert "paint=red" in with_it
     assert "takes=6BB" in with_it
+
+
+def test_which_for_this_swim(client, box):
+    """The best first, each with what is done for it; two floats are as the ranking itself has them."""
+    reply = client.get("/box?distance=20+yd&behind=bright&looks=fur&sort=number&sort=here")
+    assert reply.status_code == 200
+    assert "20 yd, bright: " in text(reply)
+    listed = numbers(reply)
+    assert sorted(listed) == [1, 2]
+    with keeping.opened(box) as one:
+        kept_ = floats.listed(one)
+    swim = Question(distance="20 yd", behind="bright", looks="fur")
+    best = rank(swim, [k.question() for k in kept_])
+    assert listed == [kept_[one.float_].number for one in best.floats]
+    assert rank_words.line(best.floats[0], best)[1:] in text(reply)
+
+
+def test_a_swim_with_a_mistake_and_a_box_too_large_are_told(client, monkeypatch):
+    reply = client.get("/box?distance=frog&sort=here")
+    assert (reply.status_code, "'frog'" in text(reply)) == (422, True)
+    monkeypatch.setattr(box_page, "MOST_RANKED", 1)
+    reply = client.get("/box?distance=20+yd&sort=here")
+    assert (reply.status_code, "2 floats are too many at once; look for some words" in text(reply)) == (
+        422, True,
+    )  # fmt: skip
+    assert numbers(reply) == [1, 2]

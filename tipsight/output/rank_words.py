@@ -21,11 +21,14 @@ def head(told: Ranking, reader: Reader = ANGLER) -> str:
     waters = measures.listed([names.short_water(one) for one in case.stretches])
     swim = f"{reader.far(case.place.range_m)}, {waters}"
     now, more = told.as_they_are, told.with_something_done
+    many = f"of {_floats(len(told.floats))}"
     if not now + more:
-        return f"{swim}: of {_floats(len(told.floats))} none would do, whatever is done at the bank."
-    counts = ((now, f"as {'it is' if now == 1 else 'they are'}"), (more, "with something done at the bank"))
-    words = [f"{_floats(count)} {how}" for count, how in counts if count]
-    return f"{swim}: of {_floats(len(told.floats))} {measures.listed(words)}."
+        return f"{swim}: none {many} would do, whatever is done at the bank."
+    done = "with something done at the bank"
+    if not now:
+        return f"{swim}: {measures.number(more)} {many} would do {done}."
+    also = f", {measures.number(more)} more {done}" if more else ""
+    return f"{swim}: {measures.number(now)} {many} would do as {'it is' if now == 1 else 'they are'}{also}."
 
 
 def line(one: Ranked, told: Ranking, reader: Reader = ANGLER) -> str:
