@@ -45,10 +45,10 @@ def test_seconds_under_say_a_margin():
 def test_another_visit_is_known_less_well_than_today():
     """One visit of sd s about the same water: today sd goes up by the .25 of a visit, twice."""
     seen = boiling.dips(6, 2, STAND_IN)
-    today, next_time = boiling.boils(1.0, today=[seen]), boiling.boils(1.0, before=[seen])
+    today, next_time = boiling.boils(1.0, today=[seen]), boiling.boils(1.0, before=[[seen]])
     assert today.told[1] < 0.13
     assert 0.25 < next_time.told[1] < 0.40
-    many = boiling.boils(1.0, before=[seen] * 20)
+    many = boiling.boils(1.0, before=[[seen]] * 20)
     assert many.told[1] == pytest.approx(0.25, abs=0.03)
 
 
@@ -82,6 +82,7 @@ def test_on_the_shipped_ride_a_water_is_found_again():
     [
         (lambda: boiling.dips(-1, 2, STAND_IN), "dips must be 0 to 600"),
         (lambda: boiling.dips(3, 0, STAND_IN), "minutes of counting must be 0.25 to 120"),
+        (lambda: boiling.dips(61, 1, STAND_IN), "dips a minute must be 0 to 60"),
         (lambda: boiling.lowest(0, STAND_IN), "lowest in a minute must be 0.5 to 200 mm"),
         (lambda: boiling.under(40, 3, STAND_IN), "share of the time under must be 0.001 to 0.45"),
         (lambda: boiling.boils(9.0), "word for the boils must be 0.5 to 6"),
@@ -92,5 +93,34 @@ def test_what_cannot_be(made, says):
         made()
 
 
-def test_readings_that_no_boils_explain_leave_the_word():
-    assert boiling.boils(2.0, today=[np.zeros_like(boiling.F)]).factor == pytest.approx(2.0, rel=0.01)
+def normal(mean, sd):
+    return np.exp(-0.5 * ((boiling.F - mean) / sd) ** 2)
+
+
+def test_visits_weigh_as_how_well_each_is_known_and_how_far_visits_lie_apart():
+    """By hand, our note: 1/(.3^2 + .25^2) = 6.557, 1/(.1^2 + .25^2) = 13.793, the word 1/.4^2 = 6.25;
+    the next visit lies .25 from their mean."""
+    found = boiling.boils(1.0, before=[[normal(0.6, 0.3)], [normal(0.2, 0.1)]])
+    weights = 6.557 + 13.793 + 6.25
+    mean, sd = (0.6 * 6.557 + 0.2 * 13.793) / weights, np.sqrt(1 / weights + 0.25**2)
+    assert found.told == pytest.approx((mean, sd), abs=2e-3)
+    today = boiling.boils(1.0, [[normal(0.6, 0.3)], [normal(0.2, 0.1)]], [normal(0.5, 0.2)])
+    both = 1 / sd**2 + 1 / 0.2**2
+    by_hand = (mean / sd**2 + 0.5 / 0.2**2) / both, both**-0.5
+    assert today.told == pytest.approx(by_hand, abs=2e-3)
+
+
+def test_readings_that_no_boils_explain_leave_what_was_known():
+    nothing = np.zeros_like(boiling.F)
+    assert not boiling.explained(nothing)
+    assert boiling.boils(2.0, today=[nothing]).factor == pytest.approx(2.0, rel=0.01)
+    seen = boiling.dips(6, 2, STAND_IN)
+    known = boiling.boils(1.0, before=[[seen]])
+    assert boiling.boils(1.0, before=[[seen], [nothing]], today=[nothing]).told[0] > 0.1
+    assert boiling.boils(1.0, before=[[seen]], today=[nothing]).told == pytest.approx(known.told)
+
+
+def test_two_readings_that_cannot_both_be_leave_something():
+    """Neither is nothing by itself, but their product is."""
+    found = boiling.boils(1.0, today=[normal(-0.7, 0.02), normal(1.9, 0.02)])
+    assert found.told[0] == pytest.approx(-0.7, abs=0.01)  # the one nearer the word

@@ -12,6 +12,17 @@ from tipsight.commands import kept
 CARD = "eyes card --age 60 --paces 0.85m 17 24 32 16 22 28"
 SWIM = "--distance 34yd --behind bright --looks fur --showing '30 mm' --paint black"
 
+LAST = (
+    "shot",
+    "day --date '2026-10-15 UTC' --place '52 N 1 W' --facing SW",
+    "sheet",
+    "card shotting",
+    "card wall",
+    "view --svg tip",
+    "pocket",
+)
+"""Commands that ask a question; the first two print."""
+
 
 @pytest.fixture
 def tell(capsys, tmp_path, monkeypatch):
@@ -86,11 +97,35 @@ def test_notes_are_kept_and_undone(tell):
     assert before != tell("eyes")[1]
 
 
-def test_a_note_of_the_last_question(tell):
-    assert "no question is kept yet" in tell("note --last --went 30yd")[2]
+def test_a_note_of_the_last_question(tell, tmp_path):
+    assert "no question is kept yet, as there is no box; tell it here" in tell("note --last --went 30yd")[2]
+    tell(f"advise {SWIM}")
+    assert not (tmp_path / "my.box").exists()  # to be answered makes no file
+    tell(CARD)
+    assert "none was asked since this box was begun" in tell("note --last --went 30yd")[2]
+    tell(f"advise {SWIM}")
+    tell("advise")  # the invented swim is nobody's question
+    said = tell("note --last --followed 30yd")[1]
+    assert said.startswith(
+        "Kept as reading 2, of the question asked last: distance 34yd, behind bright, showing 30 mm, "
+        "paint black."
+    )
+    assert "followed to 30 yd" in said
+    assert "there is no such file" in tell(f"note --last --went 30yd --box {tmp_path / 'none'}")[2]
+
+
+@pytest.mark.parametrize("asked", LAST)
+def test_the_last_question_may_be_any_commands(tell, asked, tmp_path, monkeypatch):
+    monkeypatch.setattr("tipsight.paper.pocket.html", lambda *_: "")
+    monkeypatch.setattr("tipsight.hours.course.course", lambda *_: None)
+    monkeypatch.setattr("tipsight.output.course_words.text", lambda _: "")
     tell(CARD)
     tell(f"advise {SWIM}")
-    assert "followed to 30 yd" in tell("note --last --followed 30yd")[1]
+    out = "" if asked in LAST[:2] else f"-o {tmp_path / 'out'}"
+    code, _, wrong = tell(f"{asked} --distance 31yd {out}")
+    assert (code, wrong) == (0, "")
+    said = tell("note --last --followed 30yd")[1]
+    assert said.startswith("Kept as reading 2, of the question asked last: distance 31yd.")
 
 
 def test_what_was_learned_is_in_every_answer(tell):
@@ -170,6 +205,7 @@ MISTAKES = {
     "note demo --distance 9 --went 34yd": "distance: '9' will not do; say the unit",
     "water 'Mill run'": "water: 'Mill run' will not do; nothing was told of it yet; count its dips",
     "water 'Mill run' demo --dips 6": "--dips: '6' will not do; say how many in how many minutes",
+    "water 'Mill run' demo --dips '70 in 1 min'": "--dips: '70 in 1 min' will not do; say how many in how",
     "water 'Mill run' --dips '6 in 2 min'": "water: say on which swim with which float, by its file",
     "water 'Mill run' demo --lowest 900mm": "say how far, 0.5 to 200 mm",
     "water 'Mill run' demo --under '60 s 9 a minute'": "say how long, and how often a minute, under",

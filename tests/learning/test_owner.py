@@ -13,6 +13,7 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.learning import belief, home_water, river
 from tipsight.learning.owner import Next, owner
+from tipsight.output.learnt_words import water
 from tipsight.sight import eye
 
 TODAY = date(2026, 10, 3)
@@ -168,6 +169,24 @@ def test_a_water_drifts_between_visits():
     assert (today.counts, today.visits, later.visits) == (2, 1, 1)
     assert later.boils.told[1] > max(today.boils.told[1], 0.25)
     assert today.lesson.taken.endswith("from 2 counts")
+
+
+def test_a_count_that_no_boils_explain_is_named_and_takes_nothing_away(monkeypatch):
+    before = TODAY - timedelta(days=30)
+    told = [dips(1, 6, 2, before), dips(2, 9, 3)]
+    likely = home_water.likelihood
+
+    def none_of_the_second(one):
+        found, word = likely(one)
+        return (0.0 * found if one.number == 2 else found), word
+
+    monkeypatch.setattr(home_water, "likelihood", none_of_the_second)
+    found = home_water.home_water("Mill run", told, TODAY)
+    plain = home_water.home_water("Mill run", told[:1], TODAY)
+    assert (found.counts, found.unexplained) == (1, (2,))
+    assert found.boils.told == plain.boils.told
+    said = " ".join(water(found, told).split())
+    assert "no boils explain reading 2, so it is left out" in said
 
 
 def test_none_in_three_minutes_tells_too():

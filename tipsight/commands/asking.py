@@ -45,10 +45,13 @@ class Asked:
     """The file of readings that was named."""
 
     def keep(self) -> None:
-        """Keep the question as the last one asked, where things are kept at all."""
+        """Keep the question as the last one asked, where there is a box; none is made for it.
+
+        The invented swim that stands for no question is nobody's.
+        """
         from tipsight.box.keeping import place
 
-        if place(self.box).exists():
+        if not self.untold and place(self.box).exists():
             from tipsight.commands.kept import keep_asked
 
             keep_asked(self.question, self.box)

@@ -41,4 +41,5 @@ def run(put: Asked, card: str, out: str, paper: "Paper") -> str:
         data = cards.bank(answer, paper, progress("cells of the card"))
     else:
         data = wall.pdf(answer, paper)
+    put.keep()
     return write(out, data, "print at 100 % and measure its check line")

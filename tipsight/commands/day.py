@@ -124,6 +124,7 @@ def run(
         asked = put.question.with_options(sky=f"{sky}")
         found = course(asked, each, place, facing, partial(_told, tell, n, len(skies)))
         courses.append((f"{sky} sky" if "sky" not in f"{sky}" else f"{sky}", found))
+    put.keep()
     if json:
         from tipsight.output.course_form import course_form
 

@@ -21,6 +21,11 @@ from tipsight.units import YARD_M
 if TYPE_CHECKING:
     from tipsight.learning.owner import Owner
 
+NO_BOX = (
+    "no question is kept yet, as there is no box; tell it here, as you asked it, and one is begun: "
+    "from then on each question is kept"
+)
+NOT_ASKED = "no question is kept yet: none was asked since this box was begun; tell it here, as you asked it"
 NEAR_M, FAR_M = 3.0, 100.0
 MOST_LETTERS = 60
 
@@ -161,13 +166,13 @@ def _unknown(option: str, name: str, found: Sequence[Reading], *, dips: bool) ->
 
 def told_again(box: str | None) -> Question:
     """Return what was asked last; Mistakes if nothing is kept."""
+    listed(box)  # a box that was named and is not there is a mistake of its own
     path = keeping.place(box)
-    found = None
+    found, why = None, NO_BOX
     if path.exists():
         with keeping.opened(path) as one:
-            found = recorded.asked_last(one)
+            found, why = recorded.asked_last(one), NOT_ASKED
     if found is None:
-        why = "no question is kept yet; tell it here, as you asked it"
         raise Mistakes([Mistake("--last", "", why, "tipsight note mine.toml --went 34yd")])
     return Question().with_options(
         **{key: tuple(value) if isinstance(value, list) else value for key, value in found.items()}

@@ -1,6 +1,5 @@
 """``tipsight note``: where a tip went by the river, kept to learn one's eyes from."""
 
-from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -49,11 +48,12 @@ def run(
     question = told_again(box) if last else put.question
     from tipsight.inputs.settle import settle
 
-    settle(replace(question))  # a note that cannot be answered is not kept
+    settle(question)  # a note that cannot be answered is not kept
     kept = {"saw": next(iter(told)), "range_m": next(iter(told.values()))}
     asked = dict(question.told())
     also: dict[str, Any] = {key: asked[key] for key in ("age", "sight") if key in asked}
     number = keep(box, "note", who, day, {**kept, **also, "question": asked})
-    from tipsight.output.learnt_words import eyes
+    from tipsight.output.learnt_words import eyes, of_question
 
-    return f"Kept as reading {number}.\n" + eyes(owner_of(listed(box), who))
+    of = f", {of_question(asked)}" if last else ""
+    return f"Kept as reading {number}{of}.\n" + eyes(owner_of(listed(box), who))

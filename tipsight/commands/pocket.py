@@ -17,4 +17,5 @@ def run(put: Asked, out: str) -> str:
     settle(put.question)  # a mistake is told at once, not by every core
     with ProcessPoolExecutor(os.cpu_count()) as cores:
         said = pocket.html(put.question, progress("answers"), cores)
+    put.keep()
     return write(out, said.encode(), "send it to the phone; it needs no network")

@@ -17,5 +17,7 @@ def run(put: Asked, out: str, paper: "Paper") -> str:
     from tipsight.advice.advise import advise
     from tipsight.paper import sheet
 
+    answer = advise(put.question)
+    put.keep()
     said = "one page; print at 100 % and measure its two check lines"
-    return write(out, sheet.pdf(advise(put.question), paper), said)
+    return write(out, sheet.pdf(answer, paper), said)

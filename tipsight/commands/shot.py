@@ -17,6 +17,7 @@ def run(put: Asked, was: str | None) -> str:
     from tipsight.output.shotting import shotting
 
     case = settle(put.question)
+    put.keep()
     if was is None:
         return shotting(case)
     from tipsight.load.causes import account

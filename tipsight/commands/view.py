@@ -94,6 +94,7 @@ def run(
     from tipsight.pictures import drawn, truesize, view
 
     answer = advise(put.question)
+    put.keep()
     if svg:
         picture = drawn.drawing(answer, svg)
         return write(out or "view.svg", picture.alone().encode(), picture.words)

@@ -20,6 +20,7 @@ from tipsight.commands.kept import (
 from tipsight.commands.parsing import Alone, Said
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.quantities import Unread, clean, length_mm, number
+from tipsight.learning.boiling import MOST_A_MINUTE
 
 EXAMPLE = "tipsight water 'Mill run' mine.toml --dips '6 in 2 min'"
 UNTIMED_MIN = 2.0
@@ -39,7 +40,8 @@ def _dips(text: str) -> tuple[float, float] | None:
             return None
     except Unread:
         return None
-    return found if 0.0 <= found[0] <= 600.0 and 0.25 <= found[1] <= 120.0 else None
+    within = 0.25 <= found[1] <= 120.0 and 0.0 <= found[0] <= min(600.0, MOST_A_MINUTE * found[1])
+    return found if within else None
 
 
 def _lowest(text: str) -> float | None:

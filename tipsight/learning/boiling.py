@@ -1,6 +1,6 @@
 """How much one water boils, learned from what it does to a float: on the whole curve, visit by visit."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -23,6 +23,10 @@ WORD_SD, VISIT_SD = 0.40, 0.25
 (judgement)."""
 CLUMPED, LOWEST_SD, UNDER_SD = 0.16, 0.15, float(np.log(1.2))
 """Rates are known to x/÷1.5; a lowest mark to 15 %; seconds under to x/÷1.2 (judgement)."""
+MOST_A_MINUTE = 60.0
+"""A float goes up and down once in a second or slower (`afloat.ride`)."""
+LEAST_LIKELY = 1e-200
+"""Keeps products and logarithms of likelihoods from nothing."""
 
 
 @dataclass(frozen=True)
@@ -54,12 +58,13 @@ def dips(count: float, minutes: float, on: Curve) -> Array:
 
     Negative binomial, mean mu = dips a minute times minutes, shape 1/(.16 + 1/mu): dips come in
     twos and threes, and the rate is known to x/÷1.5. `OutOfRange` outside 0 to 600 dips in 0.25
-    to 120 minutes.
+    to 120 minutes, and over one a second.
     """
     from scipy.stats import nbinom
 
     n = float(within("dips", count, 0.0, 600.0))
     time = float(within("minutes of counting", minutes, 0.25, 120.0, "minutes"))
+    within("dips a minute", n / time, 0.0, MOST_A_MINUTE)
     mu = np.maximum(on.dips_per_min * time, 1e-9)
     shape = 1.0 / (CLUMPED + 1.0 / mu)
     return np.asarray(nbinom.pmf(round(n), shape, shape / (shape + mu)))
@@ -129,26 +134,42 @@ class Boils:
 
 
 def _blurred(likelihood: Array) -> Array:
-    step = np.exp(-0.5 * ((F[:, None] - F) / VISIT_SD) ** 2)
-    return np.asarray(step @ likelihood / step.sum(axis=1))
+    return np.asarray(np.exp(-0.5 * ((F[:, None] - F) / VISIT_SD) ** 2) @ likelihood)
 
 
-def boils(word: float, before: Iterable[Array] = (), today: Iterable[Array] = ()) -> Boils:
+def explained(likelihood: Array) -> bool:
+    """Return whether any boils of the grid explain a reading; one that none explains says nothing."""
+    return bool(likelihood.max() > LEAST_LIKELY)
+
+
+def _together(likelihoods: Iterable[Array]) -> Array:
+    """Return readings of one visit in one, the likeliest factor at 1."""
+    log = np.zeros_like(F)  # in logarithms, as a product of many small ones is nothing
+    for one in likelihoods:
+        if explained(one):
+            log = log + np.log(np.maximum(one / one.max(), LEAST_LIKELY))
+    return np.asarray(np.exp(log - log.max()))
+
+
+def boils(
+    word: float, before: Iterable[Sequence[Array]] = (), today: Sequence[Array] = ()
+) -> Boils:
     """Return how much a water boils today, from visits before it and from what is seen on it now.
 
     Parameters
     ----------
     word : float
         The word for its boils as a factor: 1 even, 2 boily, 3 a weir.
-    before : iterable of numpy.ndarray
-        The likelihood of each earlier visit, all its readings together.
-    today : iterable of numpy.ndarray
+    before : iterable of sequence of numpy.ndarray
+        Of each earlier visit, the likelihood of each of its readings.
+    today : sequence of numpy.ndarray
         Of each reading of today.
 
     Returns
     -------
     Boils
-        Prior N(ln word, .40); each visit lies .25 from the water's own mean, and so does today.
+        Prior N(ln word, .40); each visit lies .25 from the water's own mean, and so does today, so that
+        a visit of sd s weighs 1/(s^2 + .25^2). A reading that no boils explain is left aside.
 
     Examples
     --------
@@ -157,14 +178,10 @@ def boils(word: float, before: Iterable[Array] = (), today: Iterable[Array] = ()
     """
     mean = float(np.log(within("word for the boils", word, 0.5, 6.0)))
     weight = np.exp(-0.5 * ((F - mean) / WORD_SD) ** 2)
-    visits = list(before)
+    visits = [_together(each) for each in before]
     for one in visits:
         weight = weight * _blurred(one)
     if visits:
         weight = _blurred(weight / weight.sum())
-    for one in today:
-        weight = weight * one
-    total = float(weight.sum())
-    if total <= 0.0:  # readings that no boils explain leave what was believed without them
-        return boils(word)
-    return Boils(weight / total)
+    weight = weight * _together(today)
+    return Boils(weight / weight.sum())

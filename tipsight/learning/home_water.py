@@ -33,6 +33,8 @@ class HomeWater:
     visits: int
     unread: tuple[int, ...] = ()
     """Numbers of readings whose question can no longer be answered."""
+    unexplained: tuple[int, ...] = ()
+    """Numbers of readings that no boils explain."""
 
     @property
     def lesson(self) -> Lesson:
@@ -77,9 +79,9 @@ def home_water(name: str, readings: Sequence[Reading], today: date) -> HomeWater
         Its boils, drifting between visits; worked out whenever it is asked for.
     """
     kept = sorted((r for r in readings if not r.dropped), key=lambda one: one.made_on)
-    before: list[Array] = []
+    before: list[list[Array]] = []
     now: list[Array] = []
-    words, unread, counts, visits = [], [], 0, 0
+    words, unread, odd, counts, visits = [], [], [], 0, 0
     for on, group in groupby(kept, key=lambda one: one.made_on):
         each = []
         for one in group:
@@ -88,14 +90,18 @@ def home_water(name: str, readings: Sequence[Reading], today: date) -> HomeWater
             except Mistakes:
                 unread.append(one.number)
                 continue
-            each.append(likely)
             words.append(word)
+            if boiling.explained(likely):
+                each.append(likely)
+            else:
+                odd.append(one.number)
         if not each:
             continue
         counts, visits = counts + len(each), visits + 1
         if on == today:
             now = each
         else:
-            before.append(np.prod(each, axis=0))
+            before.append(each)
     word = float(np.clip(words[-1], 0.5, 6.0)) if words else 1.0
-    return HomeWater(name, boiling.boils(word, before, now), counts, visits, tuple(unread))
+    found = boiling.boils(word, before, now)
+    return HomeWater(name, found, counts, visits, tuple(unread), tuple(odd))

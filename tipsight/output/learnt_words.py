@@ -1,10 +1,12 @@
 """What is said of one's own eyes and waters."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from tipsight.box.recorded import Reading
 from tipsight.inputs.learnt import ME
+from tipsight.inputs.question import Value
+from tipsight.inputs.values import typed
 from tipsight.learning import corners
 from tipsight.learning.bars import Said
 from tipsight.learning.home_water import HomeWater
@@ -12,6 +14,7 @@ from tipsight.learning.owner import Next, Note, Owner
 from tipsight.output.layout import entry
 from tipsight.output.measures import ANGLER, listed
 
+_KNOWN_BY = ("distance", "behind", "showing", "paint")
 PICTURE, HALF = 41, 2.0
 """Letters of the small picture, and how many times less and more its ends are."""
 NOT_TEST = "this is no eye test, for driving or for health; for that see an optician"
@@ -50,6 +53,16 @@ def sentence_of(owner: Owner) -> str:
         f"{who}: {owner.belief.factor:.2f} times what is usual at your age ({low:.2f} to {high:.2f}), "
         f"from {_sources(owner)}; how readily you say 'gone' is in it"
     )
+
+
+def of_question(told: Mapping[str, Value]) -> str:
+    """Return by what a question that was kept is known again.
+
+    >>> of_question({"distance": "34yd", "depth": "7 ft", "behind": ("dark", "bright")})
+    'of the question asked last: distance 34yd, behind dark; bright'
+    """
+    known = [f"{key} {typed(told[key])}" for key in _KNOWN_BY if key in told]
+    return f"of the question asked last: {', '.join(known) or 'nothing told in it'}"
 
 
 def _at(factor: float) -> int:
@@ -173,6 +186,11 @@ def water(found: HomeWater, readings: Sequence[Reading]) -> str:
         )
     for number in found.unread:
         lines += entry("NOTE", f"reading {number} cannot be answered now, so it is left out.")
+    for number in found.unexplained:
+        lines += entry(
+            "NOTE",
+            f"no boils explain reading {number}, so it is left out; look at how it was told, or drop it.",
+        )
     numbers = [f"{one.number}" + (" (left out)" if one.dropped else "") for one in readings]
     lines += entry("READINGS", f"{', '.join(numbers)}; tipsight eyes drop NUMBER leaves one out.")
     lines += entry(
