@@ -16,8 +16,9 @@ from tipsight.box import floats, keeping
 from tipsight.box.floats import Kept, Stale
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs import in_a_line
-from tipsight.inputs.entry import OF_FLOAT, Entry, sought_words, with_told
+from tipsight.inputs.entry import OF_FLOAT, Entry, sought_words
 from tipsight.inputs.question import Question
+from tipsight.inputs.refitted import retold
 from tipsight.output import float_words
 from webui.asking import Asked, read, typed_of
 from webui.writing import Writing
@@ -249,7 +250,7 @@ def _address(asked: Asked, sought: Sought, other: Mapping[str, int] = NOTHING) -
 
 def _told(base: Entry) -> Entry:
     found = in_a_line.read(request.form.get("line", "")[:MOST_TYPED])
-    return with_told(base, found.told, **found.also)
+    return retold(base, found.told, **found.also)
 
 
 def _mark() -> int | None:

@@ -64,6 +64,20 @@ def test_a_float_from_one_line_to_its_history(run):
     assert "lies in: not told, was tray 3" in run("change", "1", "--lies", "not told")
 
 
+def test_a_new_tip_leaves_what_it_takes_to_the_tip_before(run):
+    run("put", AVON, "--seasons", "3")
+    said = run("change", "1", "4 mm cane 30 mm black")
+    assert "\n  weighed tip: 3 mm quill, was not told\n" in said
+    assert "\n  takes showing: 20 mm, was not told\n" in said
+    assert "\n  seasons: not told, was 3\n" in said
+    assert (
+        "What is new of seasons, weighed tip, takes showing and weighed wet follows from it; to mend"
+        in (" ".join(said.split()))
+    )
+    run("put", "wire stick, 4 No 4, 4 mm solid 8 mm black")
+    assert run("change", "2", "5 mm cane", "--told-wrong").count(", was ") == 2
+
+
 def test_options_stand_on_top_of_the_line(run):
     said = run(
         "put",

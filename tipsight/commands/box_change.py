@@ -15,25 +15,34 @@ from tipsight.commands.box_shared import (
 from tipsight.commands.kept import today
 from tipsight.commands.parsing import Alone, Line, whole
 from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.entry import with_told
 from tipsight.inputs.entry_table import HIGHEST
+from tipsight.inputs.refitted import refitted
 
 EXAMPLE = 'tipsight box change 12 "paint black, eleven of them"'
 
 
 def _change(
-    number: int, words: tuple[str, ...], was: int | None, box: str | None, **values: Any
+    number: int,
+    words: tuple[str, ...],
+    told_wrong: bool,
+    was: int | None,
+    box: str | None,
+    **values: Any,
 ) -> str:
     """Tell a float otherwise, and return what is new."""
     from tipsight.output import float_words
 
     with to_write(box) as one:
         before = floats.one(one, number)
-        entry = told_by(words, values, before.entry)
+        items, beside = told_by(words, values)
+        also = {} if told_wrong else refitted(before.entry.told, items)
+        entry = with_told(before.entry, {**items, **also}, **beside)
         if entry == before.entry:
             why = "say what is other than it was"
             raise Mistakes([Mistake("change", f"{number}", why, EXAMPLE)])
         after = floats.change(one, number, entry, today(), was=was)
-    return float_words.changed(before, after)
+    return float_words.changed(before, after, also)
 
 
 def _act(numbers: tuple[int, ...], box: str | None, *, does: str) -> str:
@@ -68,6 +77,12 @@ run.params += [
         metavar="[LINE]",
         nargs=-1,
         required=False,
+    ),
+    click.Option(
+        ["--told-wrong"],
+        is_flag=True,
+        help="mend what was told wrongly, and nothing else; without it a new tip leaves what the "
+        "float takes to the tip that it had, and a new paint has no seasons",
     ),
     click.Option(
         ["--was"],

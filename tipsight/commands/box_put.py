@@ -8,14 +8,15 @@ from tipsight.box import floats, keeping
 from tipsight.commands.box_shared import box_option, told_by, told_options
 from tipsight.commands.kept import today
 from tipsight.commands.parsing import Alone, Line
-from tipsight.inputs.entry import Entry
+from tipsight.inputs.entry import Entry, with_told
 
 
 def _put(words: tuple[str, ...], box: str | None, **values: Any) -> str:
     """Put floats in, and return how they are told."""
     from tipsight.output import float_words
 
-    entry = told_by(words, values, Entry({}))
+    items, beside = told_by(words, values)
+    entry = with_told(Entry({}), items, **beside)
     with keeping.opened(keeping.place(box), "write") as one:
         twins = floats.told_like(floats.listed(one), entry)
         kept = floats.put(one, entry, today())

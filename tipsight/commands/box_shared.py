@@ -18,7 +18,7 @@ from tipsight.commands.kept import today
 from tipsight.commands.parsing import whole
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs import in_a_line
-from tipsight.inputs.entry import MOST_ALIKE, OF_FLOAT, Entry, with_told
+from tipsight.inputs.entry import MOST_ALIKE, OF_FLOAT
 from tipsight.inputs.entry_table import HIGHEST
 from tipsight.inputs.items import ITEMS, NOT_TOLD
 from tipsight.inputs.question import Value
@@ -53,14 +53,15 @@ def told_options() -> list[click.Parameter]:
     return [*also, *(ItemOption(ITEMS[key]) for key in OF_FLOAT)]
 
 
-def told_by(words: tuple[str, ...], values: dict[str, Any], base: Entry) -> Entry:
-    """Return an entry with what a line and its options tell; the options stand on top."""
+def told_by(
+    words: tuple[str, ...], values: dict[str, Any]
+) -> tuple[dict[str, Value | None], dict[str, Any]]:
+    """Return the items that a line and its options tell, and what they tell beside; options win."""
     said = in_a_line.read(" ".join(words))
     items: dict[str, Value | None] = {**said.told}
     items |= {key: values[key] for key in OF_FLOAT if values[key] not in (None, ())}
     beside = said.also | {key: values[key] for key in ALSO if values[key] is not None}
-    beside = {key: _beside(value) for key, value in beside.items()}
-    return with_told(base, items, **beside)
+    return items, {key: _beside(value) for key, value in beside.items()}
 
 
 def _beside(value: Any) -> Any:

@@ -2,7 +2,7 @@
 
 import textwrap
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 from typing import Any
 
@@ -118,9 +118,19 @@ def shown(states: Sequence[Kept]) -> str:
     return "\n".join(lines) + "\n"
 
 
-def changed(before: Kept, after: Kept) -> str:
-    """Return what is new about a float."""
+def changed(before: Kept, after: Kept, also: Collection[str] = ()) -> str:
+    """Return what is new about a float, and of ``also``, which nobody told, that it follows."""
     news = "".join(f"{_hung('  ', one)}\n" for one in _news(before.entry, after.entry))
+    if also:
+        which = listed([_name(key) for key in also])
+        news += (
+            _hung(
+                "  ",
+                f"What is new of {which} follows from it; to mend what was told wrongly, "
+                "and nothing else, say --told-wrong.",
+            )
+            + "\n"
+        )
     return f"{_told(after)}{news}"
 
 
