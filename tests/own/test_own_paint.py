@@ -46,23 +46,36 @@ def test_a_paint_from_a_colour_has_it_in_daylight(folder):
         assert paint.doubt("boat green") == 1.5
 
 
-def test_a_glow_makes_it_brighter_and_a_little_less_so(folder):
-    bright = []
-    for how in ("not at all", "a little", "strongly"):
-        paint_row.write(paint_row.from_colour("mine", "#ff6a00", how), folder, again=True)
-        with tables.using(folder):
-            bright.append(paint_row.in_daylight("mine")[1])
-            glowing = tables.row("paints", "mine", "paint")["quantum_yield"]
-    assert bright[1] < bright[2]
-    assert glowing == tables.row("paints", paint_row.nearest(colours.read("#ff6a00"), True)[0], "")[
-        "quantum_yield"
-    ]
+# Of #ff6a00 by IEC 61966-2-1: green 106/255 is linear ((.4157 + .055)/1.055)^2.4 = .1441, so that
+# X = .4124 + .1441 x .3576 = .4639, Y = .2126 + .1441 x .7152 = .3157, Z = .0193 + .1441 x .1192 = .0365.
+ORANGE_XYZ = (0.4639, 0.3157, 0.0365)
+
+
+@pytest.mark.parametrize("how", ["not at all", "a little", "strongly"])
+def test_a_told_colour_is_what_is_seen_of_the_paint_its_glow_included(folder, how):
+    """To half a unit of CIEDE2000: a glow laid on top of the told colour was 12 of them off."""
+    paint_row.write(paint_row.from_colour("mine", "#ff6a00", how), folder)
+    with tables.using(folder):
+        whole, plain = paint_row.in_daylight("mine"), paint.reflected_part("mine")
+        assert colours.apart(whole, np.array(ORANGE_XYZ)) < 0.5
+        assert plain.min() >= 0.0
+        alone = colours.colour_of(plain, paint_row.WAVELENGTHS_NM)[1]
+    ours = tables.row("paints", "fluorescent orange", "paint")["quantum_yield"]
+    with tables.using(folder):
+        glowing = tables.row("paints", "mine", "paint")["quantum_yield"]
+    if how == "not at all":
+        assert (glowing, alone) == (None, pytest.approx(0.3157, abs=2e-3))
+    else:  # what glows is the rest of the luminance
+        assert glowing == pytest.approx(ours * {"a little": 0.5, "strongly": 1.0}[how], rel=1e-4)
+        assert alone < 0.3157 - 0.3 * glowing
 
 
 def test_what_is_too_bright_for_plain_paint_may_glow():
     with pytest.raises(Mistakes, match="if it glows, say so"):
         paint_row.from_colour("hot", "lab 80 60 100")
     assert paint_row.from_colour("hot", "lab 80 60 100", "strongly").row["fluorescent"] == "yes"
+    with pytest.raises(Mistakes, match="no paint that glows has this colour; the nearest of ours is"):
+        paint_row.from_colour("sky", "#0000ff", "strongly")
 
 
 def test_doubts_of_contrast_add_as_the_sides_of_a_right_angle(folder):

@@ -8,6 +8,7 @@ from typing import Any
 from unittest.mock import MagicMock
 
 import numpy as np
+import scipy
 from numpy.typing import NDArray
 
 from tipsight.errors import Mistake, Mistakes
@@ -102,15 +103,21 @@ def screen(xyz: Array) -> str:
     return "#" + "".join(f"{round(255 * float(one)):02x}" for one in shown)
 
 
-def colour_of(factors: Array, wavelengths_nm: Array) -> Array:
-    """Return CIE XYZ under D65 of what a surface gives back of daylight [-], wavelength by wavelength."""
+@cache
+def _eye_in_daylight() -> tuple[Array, Array]:
+    """Return wavelengths [nm] and what each adds to CIE XYZ under D65, shapes (n,) and (n, 3)."""
     colour = library()
     shape = colour.SpectralShape(380.0, 780.0, 5.0)
     cmfs = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"].copy().align(shape)
     light = colour.SDS_ILLUMINANTS["D65"].copy().align(shape)
-    back = np.interp(shape.wavelengths, wavelengths_nm, factors)
-    weights = cmfs.values * light.values[:, None]
-    return np.asarray(back @ weights / weights[:, 1].sum())
+    weights = np.asarray(cmfs.values * light.values[:, None])
+    return np.asarray(shape.wavelengths), weights / weights[:, 1].sum()
+
+
+def colour_of(factors: Array, wavelengths_nm: Array) -> Array:
+    """Return CIE XYZ under D65 of what a surface gives back of daylight [-], wavelength by wavelength."""
+    at, weights = _eye_in_daylight()
+    return np.asarray(np.interp(at, wavelengths_nm, factors) @ weights)
 
 
 def apart(one: Array, other: Array) -> float:
@@ -142,3 +149,39 @@ def recovered(xyz: Array, said: str) -> tuple[Array, Array]:
         allowed = "no plain paint is so bright and so pure; if it glows, say so with --glows"
         raise Mistakes([Mistake("--colour", said, allowed, EXAMPLE)])
     return nm, share
+
+
+def beside(xyz: Array, glow: Array, left: Array, wavelengths_nm: Array) -> Array | None:
+    """Return a smooth reflectance [-] that with a glow has a colour under D65; None if there is none.
+
+    Parameters
+    ----------
+    xyz : numpy.ndarray
+        The colour, glow included.
+    glow : numpy.ndarray
+        What glows over the daylight, wavelength by wavelength [-].
+    left : numpy.ndarray
+        What the glowing pigment leaves of the light for the reflectance to give back [0 to 1].
+    wavelengths_nm : numpy.ndarray
+        The wavelengths of both, and of the result [nm].
+
+    Notes
+    -----
+    The sigmoid of Jakob and Hanika (2019), fitted to the colour by least squares in CIELAB.
+    """
+    to_lab = library().XYZ_to_Lab
+    x = (wavelengths_nm - 580.0) / 200.0
+    powers = np.stack([np.ones_like(x), x, x * x])
+    wanted = to_lab(xyz, white())
+
+    def reflected(three: Array) -> Array:
+        return np.asarray(scipy.special.expit(three @ powers))
+
+    def off(three: Array) -> Array:
+        found = colour_of(left * reflected(three) + glow, wavelengths_nm)
+        return np.asarray(to_lab(found, white()) - wanted)
+
+    best = scipy.optimize.least_squares(off, [-1.0, 0.0, 0.0], bounds=(-50.0, 50.0), max_nfev=80).x
+    share = reflected(best)
+    fits = apart(colour_of(left * share + glow, wavelengths_nm), xyz) <= MOST_OFF
+    return share if fits else None

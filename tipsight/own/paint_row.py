@@ -27,8 +27,10 @@ YIELDS: Mapping[Glows, float] = {"not at all": 0.0, "a little": 0.5, "strongly":
 """Of the glow of the fluorescent paint of ours that is nearest in colour (judgement)."""
 TOLD_DOUBT = 1.5
 """How well (x/÷) contrast is known from a colour alone, or from a glow told in words (judgement)."""
-DIMMED = (0.85, 0.7, 0.55, 0.4)
-"""Parts of a glowing paint's light that are tried as its plain reflectance."""
+TRIED = (1.0, 0.7, 0.4, 0.2, 1.3, 1.7)
+"""Times the glow asked for that are tried, until what is left of the colour is some plain paint's."""
+KIN = 2
+"""Of our glowing paints, how many of the nearest are tried."""
 DAYLIGHT_K = 6504.0
 FLAT = {"step": 0.0, "edge_nm": 500.0, "width_nm": 30.0, "bump": 0.0, "centre_nm": 500.0,
         "spread_nm": 30.0}  # fmt: skip
@@ -74,27 +76,39 @@ def file_of(name: str) -> str:
 def from_colour(name: str, said: str, glows: Glows = "not at all") -> OwnPaint:
     """Return a paint made from a colour as it was told; see `colours.read`.
 
-    Raises Mistakes for a name that will not do, a colour that is not understood or that no paint has.
-    A glow is that of the nearest fluorescent paint of ours, or half of it.
+    A told colour is what the eye has of the paint in daylight, its glow included; that is the one of the
+    nearest fluorescent paint of ours, or half of it, or as near to this as leaves the colour. Raises
+    Mistakes for a name that will not do, a colour that is not understood or that no paint has.
     """
     xyz = colours.read(said)
-    nm, share = _plain_part(xyz, said) if glows != "not at all" else colours.recovered(xyz, said)
+    if glows == "not at all":
+        kin, of_yield = None, 0.0
+        nm, share = colours.recovered(xyz, said)
+    else:
+        nm = WAVELENGTHS_NM
+        kin, of_yield, share = _parted(xyz, said, YIELDS[glows])
     keep = (nm >= 380.0) & (nm <= 780.0)
     lines = [f"{at:g},{value:.4f}" for at, value in zip(nm[keep], share[keep], strict=True)]
     text = "\n".join(
         ["# recovered from a colour, not measured", "wavelength_nm,reflectance", *lines]
     )
-    return _made(name, xyz, text + "\n", glows, f"own: from the colour {said}", TOLD_DOUBT)
+    source = f"own: from the colour {said}"
+    return _made(name, xyz, text + "\n", kin, of_yield, source, TOLD_DOUBT)
 
 
-def _plain_part(xyz: Array, said: str) -> tuple[Array, Array]:
-    """Return the reflectance of what glows besides: as bright a plain paint of that hue as there is."""
-    for dimmed in (1.0, *DIMMED[:-1]):
-        try:
-            return colours.recovered(dimmed * xyz, said)
-        except Mistakes:
-            continue
-    return colours.recovered(DIMMED[-1] * xyz, said)
+def _parted(xyz: Array, said: str, wanted: float) -> tuple[str, float, Array]:
+    """Return whose glow is in a colour, how much of it, and the reflectance that makes up the rest."""
+    glowing = [row["name"] for row in tables.rows("paints") if row["fluorescent"]]
+    kin = sorted(glowing, key=lambda name: colours.apart(in_daylight(name), xyz))[:KIN]
+    light = np.maximum(daylight(DAYLIGHT_K), 1e-12)
+    for times in TRIED:
+        for name in kin:
+            glow = times * wanted * (paint.glowing_part(name) @ light) / light
+            share = colours.beside(xyz, glow, 1.0 - paint.absorbed(name), WAVELENGTHS_NM)
+            if share is not None:
+                return name, times * wanted, share
+    allowed = f"no paint that glows has this colour; the nearest of ours is {kin[0]}"
+    raise Mistakes([Mistake("--colour", said, allowed, colours.EXAMPLE)])
 
 
 def from_spectrum(name: str, path: Path, glows: Glows = "not at all") -> OwnPaint:
@@ -107,27 +121,33 @@ def from_spectrum(name: str, path: Path, glows: Glows = "not at all") -> OwnPain
     nm, share = np.array(points(text, f"{path}")).T
     doubt = 1.0 if glows == "not at all" else TOLD_DOUBT
     xyz = colours.colour_of(share, nm)
-    return _made(name, xyz, text, glows, f"own: measured, {path.name}", doubt)
+    kin = None if glows == "not at all" else nearest(xyz, glowing=True)[0]
+    return _made(name, xyz, text, kin, YIELDS[glows], f"own: measured, {path.name}", doubt)
 
 
 def _made(
-    name: str, xyz: Array, spectrum: str, glows: Glows, source: str, doubt: float
+    name: str,
+    xyz: Array,
+    spectrum: str,
+    kin: str | None,
+    of_yield: float,
+    source: str,
+    doubt: float,
 ) -> OwnPaint:
+    """Return a paint that glows by a part of the yield of a paint of ours, or not at all."""
     try:
         NAME.read(name)
     except ValueError:
         raise Mistakes([Mistake("paint", name, NAME.allowed, "my orange")]) from None
-    fluorescent = glows != "not at all"
     near, off = nearest(xyz)
-    kin = nearest(xyz, glowing=True)[0] if fluorescent else near
-    like = tables.row("paints", kin, "paint")
-    glow = {key: like[key] if fluorescent else None for key in GLOW}
-    if fluorescent:
-        glow["quantum_yield"] = float(like["quantum_yield"]) * YIELDS[glows]
+    like = tables.row("paints", kin or near, "paint")
+    glow = {key: like[key] if kin else None for key in GLOW}
+    if kin:
+        glow["quantum_yield"] = float(like["quantum_yield"]) * of_yield
     row = {
         "name": name,
         "on_shelf": "yes",
-        "fluorescent": "yes" if fluorescent else "no",
+        "fluorescent": "yes" if kin else "no",
         "family": like["family"],
         "says": "",
         "low": round(float(np.clip(xyz[1], 0.0, 1.0)), 4),

@@ -37,10 +37,11 @@ def reflected_part(name: str) -> Array:
         plain = np.interp(WAVELENGTHS_NM, *tables.spectrum(row["spectrum"]))
     else:
         plain = reflectance.smooth(row)
-    return np.asarray(plain * (1.0 - _absorbed(name)))
+    return np.asarray(plain * (1.0 - absorbed(name)))
 
 
-def _absorbed(name: str) -> Array:
+def absorbed(name: str) -> Array:
+    """Return what a paint's glowing pigment takes of the light that falls on it [-], shape (97,)."""
     row = tables.row("paints", name, "paint")
     if not row["fluorescent"]:
         return np.zeros_like(WAVELENGTHS_NM)
@@ -73,7 +74,7 @@ def glowing_part(name: str) -> Array:
     glow /= glow.sum() * STEP_NM
     edge = (WAVELENGTHS_NM - ULTRAVIOLET_EDGE_NM) / ULTRAVIOLET_WIDTH_NM
     useful = ULTRAVIOLET_YIELD + (1.0 - ULTRAVIOLET_YIELD) * scipy.special.expit(edge)
-    taken = quanta * _absorbed(name) * useful * WAVELENGTHS_NM
+    taken = quanta * absorbed(name) * useful * WAVELENGTHS_NM
     matrix = np.outer(glow / WAVELENGTHS_NM, taken) * STEP_NM
     return np.tril(matrix, -1)
 
