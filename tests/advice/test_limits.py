@@ -91,9 +91,7 @@ def test_an_edge_is_the_same_for_the_shelf_for_one_tip_and_in_words(
         assert fails == (() if keep else (Failure(limit, value, allowed),))
     block = replace(sample.answer().tip_in_hand, fails=fails)
     assert telling.failure(fails[0]) == words
-    assert telling.shortcomings(block, "kept in view") == telling.shortcoming(
-        limit, "kept in view"
-    )
+    assert [fail.limit for fail in block.broken] == [limit]
     assert block.breaks(limit)
     assert not block.passes
     assert block.sound is (limit is Limit.SIGHT)
@@ -272,7 +270,7 @@ def test_a_wish_may_be_broken_as_much_as_it_is(
         block = replace(sample.answer().tip_in_hand, fails=fails)
         assert (block.passes, block.sound, not block.breaks(limit)) == (as_it_is,) * 3
         assert telling.failure(fails[0]).endswith(", as it is") is as_it_is
-        assert bool(telling.shortcomings(block, "easy")) is not as_it_is
+        assert bool(block.broken) is not as_it_is
     assert failures(SWIM, replace(rest, **{name: alike}))[0].as_it_is is False
 
 

@@ -69,6 +69,20 @@ def test_a_sky_that_was_not_told_is_tried_both_ways(printed):
     assert re.findall(r"2026, ([a-z ]+) sky,", text) == ["bright overcast", "clear"]
 
 
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [("blue sky", ["clear"]), ("grey", ["dull overcast"]), ("not sure", ["bright overcast", "clear"])],
+)
+def test_a_sky_is_named_as_the_tool_has_it_however_it_was_typed(printed, typed, named):
+    text = printed(*LINE, "--from", "16:00", "--to", "16:15", "--sky", typed)
+    assert re.findall(r"2026, ([a-z ]+) sky,", text) == named
+
+
+def test_a_sky_that_there_is_none_of_is_told_though_the_place_is_known(capsys):
+    assert main([*AFTERNOON, "--sky", "plaid"]) == 2
+    assert "sky: 'plaid' will not do" in capsys.readouterr().err
+
+
 def test_a_drawing(printed, tmp_path):
     file = tmp_path / "day.svg"
     said = printed(*AFTERNOON, "--sky", "clear", "-o", str(file))

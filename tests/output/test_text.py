@@ -134,8 +134,7 @@ def test_the_tip_as_it_is_is_told_with_its_shot() -> None:
     ],
 )
 def test_each_limit_in_few_words(limit: Limit, said: str) -> None:
-    block = replace(sample.answer().tip_in_hand, fails=(Failure(limit, 1.0, 2.0),))
-    assert telling.shortcomings(block, "easy") == said
+    assert telling.shortcoming(limit, "easy") == said
 
 
 @pytest.mark.parametrize(
@@ -167,14 +166,6 @@ def test_each_limit_in_few_words(limit: Limit, said: str) -> None:
 )
 def test_each_limit_with_its_numbers(failure: Failure, said: str) -> None:
     assert telling.failure(failure) == said
-
-
-def test_limits_are_told_in_one_breath() -> None:
-    fails = tuple(Failure(limit, 1.0, 2.0) for limit in (Limit.SIGHT, Limit.BITE, Limit.RIDE))
-    block = replace(sample.answer().tip_in_hand, fails=fails)
-    assert telling.shortcomings(block, "easy") == (
-        "short of easy, stiffer than the bites allow and does not ride this water"
-    )
 
 
 def test_a_repaint_is_no_refit() -> None:

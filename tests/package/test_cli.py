@@ -526,4 +526,12 @@ def test_why_a_float_now_takes_less(run, tmp_path):
     assert (
         run("shot", "demo", "--was", "demo")[1].splitlines()[1].startswith("It takes as much as")
     )
+    assert "two floats" not in out
+    other = run("shot", "match", "--was", "demo")[1].split("\n", 1)[1]
+    assert " ".join(other.split()).startswith(
+        "These are two floats: then quill avon, now alloy stick 1.6. What parts their bodies stands "
+        "under 'the body itself'. It takes 1.20 g less: 2.40 g then, 1.20 g now, in air. the body "
+        "itself -1.089 g"
+    )
+    assert "soak" not in other
     assert run("shot", "demo", "--was", "nowhere.toml")[2].startswith("file: 'nowhere.toml'")

@@ -100,6 +100,7 @@ def run(
     asker = Asker(put.question)
     place = asker.ask("at") if place is None else place
     facing = asker.ask("looking") if facing is None else facing
+    told = asker.ask("sky")
     lacking = [
         Mistake(name, "", why, f"{name} {example}")
         for name, value, why, example in (
@@ -108,7 +109,7 @@ def run(
         )
         if value is None
     ]
-    if place is None or facing is None:
+    if place is None or facing is None or asker.mistakes:
         raise Mistakes(asker.mistakes or lacking)
     from tipsight.hours.course import course
     from tipsight.hours.moments import moments
@@ -117,13 +118,13 @@ def run(
     if not each:
         why = "the sun then stays 12 deg and more below level, where the sums of light end"
         raise Mistakes([Mistake("--date", f"{day[0]}", why, EXAMPLE_DATE)])
-    skies = (put.question.sky,) if put.question.sky else BOTH
+    skies = (f"{told.word}",) if told else BOTH
     tell = progress("quarters of an hour")
     courses = []
     for n, sky in enumerate(skies):
-        asked = put.question.with_options(sky=f"{sky}")
+        asked = put.question.with_options(sky=sky)
         found = course(asked, each, place, facing, partial(_told, tell, n, len(skies)))
-        courses.append((f"{sky} sky" if "sky" not in f"{sky}" else f"{sky}", found))
+        courses.append((f"{sky} sky", found))
     put.keep()
     if json:
         from tipsight.output.course_form import course_form

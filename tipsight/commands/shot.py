@@ -21,7 +21,8 @@ def run(put: Asked, was: str | None) -> str:
     if was is None:
         return shotting(case)
     from tipsight.load.causes import account
-    from tipsight.output.cause_words import account_lines
+    from tipsight.output.cause_words import account_lines, two_floats
 
-    told = account(settle(named_question(was)), case)
-    return "\n".join(("WHY IT TAKES WHAT IT TAKES", *account_lines(told, case.box.shot))) + "\n"
+    old = settle(named_question(was))
+    lines = account_lines(account(old, case), case.box.shot, two_floats(old, case))
+    return "\n".join(("WHY IT TAKES WHAT IT TAKES", *lines)) + "\n"

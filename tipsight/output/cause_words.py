@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from tipsight.inputs.case import Shot
+from tipsight.inputs.case import Case, Shot
 from tipsight.load import law
 from tipsight.load.causes import LEAST_G, Account, Cause, Part
 from tipsight.load.change import nearest
@@ -51,13 +51,30 @@ def _in_shot(part: Part, shots: Sequence[Shot]) -> str:
     return f"{shot_words.near(nearest(abs(part.shot_g), law.usable(shots)))} {way}"
 
 
-def account_lines(account: Account, shots: Sequence[Shot]) -> tuple[str, ...]:
-    """Return the whole account as lines of text, with the soak where nothing explains it."""
+def two_floats(old: Case, new: Case) -> tuple[str, ...]:
+    """Return as lines of text that two questions have two floats; empty where they may be one."""
+    was, now = old.float_.pattern, new.float_.pattern
+    if was == now:
+        return ()
+    return hanging(
+        f"These are two floats: then {was}, now {now}. What parts their bodies stands under "
+        f"'{_CALLED[Cause.BODY]}'."
+    )
+
+
+def account_lines(
+    account: Account, shots: Sequence[Shot], two: Sequence[str] = ()
+) -> tuple[str, ...]:
+    """Return the whole account as lines of text, with the soak where nothing explains it.
+
+    What two weighed floats (``two``: from `two_floats`) take apart from their tips is their bodies'.
+    """
     change = account.new_g - account.old_g
     way = "more" if change > 0 else "less"
     much = "as much as it did" if abs(change) < LEAST_G else f"{grams(abs(change))} {way}"
+    names_of = _CALLED | {Cause.UNEXPLAINED: _CALLED[Cause.BODY]} if two else _CALLED
     rows = [
-        (_CALLED[part.cause], f"{part.shot_g:+.3f} g", _in_shot(part, shots))
+        (names_of[part.cause], f"{part.shot_g:+.3f} g", _in_shot(part, shots))
         for part in told(account.parts)
     ]
     odd = [p for p in account.parts if p.cause is Cause.UNEXPLAINED and p.shot_g <= -SOAK_FROM_G]
@@ -68,9 +85,10 @@ def account_lines(account: Account, shots: Sequence[Shot]) -> tuple[str, ...]:
         "the eye."
     )
     return (
+        *two,
         *hanging(
             f"It takes {much}: {grams(account.old_g)} then, {grams(account.new_g)} now, in air."
         ),
         *table(rows),
-        *(soak if odd and not soaked else ()),
+        *(soak if odd and not soaked and not two else ()),
     )

@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 
 from tipsight.advice.answer import (
-    Block,
     PaintShows,
     Reason,
     Size,
@@ -67,11 +66,6 @@ def cure(limit: Limit, wanted: str) -> str:
     ('it rides this water', 'no longer top-heavy')
     """
     return CURED.get(limit, f"no longer {shortcoming(limit, wanted)}")
-
-
-def shortcomings(block: Block, wanted: str) -> str:
-    """Return what a tip falls short in; empty when it passes."""
-    return listed([shortcoming(fail.limit, wanted) for fail in block.broken])
 
 
 def failure(told: Failure) -> str:
