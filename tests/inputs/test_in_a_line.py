@@ -1,6 +1,8 @@
 """One line that tells of a float: each piece is known by what it is."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from tipsight.errors import Mistakes
 from tipsight.inputs import in_a_line
@@ -82,3 +84,43 @@ def test_every_piece_that_tells_nothing_is_told_at_once():
     with pytest.raises(Mistakes) as told:
         in_a_line.read("quill avon, one two, three four, 6BB")
     assert [mistake.said for mistake in told.value.mistakes] == ["one two", "three four"]
+
+
+PIECES = (
+    *(
+        "quill avon",
+        "6BB",
+        "3 mm quill",
+        "20 mm",
+        "fluorescent orange",
+        "twelve of them",
+        "x3",
+        "in",
+        "note",
+    ),
+    *(
+        "paint",
+        "2 seasons",
+        "5/4 mm thin tube",
+        "weighed tip",
+        "1/0",
+        "0 of them",
+        "3 x 23 mm body",
+        "inf",
+    ),
+    *("black 0-15 mm", "15-30", "nan", "\0", "٣", "²mm", "takes", "not told", ":", "no undercoat"),
+)
+TYPED = st.lists(st.sampled_from(PIECES) | st.text(max_size=4), max_size=8).flatmap(
+    lambda words: st.sampled_from([" ", ", ", ";"]).map(lambda mark: mark.join(words))
+)
+
+
+@settings(max_examples=60, deadline=None)
+@given(TYPED)
+def test_whatever_is_typed_is_read_or_told_as_a_mistake(line):
+    try:
+        found = in_a_line.read(line)
+        entry = checked(Entry(found.told, **found.also))
+    except Mistakes:
+        return
+    assert checked(entry) == entry
