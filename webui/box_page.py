@@ -138,7 +138,7 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
             writing=writing,
             example=in_a_line.EXAMPLE,
             query=_query(asked),
-            link=lambda other: _address(asked, sought, other),
+            link=lambda *what: _address(asked, sought, *what),
             with_float=lambda kept: asked.link(_typed_float(kept)),
         )
         return Response(body, status)
@@ -190,7 +190,22 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
         body = render_template("float.html", text=text, now=states[-1], back=_address(asked, sought))
         return Response(body)
 
+    def cards() -> Response:
+        from tipsight.paper import cards
+        from tipsight.season.swims import Fished
+
+        asked, sought = _asked(start), Sought.told(request.values)
+        try:
+            here = [one for one in _listed(writing) if not one.dropped]
+            those = sought.among(here)[sought.first : sought.first + MOST_SHOWN]
+            swim = Fished("", 1.0, start if asked.own else asked.question())
+            data = cards.of_floats([swim.with_float(one.question()) for one in those])
+        except Mistakes as wrong:
+            return shown(None, 422, wrong.mistakes)
+        return Response(data, mimetype="application/pdf")
+
     app.add_url_rule("/box", "box", shown)
+    app.add_url_rule("/box/cards.pdf", "cards", cards)
     app.add_url_rule("/box/<int:number>", "float", alone)
     app.add_url_rule("/box/put", "put", put, methods=["POST"])
     for name, view in {"change": change, "drop": drop, "back": back}.items():
@@ -241,11 +256,13 @@ def _query(asked: Asked) -> str:
     return "" if asked.own else asked.plain().query()
 
 
-def _address(asked: Asked, sought: Sought, other: Mapping[str, int] = NOTHING) -> str:
-    """Return the address of the list with some of what is sought told otherwise."""
+def _address(
+    asked: Asked, sought: Sought, other: Mapping[str, int] = NOTHING, of: str = "/box"
+) -> str:
+    """Return the address of the list, or of its cards, with some of what is sought told otherwise."""
     pairs = sought.args(other)
     both = "&".join(part for part in (_query(asked), urlencode(pairs)) if part)
-    return f"/box?{both}" if both else "/box"
+    return f"{of}?{both}" if both else of
 
 
 def _told(base: Entry) -> Entry:

@@ -11,6 +11,7 @@ import pytest
 from sight_level import visibility_level
 
 from tipsight.advice.advise import advise
+from tipsight.errors import Mistakes
 from tipsight.inputs import demo
 from tipsight.inputs.question import Question
 from tipsight.learning import bars
@@ -121,7 +122,7 @@ def test_two_more_and_two_fewer_show_what_the_load_says(answers, name):
     case, block = answer.case, advised(answer)[1]
     warm = case.stream.temperature_c
     body = hull.hull_of(case.float_, case.weighed_tip, warm)
-    size, rows = cards.steps(answer)
+    size, rows = cards.steps(answer.case, advised(answer)[1])
     one = next(s for s in shot.sizes(case.box.shot_metal) if s.name == size)
     share = float(shot.wet_share(case.box.shot_metal, warm))
     outside = block.tip.showing_mm + block.tip.wet_mm
@@ -138,7 +139,7 @@ def test_two_more_and_two_fewer_show_what_the_load_says(answers, name):
 )
 def test_the_shot_counted_moves_about_four_millimetres(answers, name, size):
     """4 mm of 3.18 mm pull 0.032 g, 0.037 g of tin: No 10 weighs 0.04; of 3.68 mm 0.049 g: No 9."""
-    assert cards.steps(answers[name])[0] == size
+    assert cards.steps(answers[name].case, advised(answers[name])[1])[0] == size
 
 
 def test_the_card_says_when_the_body_comes_out_and_when_all_sinks(poppler, answers):
@@ -334,3 +335,15 @@ def test_nothing_on_the_wall_card_is_printed_over_another(laid_out, told, pages,
         ]
         assert over == [what]
     assert any(f"row for {hung[-1]:g} m" in one[-1] for one in laid_out)
+
+
+def test_a_card_for_each_float_as_it_is(poppler):
+    """Five floats are two pages; what each takes is what it was told to take; none is advised otherwise."""
+    many = [Question(distance="40 yd", behind="bright", takes=f"{n}BB", paint="red") for n in range(3, 8)]
+    data = cards.of_floats(many)
+    assert poppler.info(data)["Pages"] == "2"
+    words = poppler.words(data)
+    for n in range(3, 8):
+        assert f"takes {0.4 * n:.2f} g in air" in words
+    with pytest.raises(Mistakes, match="distance"):
+        cards.of_floats([Question(distance="frog")])

@@ -212,3 +212,13 @@ def test_a_swim_with_a_mistake_and_a_box_too_large_are_told(client, monkeypatch)
         422, True,
     )  # fmt: skip
     assert numbers(reply) == [1, 2]
+
+
+def test_the_cards_of_what_was_found(client):
+    reply = client.get("/box?kind=bolo+type")
+    assert 'href="/box/cards.pdf?kind=bolo+type"' in reply.text
+    for query, pages in (("", 1), ("kind=bolo+type", 1)):
+        card = client.get(f"/box/cards.pdf?{query}")
+        assert (card.status_code, card.mimetype) == (200, "application/pdf")
+        assert len(re.findall(rb"/Type /Page\b", card.data)) == pages
+    assert client.get("/box/cards.pdf?find=zander").status_code == 422

@@ -14,6 +14,7 @@ PARTS = {
     "make": Part("box_season:make", "which floats to make, to close the most of what is open"),
     "carry": Part("box_season:carry", "the fewest to take along for a season or a day"),
     "idle": Part("box_season:idle", "which of them no swim needs"),
+    "cards": Part("box_cards", "a shotting card for each, four on a page (PDF)"),
     "take-in": Part("box_table", "take in a table (CSV) typed in any spreadsheet"),
     "write-out": Part("box_table:write_out", "write the box out as such a table"),
     "copy": Part("box_file", "copy the box, safe while it is in use"),

@@ -2,8 +2,11 @@
 
 from collections.abc import Callable, Sequence
 
-from tipsight.advice.answer import Answer
+from tipsight.advice.advise import examine
+from tipsight.advice.answer import Answer, Block
 from tipsight.afloat.heave import stiffness_g_per_mm
+from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.case import Case
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.load import plan, shot
@@ -98,17 +101,44 @@ def shottings(answers: Sequence[Answer], paper: Paper = "a4") -> bytes:
 
     As `shotting` for the rest.
     """
-    page = _page(paper, "Shotting cards" if len(answers) > 1 else "Shotting card")
-    for number, answer in enumerate(answers):
+    return _shottings([(answer.case, advised(answer)[1]) for answer in answers], paper)
+
+
+def _shottings(each: Sequence[tuple[Case, Block]], paper: Paper) -> bytes:
+    page = _page(paper, "Shotting cards" if len(each) > 1 else "Shotting card")
+    for number, (case, block) in enumerate(each):
         if number and not number % len(PLACES):
             page.turn()
             _head(page)
-        _shotting(page, *PLACES[number % len(PLACES)], answer)
+        _shotting(page, *PLACES[number % len(PLACES)], case, block)
     return page.bytes()
 
 
-def _shotting(page: Page, x: float, y: float, answer: Answer) -> None:
-    case, (_, block) = answer.case, advised(answer)
+def of_floats(
+    questions: Sequence[Question],
+    paper: Paper = "a4",
+    progress: Callable[[int, int], None] | None = None,
+) -> bytes:
+    """Return a shotting card for each of many floats as they are, told by their questions.
+
+    One that sinks with its own tip, or that cannot be looked at, has no card; as `shottings` for
+    the rest. Mistakes if none has one.
+    """
+    each: list[tuple[Case, Block]] = []
+    mistakes: list[Mistake] = []
+    for n, question in enumerate(questions):
+        try:
+            each.append((settle(question), examine(question)))
+        except Mistakes as wrong:
+            mistakes += wrong.mistakes
+        if progress:
+            progress(n + 1, len(questions))
+    if not each:
+        raise Mistakes(mistakes)
+    return _shottings(each, paper)
+
+
+def _shotting(page: Page, x: float, y: float, case: Case, block: Block) -> None:
     depth, load = case.stream.depth_m, block.load
     _edge(page, x, y)
     left, wide = x + EDGE_MM, WIDE_CARD_MM - 2 * EDGE_MM
@@ -121,7 +151,8 @@ def _shotting(page: Page, x: float, y: float, answer: Answer) -> None:
         True,
     )
     for said in (
-        f"{names.stock(block.tip)}, {measures.ANGLER.length(block.tip.showing_mm)} showing",
+        f"{names.stock(block.tip)}, {measures.ANGLER.length(block.tip.showing_mm)} showing, "
+        f"{names.paint(block.tip.bands, block.tip.showing_mm)}",
         f"takes {load.shot_g:.2f} g in air, {load.pull_g:.2f} g in water",
     ):
         top = page.lines(left, top, said, wide, POINTS)
@@ -148,15 +179,14 @@ def _shotting(page: Page, x: float, y: float, answer: Answer) -> None:
         page.text(at + 4, label - 1.0, f"{far}: {listed}", POINTS)
     if not places:
         page.text(at + 4, (line_top + line_foot) / 2, "no shot that you have fits", POINTS)
-    _more_and_fewer(page, left, y, answer)
+    _more_and_fewer(page, left, y, case, block)
 
 
-def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
+def steps(case: Case, block: Block) -> tuple[str, list[tuple[int, float]]]:
     """Return a small shot by name, and what shows [mm] with two fewer to two more of it.
 
     It is the shot that moves the waterline by nearest to 4 mm; where it sinks, what shows is under 0.
     """
-    case, (_, block) = answer.case, advised(answer)
     warm, tip, metal = case.stream.temperature_c, block.tip, case.box.shot_metal
     stiff = float(stiffness_g_per_mm(block.painted_mm, warm))
     share = float(shot.wet_share(metal, warm))
@@ -166,9 +196,9 @@ def steps(answer: Answer) -> tuple[str, list[tuple[int, float]]]:
     return one.name, [(n, tip.showing_mm - n * step_mm) for n in (-2, -1, 0, 1, 2)]
 
 
-def _more_and_fewer(page: Page, left: float, y: float, answer: Answer) -> None:
-    name, rows = steps(answer)
-    tip, wide = advised(answer)[1].tip, WIDE_CARD_MM - 2 * EDGE_MM
+def _more_and_fewer(page: Page, left: float, y: float, case: Case, block: Block) -> None:
+    name, rows = steps(case, block)
+    tip, wide = block.tip, WIDE_CARD_MM - 2 * EDGE_MM
     outside = tip.showing_mm + tip.wet_mm
     page.line(left, y + 33.0, left + wide, y + 33.0, 0.1)
     page.text(left, y + 28.0, f"{name}, so many more or fewer: mm showing", POINTS, True)
@@ -180,7 +210,7 @@ def _more_and_fewer(page: Page, left: float, y: float, answer: Answer) -> None:
         page.text(middle, y + 22.5, said, POINTS, align="middle")
         page.text(middle, y + 17.5, text, POINTS, bold=not count, align="middle")
     page.text(left, y + 12.0, "counted from the list above", POINTS)
-    if shot.is_lead(advised(answer)[1].load.shot_metal):
+    if shot.is_lead(block.load.shot_metal):
         page.lines(left, y + 7.5, LEAD, wide, POINTS)
 
 
