@@ -183,7 +183,7 @@ def test_a_box_of_every_older_schema_is_read_as_it_stands_and_copied_before_it_g
     found = all_of(older)
     assert [(r.told["range_m"], r.dropped) for r in found] == [(30.0, True), (31.0, False)]
     with keeping.opened(older) as one:
-        assert floats.listed(one) == ()
+        assert len(floats.listed(one)) == (schema > 1)  # schema 1 had no floats
     assert older.read_bytes() == before
     touch(older, "write")
     assert all_of(older) == found

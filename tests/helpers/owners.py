@@ -1,6 +1,6 @@
 """Synthetic owners who read a fence card, drawn from the error model of our own note.
 
-They test the sum, not the eye. `python tests/helpers/owners.py` prints the long form, of 200.
+They test the sum, not the eye. `tests/benchmark/two_hundred_owners.py` is the long form.
 """
 
 import numpy as np
@@ -36,19 +36,3 @@ def owners(count, seed, *, told="measured", true_step=0.03, slips=0.05):
         mean, sd = belief.believed(age, [bars.likelihood(sheet, age)]).eyes
         found.append((g, mean, sd))
     return np.array(found).T
-
-
-if __name__ == "__main__":
-    for name, how in {
-        "paces measured": {},
-        "with 15 % slips": {"slips": 0.15},
-        "a step taken for a yard, told": {"told": "yard", "true_step": 0.08},
-        "the same, not told": {"true_step": 0.08},
-    }.items():
-        truth, mean, sd = owners(200, 7, **how)
-        off = mean - truth
-        held = np.mean(abs(off) < belief.RANGE_SDS * sd)
-        print(  # noqa: T201
-            f"{name}: sd {np.median(sd):.3f}, rms {np.sqrt(np.mean(off**2)):.3f}, "
-            f"bias {np.mean(off):+.3f}, 90 % range holds {held:.3f}"
-        )

@@ -119,7 +119,7 @@ def test_printed_too_small_and_told_is_as_if_nearer():
 
 
 def test_twenty_owners():
-    """The short form of `tests/benchmark/owners.py`: bias under .03 and held 86 to 94 of 200."""
+    """The short form of `tests/benchmark/two_hundred_owners.py`."""
     truth, mean, sd = owners(20, 11)
     assert abs(np.mean(mean - truth)) < 0.08  # .125/sqrt(20) is .028 for one sd
     assert np.mean(abs(mean - truth) < 1.645 * sd) >= 0.75

@@ -35,18 +35,22 @@ def note(number, saw, yards, on=TODAY, **swim):
     return Reading("note", "me", on, "1", told, number)
 
 
+def over_of(case):
+    return river.over(river.nodes(case, case.place.range_m))
+
+
 @cache
 def where_it_goes(factor=1.0):
     """Return where the tip of the swim goes for eyes of 60, by hand: the level there is 2.4/factor."""
     far = np.geomspace(10.0, 60.0, 9)
     case = settle(Question(**SWIM, age="60"))
-    over = [river.over(case, 0.9144 * yards)[0][ZERO_G, ZERO_Q] for yards in far]
+    over = [river.nodes(case, 0.9144 * yards)[0, 6, 4] - np.log(2.4) for yards in far]
     return float(np.exp(np.interp(np.log(factor), -np.array(over), np.log(far))))
 
 
 def test_a_note_has_the_level_of_the_answer_itself():
     case = settle(Question(**SWIM, age="60"))
-    over, steep = river.over(case, case.place.range_m)
+    over, steep = over_of(case)
     level = quick_level(swim(case), case.tip)
     assert over[ZERO_G, ZERO_Q] == pytest.approx(np.log(level / 2.4), abs=2e-3)
     assert 1.3 < steep < 2.2
@@ -60,7 +64,7 @@ def test_a_note_has_the_level_of_the_answer_itself():
 def test_eyes_help_against_their_own_noise_alone(looks):
     """Level^2 is signal over own plus streaks' noise: with a = -d ln level/d ln k, it goes as G^(1 - 2a)."""
     case = settle(Question(**{**SWIM, "looks": looks}, age="60"))
-    over, _ = river.over(case, case.place.range_m)
+    over, _ = over_of(case)
     by_eyes = (over[ZERO_G + 5, ZERO_Q] - over[ZERO_G - 5, ZERO_Q]) / 0.10
     by_streaks = -(over[ZERO_G, ZERO_Q + 1] - over[ZERO_G, ZERO_Q - 1]) / 0.20
     assert by_eyes == pytest.approx(1.0 - 2.0 * by_streaks, abs=0.012)
@@ -176,8 +180,8 @@ def test_a_count_that_no_boils_explain_is_named_and_takes_nothing_away(monkeypat
     told = [dips(1, 6, 2, before), dips(2, 9, 3)]
     likely = home_water.likelihood
 
-    def none_of_the_second(one):
-        found, word = likely(one)
+    def none_of_the_second(one, worked):
+        found, word = likely(one, worked)
         return (0.0 * found if one.number == 2 else found), word
 
     monkeypatch.setattr(home_water, "likelihood", none_of_the_second)

@@ -74,6 +74,15 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         "CREATE TRIGGER held_state_lasts BEFORE DELETE ON held_state BEGIN"
         " SELECT RAISE(ABORT, 'a state is never taken out'); END",
     ),
+    (
+        """
+        CREATE TABLE worked_out (
+            hangs_on TEXT NOT NULL UNIQUE,
+            sums TEXT NOT NULL,
+            numbers BLOB NOT NULL
+        )
+        """,
+    ),
 )
 """From each schema to the next; never altered once they are out, only added to."""
 

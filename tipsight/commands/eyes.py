@@ -126,7 +126,7 @@ def run(
         raise Mistakes([Mistake("eyes", "", f"say {CARD} before what you saw", EXAMPLE)])
     from tipsight.output.learnt_words import eyes
 
-    return kept + eyes(owner_of(listed(box), who))
+    return kept + eyes(owner_of(box, who))
 
 
 def _by_asking(paces: tuple[str, float] | None) -> tuple[str, ...]:
@@ -191,7 +191,7 @@ def _corners(who: str, box: str | None, day: date | None, also: dict[str, Any], 
 
     from tipsight.learning import corners
 
-    now = owner_of(listed(box), who)
+    now = owner_of(box, who)
     from tipsight.inputs.items import ITEMS
     from tipsight.inputs.values import read
 

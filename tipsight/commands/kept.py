@@ -1,7 +1,7 @@
 """What the commands share that keep readings: the box, whose they are, and what was learned from them."""
 
 import contextlib
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Any
 
@@ -19,7 +19,9 @@ from tipsight.inputs.values import read
 from tipsight.units import YARD_M
 
 if TYPE_CHECKING:
+    from tipsight.learning.home_water import HomeWater
     from tipsight.learning.owner import Owner
+    from tipsight.learning.worked import Array, Worked
 
 NO_BOX = (
     "no question is kept yet, as there is no box; tell it here, as you asked it, and one is begun: "
@@ -113,8 +115,41 @@ def of_water(found: Sequence[Reading], name: str) -> list[Reading]:
     return [one for one in found if one.kind == "dips" and one.whose == name]
 
 
-def owner_of(found: Sequence[Reading], who: str, question: Question | None = None) -> "Owner":
-    """Return what is known of a person, his age and sight as a question tells them."""
+@contextlib.contextmanager
+def worked_out(box: str | None) -> Iterator["Worked"]:
+    """Lend what was worked out of readings before, and keep what was added; nothing ever fails for it."""
+    from collections import ChainMap
+
+    from tipsight.box import worked_out
+    from tipsight.learning.worked import HERE, sums
+
+    path = keeping.place(box)
+    before: dict[str, Array] = {}
+    added: dict[str, Array] = {}
+    if path.exists():
+        with contextlib.suppress(Mistakes), keeping.opened(path) as one:
+            before = worked_out.recalled(one, sums())
+    yield ChainMap(added, before, HERE)
+    if not added:
+        return
+    if len(HERE) > worked_out.MOST:
+        HERE.clear()
+    HERE.update(added)
+    if path.exists():
+        with contextlib.suppress(Mistakes), keeping.opened(path, "write") as one:
+            worked_out.remember(one, sums(), added)
+
+
+def water_of(box: str | None, name: str) -> "HomeWater":
+    """Return what is known of a water from what a box has."""
+    from tipsight.learning.home_water import home_water
+
+    with worked_out(box) as worked:
+        return home_water(name, of_water(listed(box), name), today(), worked)
+
+
+def owner_of(box: str | None, who: str, question: Question | None = None) -> "Owner":
+    """Return what is known of a person from what a box has, his age and sight as a question tells them."""
     from tipsight.learning.owner import owner
 
     told = question.told() if question else {}
@@ -125,13 +160,15 @@ def owner_of(found: Sequence[Reading], who: str, question: Question | None = Non
         except (Unread, TypeError, ValueError):
             return None  # not sure, or a mistake that the question's own reading tells
 
-    return owner(
-        of_person(found, who),
-        today(),
-        name=who,
-        age_years=number("age"),
-        mar_arcmin=number("sight"),
-    )
+    with worked_out(box) as worked:
+        return owner(
+            of_person(listed(box), who),
+            today(),
+            name=who,
+            age_years=number("age"),
+            mar_arcmin=number("sight"),
+            worked=worked,
+        )
 
 
 def learnt(
@@ -149,12 +186,10 @@ def learnt(
     mine = of_person(found, who or ME)
     known = Learnt()
     if who != NOBODY and any(not one.dropped for one in mine):
-        known = owner_of(found, who or ME, question).learnt
+        known = owner_of(box, who or ME, question).learnt
     lessons: list[Lesson] = list(known.lessons)
     if water is not None:
-        from tipsight.learning.home_water import home_water
-
-        lessons.append(home_water(water, of_water(found, water), today()).lesson)
+        lessons.append(water_of(box, water).lesson)
     return Learnt(tuple(lessons), known.own_eye_doubt)
 
 

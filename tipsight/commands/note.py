@@ -6,7 +6,7 @@ from typing import Any
 import click
 
 from tipsight.commands.asking import Asked, recording
-from tipsight.commands.kept import FAR, box_file, keep, listed, on_day, owner_of, told_again, whose
+from tipsight.commands.kept import FAR, box_file, keep, on_day, owner_of, told_again, whose
 from tipsight.errors import Mistake, Mistakes
 
 EXAMPLE = "tipsight note mine.toml --went 34yd"
@@ -56,4 +56,4 @@ def run(
     from tipsight.output.learnt_words import eyes, of_question
 
     of = f", {of_question(asked)}" if last else ""
-    return f"Kept as reading {number}{of}.\n" + eyes(owner_of(listed(box), who))
+    return f"Kept as reading {number}{of}.\n" + eyes(owner_of(box, who))

@@ -14,8 +14,8 @@ from tipsight.commands.kept import (
     listed,
     of_water,
     on_day,
-    today,
     told_again,
+    water_of,
 )
 from tipsight.commands.parsing import Alone, Said
 from tipsight.errors import Mistake, Mistakes
@@ -102,7 +102,6 @@ def run(
     if each and last != put.untold:
         why = "say on which swim with which float, by its file or as you asked it, or --last"
         raise Mistakes([Mistake("water", "", why, EXAMPLE)])
-    from tipsight.learning.home_water import home_water
     from tipsight.output.learnt_words import water
 
     if each:
@@ -116,4 +115,4 @@ def run(
     if not found:
         why = "nothing was told of it yet; count its dips, none too"
         raise Mistakes([Mistake("water", name, why, EXAMPLE)])
-    return water(home_water(name, found, today()), found)
+    return water(water_of(box, name), found)

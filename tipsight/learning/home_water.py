@@ -17,6 +17,7 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.learning import boiling
 from tipsight.learning.boiling import Boils, Curve
+from tipsight.learning.worked import Worked, once
 from tipsight.load.tips import showing_diameter_mm
 
 Array = NDArray[np.float64]
@@ -49,19 +50,25 @@ def curve_of(case: Case) -> Curve:
     return boiling.curve(here.rig, here.sea, here.stream, tip.showing_mm, showing_diameter_mm(tip))
 
 
-def likelihood(reading: Reading) -> tuple[Array, float]:
+def likelihood(reading: Reading, worked: Worked | None = None) -> tuple[Array, float]:
     """Return how likely a reading is for each boil factor, and the factor of the word in its question."""
     told = dict(reading.told)
     case = settle(Question().with_options(**told.pop("question")))
-    on = curve_of(case)
+    found = once(worked, lambda: _likelihood(told, curve_of(case)), boiling.F.shape, reading.told)
+    return found, case.stream.boil_factor
+
+
+def _likelihood(told: dict[str, float], on: Curve) -> Array:
     if told.get("dips") is not None:
-        return boiling.dips(told["dips"], told["minutes"], on), case.stream.boil_factor
+        return boiling.dips(told["dips"], told["minutes"], on)
     if told.get("lowest_mm") is not None:
-        return boiling.lowest(told["lowest_mm"], on), case.stream.boil_factor
-    return boiling.under(told["seconds"], told["per_min"], on), case.stream.boil_factor
+        return boiling.lowest(told["lowest_mm"], on)
+    return boiling.under(told["seconds"], told["per_min"], on)
 
 
-def home_water(name: str, readings: Sequence[Reading], today: date) -> HomeWater:
+def home_water(
+    name: str, readings: Sequence[Reading], today: date, worked: Worked | None = None
+) -> HomeWater:
     """Return what is known of a water from what was told of it and not dropped.
 
     Parameters
@@ -72,6 +79,8 @@ def home_water(name: str, readings: Sequence[Reading], today: date) -> HomeWater
         Of it.
     today : date
         What was read today counts in full; earlier visits are as far from today as visits are.
+    worked : mutable mapping, optional
+        What was worked out of readings before, as `worked.once` keeps it.
 
     Returns
     -------
@@ -86,7 +95,7 @@ def home_water(name: str, readings: Sequence[Reading], today: date) -> HomeWater
         each = []
         for one in group:
             try:
-                likely, word = likelihood(one)
+                likely, word = likelihood(one, worked)
             except Mistakes:
                 unread.append(one.number)
                 continue

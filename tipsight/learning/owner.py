@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
-from functools import cached_property
+from functools import cached_property, partial
 from typing import Any
 
 import numpy as np
@@ -20,6 +20,7 @@ from tipsight.learning import bars, corners, river
 from tipsight.learning.bars import Said, Sheet
 from tipsight.learning.belief import Belief, believed
 from tipsight.learning.corners import Look
+from tipsight.learning.worked import Worked, once
 from tipsight.nature import OLDEST_YEARS
 
 MODEL = "1"
@@ -150,6 +151,7 @@ def owner(
     name: str = ME,
     age_years: float | None = None,
     mar_arcmin: float | None = None,
+    worked: Worked | None = None,
 ) -> Owner:
     """Return what is known of a person's eyes from all that he told and did not drop.
 
@@ -163,6 +165,8 @@ def owner(
         Whose they are.
     age_years, mar_arcmin : float, optional
         Told now; in place of what was told with the readings, which are then read anew.
+    worked : mutable mapping, optional
+        What was worked out of readings before, as `worked.once` keeps it.
 
     Returns
     -------
@@ -185,7 +189,9 @@ def owner(
         asked |= {"age": f"{then(one.made_on):.1f}", "own_eye": "1"}
         try:
             case = settle(Question().with_options(**asked))
-            found.append((one, *river.over(case, one.told["range_m"]), case.place.range_doubt))
+            far = one.told["range_m"]
+            nodes = once(worked, partial(river.nodes, case, far), river.SHAPE, "note", asked, far)
+            found.append((one, *river.over(nodes), case.place.range_doubt))
         except Mistakes:  # a paint of a table that is not given now, say
             found.append((one, None, 0.0, 0.0))
     for one, over, steep, doubt in found:

@@ -23,7 +23,11 @@ TELLING_SD = 0.25
 WATER_SD = float(np.log(WATER_CONTRAST_DOUBT))
 """The day's own water, drawn anew for each note: it is not learned."""
 _NODES_G, _NODES_Q = np.linspace(G[0], G[-1], 13), np.linspace(Q[0], Q[-1], 9)
-"""Where the level is worked out; between them it is smooth."""
+"""Where the level is worked out; between them its logarithm is straight to .004."""
+FARTHER = 1.05
+"""Farther off by so much the level is worked out too, for how steep it is."""
+SHAPE = (2, _NODES_G.size, _NODES_Q.size)
+"""Of what `nodes` returns."""
 _LIKELIHOOD = {"went": went, "followed": followed, "not seen": not_seen}
 
 
@@ -44,35 +48,45 @@ def _levels(here: Swim, water: Water) -> Array:
     return np.asarray(np.log(level).reshape(eyes.shape))
 
 
-def over(case: Case, range_m: float) -> tuple[Array, float]:
+def nodes(case: Case, range_m: float) -> Array:
+    """Return ln of the level of the tip in hand at a distance and a twentieth beyond, shape `SHAPE`.
+
+    The question's own-eye factor does not count; the worst of the waters behind the tip decides.
+    """
+    plain = replace(case.angler, own_eye_factor=1.0)
+    found = []
+    for far in (range_m, FARTHER * range_m):
+        there = replace(case, angler=plain, place=replace(case.place, range_m=far))
+        here = swim(there)
+        found.append(np.min([_levels(here, here.waters[key]) for key in here.judged], axis=0))
+    return np.array(found)
+
+
+def _between(fine: Array, at: Array) -> Array:
+    """Return the weights of evenly spread nodes for each point between them, shape (points, nodes)."""
+    off = np.abs(fine[:, None] - at) / (at[1] - at[0])
+    return np.asarray(np.maximum(1.0 - off, 0.0))
+
+
+def over(found: Array) -> tuple[Array, float]:
     """Return ln of the own level of the tip in hand over the one at which it goes, and how steep it is.
 
     Parameters
     ----------
-    case : Case
-        The whole question of the note; its own-eye factor does not count.
-    range_m : float
-        How far off the tip was.
+    found : numpy.ndarray
+        What `nodes` returned for the whole question of the note.
 
     Returns
     -------
     numpy.ndarray
-        On the grid of ln G and ln k, shape (G, Q); the worst of the waters behind it decides. G
-        stands beside age: where the streaks hold a part of the noise, it moves the level by less.
+        On the grid of ln G and ln k, shape (G, Q). G stands beside age: where the streaks hold a part
+        of the noise, it moves the level by less.
     float
         -d ln level / d ln distance there [-].
     """
-    from scipy.interpolate import RectBivariateSpline
-
-    plain = replace(case.angler, own_eye_factor=1.0)
-    found = []
-    for far in (range_m, 1.05 * range_m):
-        there = replace(case, angler=plain, place=replace(case.place, range_m=far))
-        here = swim(there)
-        found.append(np.min([_levels(here, here.waters[key]) for key in here.judged], axis=0))
-    fine = RectBivariateSpline(_NODES_G, _NODES_Q, found[0])(G, Q)
-    middle = found[0].shape[0] // 2, found[0].shape[1] // 2
-    steep = float((found[0] - found[1])[middle] / np.log(1.05))
+    fine = _between(G, _NODES_G) @ found[0] @ _between(Q, _NODES_Q).T
+    middle = _NODES_G.size // 2, _NODES_Q.size // 2
+    steep = float((found[0] - found[1])[middle] / np.log(FARTHER))
     return np.asarray(fine - np.log(grades.followed())), steep
 
 
