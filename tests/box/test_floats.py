@@ -1,5 +1,6 @@
 """Floats in the box: as they were told, with all that they ever were, and never two at odds."""
 
+import os
 import sqlite3
 from dataclasses import replace
 from datetime import date, timedelta
@@ -16,6 +17,8 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 
 DAY = date(2026, 10, 3)
+STEP = 1 if "TIPSIGHT_KILLS" in os.environ else 4
+"""Of the bytes that are flipped; the long form of the tests flips every one."""
 AVON = Entry({"pattern": "quill avon", "takes": "6BB", "paint": "fluorescent orange"}, 12)
 STICK = Entry(
     {"pattern": "wire stick", "size": "8.5 mm"}, lies="tray 2", made="2019-03", note="kept dry"
@@ -218,7 +221,7 @@ def test_a_flipped_byte_is_found_or_harms_nothing(tmp_path):
     whole = path.read_bytes()
     written = [at for at, byte in enumerate(whole) if byte]
     refused = 0
-    for at in [*range(100), *written[100::]]:
+    for at in [*range(100), *written[100::STEP]]:
         path.write_bytes(whole[:at] + bytes([whole[at] ^ 0x10]) + whole[at + 1 :])
         said = []
         try:
