@@ -117,7 +117,7 @@ def test_a_note_of_the_last_question(tell, tmp_path):
 @pytest.mark.parametrize("asked", LAST)
 def test_the_last_question_may_be_any_commands(tell, asked, tmp_path, monkeypatch):
     monkeypatch.setattr("tipsight.paper.pocket.html", lambda *_: "")
-    monkeypatch.setattr("tipsight.hours.course.course", lambda *_: None)
+    monkeypatch.setattr("tipsight.hours.skies.course", lambda *_: None)
     monkeypatch.setattr("tipsight.output.course_words.text", lambda _: "")
     tell(CARD)
     tell(f"advise {SWIM}")
@@ -184,7 +184,7 @@ def test_a_water_by_name(tell):
 
 MISTAKES = {
     "eyes card 17 24": "eyes card: say six numbers, or twelve with the way back; these are 2",
-    "eyes card 1 2 3 4 5 6": "say how far with its unit, or tell --paces; 3 to 100 m",
+    "eyes card 1 2 3 4 5 6": "say how far with its unit, or how long a pace is; 3 to 100 m",
     "eyes card --paces 0.85m 17 24 x 16 22 900": "bar 3: 'x' will not do; say how many paces; 3.5 to 118",
     "eyes card --paces 2m 17 24 32 16 22 28": "--paces: '2m' will not do; say how long one pace is",
     "eyes card --paces 0.85m - - - - - -": "not one bar was seen; nothing was kept",

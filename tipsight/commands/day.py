@@ -2,10 +2,8 @@
 
 import json as as_json
 from collections.abc import Callable
-from datetime import UTC, date, datetime, time, tzinfo
-from functools import partial
+from datetime import date, datetime, time, tzinfo
 from typing import Any
-from zoneinfo import ZoneInfo
 
 import click
 
@@ -13,12 +11,10 @@ from tipsight.commands.asking import Asked, command
 from tipsight.commands.parsing import Said
 from tipsight.commands.writing import progress, write
 from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.clock import compass_deg, spot
-from tipsight.inputs.quantities import Unread, clean
+from tipsight.inputs.clock import compass_deg, day_and_zone, spot, time_of_day
+from tipsight.inputs.quantities import Unread
 from tipsight.inputs.values import Asker
 
-BOTH = ("bright overcast", "clear")
-"""Skies that are tried where none was told: the sun in, and the sun out."""
 EXAMPLE_DATE = "'2026-10-15 Europe/London'"
 
 
@@ -32,27 +28,11 @@ def _read(reader: Callable[[str], Any], allowed: str, example: str) -> Said:
     return Said(read, allowed, example)
 
 
-def _day(text: str) -> tuple[date, tzinfo | None]:
-    day, _, zone = text.strip().partition(" ")
-    plain = clean(zone)
-    if plain in ("", "local"):
-        return date.fromisoformat(day), None
-    return date.fromisoformat(day), UTC if plain in ("utc", "gmt", "z") else ZoneInfo(zone.strip())
-
-
-def _clock(text: str) -> time:
-    return datetime.strptime(text.strip().replace(".", ":"), "%H:%M").time()
-
-
-def _told(tell: Callable[[int, int], None], before: int, skies: int, done: int, of: int) -> None:
-    tell(before * of + done, skies * of)
-
-
 @command
 @click.option(
     "--date",
     "day",
-    type=_read(_day, "say a day, and the zone if it is not this computer's", EXAMPLE_DATE),
+    type=_read(day_and_zone, "say a day, and the zone if it is not this computer's", EXAMPLE_DATE),
     metavar="DAY",
     help="the day, and its zone if it is not this computer's: '2026-10-15 Europe/London'; "
     "today if not told",
@@ -72,14 +52,14 @@ def _told(tell: Callable[[int, int], None], before: int, skies: int, done: int, 
 @click.option(
     "--from",
     "start",
-    type=_read(_clock, "say a time of day", "12:00"),
+    type=_read(time_of_day, "say a time of day", "12:00"),
     metavar="TIME",
     help="when you begin; first light if not told",
 )
 @click.option(
     "--to",
     "end",
-    type=_read(_clock, "say a time of day", "17:30"),
+    type=_read(time_of_day, "say a time of day", "17:30"),
     metavar="TIME",
     help="when you end; the last of dusk if not told",
 )
@@ -100,7 +80,7 @@ def run(
     asker = Asker(put.question)
     place = asker.ask("at") if place is None else place
     facing = asker.ask("looking") if facing is None else facing
-    told = asker.ask("sky")
+    asker.ask("sky")
     lacking = [
         Mistake(name, "", why, f"{name} {example}")
         for name, value, why, example in (
@@ -111,20 +91,11 @@ def run(
     ]
     if place is None or facing is None or asker.mistakes:
         raise Mistakes(asker.mistakes or lacking)
-    from tipsight.hours.course import course
-    from tipsight.hours.moments import moments
+    from tipsight.hours.skies import under_skies
 
-    each = moments(*day, place, start, end)
-    if not each:
-        why = "the sun then stays 12 deg and more below level, where the sums of light end"
-        raise Mistakes([Mistake("--date", f"{day[0]}", why, EXAMPLE_DATE)])
-    skies = (f"{told.word}",) if told else BOTH
-    tell = progress("quarters of an hour")
-    courses = []
-    for n, sky in enumerate(skies):
-        asked = put.question.with_options(sky=sky)
-        found = course(asked, each, place, facing, partial(_told, tell, n, len(skies)))
-        courses.append((f"{sky} sky", found))
+    courses = under_skies(
+        put.question, day, place, facing, (start, end), progress("quarters of an hour"), "--date"
+    )
     put.keep()
     if json:
         from tipsight.output.course_form import course_form

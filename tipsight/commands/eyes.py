@@ -8,41 +8,16 @@ import click
 
 from tipsight.box import keeping, recorded
 from tipsight.commands import COMMANDS
-from tipsight.commands.kept import DAY, FAR, box_file, item, keep, listed, owner_of, today, whose
+from tipsight.commands.kept import DAY, box_file, item, keep, listed, owner_of, today, whose
 from tipsight.commands.parsing import Alone, Line, Said
 from tipsight.errors import Mistake, Mistakes
-from tipsight.inputs.quantities import Unread, length_m, number
-from tipsight.units import YARD_M
+from tipsight.inputs import saw
+from tipsight.inputs.quantities import Unread, number
 
 CARD, CORNERS, DROP, BACK = "card", "corners", "drop", "back"
 DOES = (CARD, CORNERS, DROP, BACK)
-EXAMPLE = "tipsight eyes card --paces 0.85m 17 24 32 16 22 28"
-MISSED = "-"
 MOST_LOOKS = 60
 NARROWEST, WIDEST = 1.08, 1.3
-
-
-def _pace(text: str) -> tuple[str, float] | None:
-    if text.strip() in ("yard", "yards", "yd"):
-        return "yard", YARD_M
-    try:
-        found = length_m(text)
-    except Unread:
-        return None
-    return ("measured", found) if 0.4 <= found <= 1.2 else None
-
-
-def _ruler(text: str) -> float | None:
-    try:
-        found = 1000.0 * length_m(text)
-    except Unread:
-        return None
-    return found if 50.0 <= found <= 150.0 else None
-
-
-def _squares(text: str) -> float | None:
-    found = FAR.read(text)
-    return found if found is not None and found <= 35.0 else None
 
 
 def _until(text: str) -> float | None:
@@ -53,9 +28,9 @@ def _until(text: str) -> float | None:
     return found if NARROWEST <= found <= WIDEST else None
 
 
-PACE = Said(_pace, "say how long one pace is, 0.4 to 1.2 m, or yard if you took it for one", "0.85m")
-RULER = Said(_ruler, "say how long the printed ruler is, 50 to 150 mm", "96mm")
-SQUARES = Said(_squares, "say how far off the squares were two, with its unit, 3 to 35 m", "9m")
+PACE, RULER, SQUARES = (
+    Said(one.read, one.allowed, one.example) for one in (saw.PACE, saw.RULER, saw.SQUARES)
+)
 UNTIL = Said(_until, f"say how narrow, {NARROWEST:g} to {WIDEST:g}", "1.15")
 
 
@@ -110,12 +85,12 @@ def run(
 ) -> str:
     """Keep what was told, and return what is known now."""
     if does not in (None, *DOES):
-        raise Mistakes([Mistake("eyes", f"{does}", f"say {' or '.join(DOES)}, or nothing", EXAMPLE)])
+        raise Mistakes([Mistake("eyes", f"{does}", f"say {' or '.join(DOES)}, or nothing", saw.CARD)])
     also = {"age": age, "sight": sight, "squares_m": squares}
     also = {key: value for key, value in also.items() if value is not None}
     kept = ""
     if does == CARD:
-        told = _card(_by_asking(paces) if asked else seen, paces)
+        told = saw.card(_by_asking(paces) if asked else seen, paces)
         told |= {"ruler_mm": ruler or 100.0, **also}
         kept = f"Kept as reading {keep(box, 'card', who, day, told)}.\n"
     elif does == CORNERS:
@@ -123,7 +98,7 @@ def run(
     elif does in (DROP, BACK):
         kept = _acted(does, seen, box)
     elif seen or also:
-        raise Mistakes([Mistake("eyes", "", f"say {CARD} before what you saw", EXAMPLE)])
+        raise Mistakes([Mistake("eyes", "", f"say {CARD} before what you saw", saw.CARD)])
     from tipsight.output.learnt_words import eyes
 
     return kept + eyes(owner_of(box, who))
@@ -138,40 +113,11 @@ def _by_asking(paces: tuple[str, float] | None) -> tuple[str, ...]:
         for n in range(1, 7):
             for what, each in found.items():
                 each.append(
-                    click.prompt(f"Bar {n} {what}", default=MISSED, show_default=False, err=True)
+                    click.prompt(f"Bar {n} {what}", default=saw.MISSED, show_default=False, err=True)
                 )
     except click.Abort:
         raise Mistakes([Mistake("eyes card", "", "it was broken off; nothing was kept", "")]) from None
     return (*found["went at"], *found["came again at"])
-
-
-def _card(seen: tuple[str, ...], paces: tuple[str, float] | None) -> dict[str, Any]:
-    """Return a card's reading as it is kept: counts, how long one is, and how that is known."""
-    if len(seen) not in (6, 12):
-        why = f"say six numbers, or twelve with the way back; these are {len(seen)}"
-        raise Mistakes([Mistake("eyes card", "", why, EXAMPLE)])
-    step, pace_m = paces or ("tape", 1.0)
-    counts: dict[str, list[float]] = {f"{n}": [] for n in range(1, 7)}
-    mistakes = []
-    for at, text in enumerate(seen):
-        if text == MISSED:
-            continue
-        try:
-            count = number(text) if paces else length_m(text)
-        except Unread:
-            count = -1.0
-        if 3.0 <= count * pace_m <= 100.0:
-            counts[f"{at % 6 + 1}"].append(count)
-            continue
-        why = "say how many paces" if paces else "say how far with its unit, or tell --paces"
-        near, most = (3.0 / pace_m, 100.0 / pace_m)
-        limits = f"{why}; {near:.1f} to {most:.0f}" if paces else f"{why}; 3 to 100 m"
-        mistakes.append(Mistake(f"bar {at % 6 + 1}", text, limits, "17" if paces else "17yd"))
-    if mistakes:
-        raise Mistakes(mistakes)
-    if not any(counts.values()):
-        raise Mistakes([Mistake("eyes card", "", "not one bar was seen; nothing was kept", EXAMPLE)])
-    return {"counts": counts, "pace_m": pace_m, "step": step}
 
 
 def _acted(does: str, seen: tuple[str, ...], box: str | None) -> str:

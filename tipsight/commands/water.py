@@ -12,7 +12,6 @@ from tipsight.commands.kept import (
     box_file,
     keep,
     listed,
-    of_water,
     on_day,
     told_again,
     water_of,
@@ -111,6 +110,8 @@ def run(
         settle(question)
         for one in each:
             keep(box, "dips", name, day, {**one, "question": dict(question.told())})
+    from tipsight.learning.known import of_water
+
     found = of_water(listed(box), name)
     if not found:
         why = "nothing was told of it yet; count its dips, none too"

@@ -1,7 +1,7 @@
 """Day, time, place and bearing as people type them."""
 
 import re
-from datetime import UTC, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 from zoneinfo import ZoneInfo
 
 from tipsight.inputs.items import matchable
@@ -53,6 +53,34 @@ def moment(text: str) -> datetime:
         return naive.replace(tzinfo=ZoneInfo(text.split()[-1]))
     except (KeyError, ValueError, OSError):
         raise Unread("that zone is not known") from None
+
+
+def day_and_zone(text: str) -> tuple[date, tzinfo | None]:
+    """Read a day and the zone behind it; None is the zone of this computer.
+
+    >>> day_and_zone("2026-10-15 utc")[0].isoformat()
+    '2026-10-15'
+    """
+    day, _, zone = text.strip().partition(" ")
+    plain = clean(zone)
+    try:
+        if plain in ("", "local"):
+            return date.fromisoformat(day), None
+        return date.fromisoformat(day), UTC if plain in ("utc", "gmt", "z") else ZoneInfo(zone.strip())
+    except (KeyError, ValueError, OSError):
+        raise Unread from None
+
+
+def time_of_day(text: str) -> time:
+    """Read a time of day.
+
+    >>> time_of_day("7.30").isoformat()
+    '07:30:00'
+    """
+    try:
+        return datetime.strptime(text.strip().replace(".", ":"), "%H:%M").time()
+    except ValueError:
+        raise Unread from None
 
 
 def spot(text: str) -> tuple[float, float]:
