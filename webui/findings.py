@@ -47,7 +47,7 @@ def _ride(block: Block) -> Row:
     rides = measures.rides(handled.ride_margin, handled.upright)
     dips = measures.dips(handled.ordinary_dip_s, handled.dips_per_min)
     hides = f"ripples hide {handled.hidden_mm:.0f} mm" if handled.hidden_mm >= 1 else ""
-    margin = f"margin {measures.margin(handled.ride_margin)}, where {RIDES_WELL:g} is well"
+    margin = f"margin {measures.margins(handled)}, where {RIDES_WELL:g} is well"
     return rides, tuple(filter(None, (margin, f"dips of its own {dips}", hides)))
 
 

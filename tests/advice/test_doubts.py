@@ -8,11 +8,14 @@ import pytest
 import sample
 
 from tipsight.advice import reasons, sighting
+from tipsight.advice.advise import advise
 from tipsight.advice.facts import Doubt
 from tipsight.advice.sighting import Seen, quick_level, seen, visibility
 from tipsight.advice.swim import Swim
 from tipsight.advice.waters import Water
 from tipsight.inputs.case import Wanted
+from tipsight.inputs.learnt import Learnt, Lesson
+from tipsight.inputs.question import Question
 from tipsight.sight import kernel
 from tipsight.sight.clutter import sea_doubt
 
@@ -257,3 +260,32 @@ def test_colour_s_share_is_of_the_energy() -> None:
     told = seen(sample.SWIM, sample.SWIM.waters["bright"], sample.CASE.tip, levels)
     assert told.level[HERE] == pytest.approx(5.0)
     assert told.colour_share == pytest.approx(16 / 25)
+
+
+def test_the_ride_is_as_doubtful_as_the_waters_boils():
+    """A word for them is known to exp(.40): the ends are the margins at .67 and 1.49 times the boils."""
+    swim_ = {"distance": "30 yd", "looks": "fur", "showing": "20 mm"}
+    one, less, more = (
+        advise(Question(**swim_, boils=f"{1.5 * math.exp(off)}")).tip_in_hand.handling
+        for off in (0.0, -0.40, 0.40)
+    )
+    assert one.ride_margin_low == pytest.approx(more.ride_margin, rel=1e-4)
+    assert one.ride_margin_high == pytest.approx(less.ride_margin, rel=1e-4)
+    assert one.ride_margin_low < 0.8 * one.ride_margin
+    learnt = Learnt((Lesson("boils", "1.5", counts=2),), boil_doubt=1.1)
+    known = advise(Question(**swim_, learnt=learnt)).tip_in_hand.handling
+    assert known.ride_margin == one.ride_margin
+    assert one.ride_margin_low < known.ride_margin_low < known.ride_margin
+    counted = advise(Question(**swim_, goes_under="3")).case.stream
+    assert counted.boil_doubt == pytest.approx(math.exp(0.12))
+    assert advise(Question(**swim_, learnt=learnt, boils="1.5")).case.stream.boil_doubt == pytest.approx(
+        math.exp(0.40)
+    )
+
+
+def test_no_boils_no_doubt_and_never_beyond_what_the_sums_know():
+    none, wild = (
+        advise(Question(distance="30 yd", boils=boils)).tip_in_hand.handling for boils in ("0", "6")
+    )
+    assert none.ride_margin_high == pytest.approx(none.ride_margin_low, rel=1e-6)
+    assert 0.0 < wild.ride_margin_low < wild.ride_margin

@@ -58,7 +58,8 @@ IN_HAND: Numbers = {
     "bright": {"level": 1.3, "low": 0.7, "high": 1.9, "goes_at_yd": 17, "gone_at_yd": 29, "notice_s": 10.5,
                "colour_share": 0.13},
     "sink_force_g": 0.23, "sink_force_high_g": 0.31, "stiffness_g_per_mm": 0.0073,
-    "ride_margin": 3.7, "time_under": 0.043, "dips_per_min": 13.0, "ordinary_dip_s": 2.5,
+    "ride_margin": 3.7, "ride_margin_low": 2.6, "ride_margin_high": 5.3,
+    "time_under": 0.043, "dips_per_min": 13.0, "ordinary_dip_s": 2.5,
     "hidden_mm": 6.0, "hidden_high_mm": 11.0, "slow_bite_g": 0.17, "pluck_g": 0.41,
     "visible_dip_mm": 7.0, "lean_deg": 12.0, "uprightness": 5.9, "lift_g": 0.47,
     "shot_g": 2.27, "pull_g": 1.97, "change_g": 0.59, "on": (("BB", 1), ("No 6", 2)), "off": (),
@@ -75,7 +76,8 @@ AT_THE_BANK: Numbers = {
     "bright": {"level": 2.7, "low": 1.6, "high": 4.4, "goes_at_yd": 26, "gone_at_yd": 47, "notice_s": 7.0,
                "colour_share": 0.19},
     "sink_force_g": 0.36, "sink_force_high_g": 0.44, "stiffness_g_per_mm": 0.0083,
-    "ride_margin": 4.9, "time_under": 0.029, "dips_per_min": 11.0, "ordinary_dip_s": 1.5,
+    "ride_margin": 4.9, "ride_margin_low": 3.3, "ride_margin_high": 6.6,
+    "time_under": 0.029, "dips_per_min": 11.0, "ordinary_dip_s": 1.5,
     "hidden_mm": 5.0, "hidden_high_mm": 12.0, "slow_bite_g": 0.19, "pluck_g": 0.53,
     "visible_dip_mm": 8.0, "lean_deg": 16.0, "uprightness": 6.1, "lift_g": 0.37,
     "shot_g": 2.02, "pull_g": 1.74, "change_g": -0.25, "on": (), "off": (("No 4", 1),),
@@ -92,7 +94,8 @@ AT_THE_BENCH: Numbers = {
     "bright": {"level": 5.8, "low": 3.6, "high": 8.3, "goes_at_yd": 39, "gone_at_yd": 73, "notice_s": 6.5,
                "colour_share": 0.29},
     "sink_force_g": 0.67, "sink_force_high_g": 0.79, "stiffness_g_per_mm": 0.0181,
-    "ride_margin": 2.3, "time_under": 0.061, "dips_per_min": 17.0, "ordinary_dip_s": 3.5,
+    "ride_margin": 2.3, "ride_margin_low": 2.1, "ride_margin_high": 3.1,
+    "time_under": 0.061, "dips_per_min": 17.0, "ordinary_dip_s": 3.5,
     "hidden_mm": 4.0, "hidden_high_mm": 15.0, "slow_bite_g": 0.22, "pluck_g": 0.71,
     "visible_dip_mm": 9.0, "lean_deg": 19.0, "uprightness": 7.3, "lift_g": 0.27,
     "shot_g": 2.93, "pull_g": 2.51, "change_g": 0.66, "on": (("No 1", 2),), "off": (),
@@ -123,7 +126,8 @@ def _grade(level: float) -> str:
 
 HANDLED = (
     *("sink_force_g", "sink_force_high_g", "stiffness_g_per_mm", "ride_margin", "time_under"),
-    *("dips_per_min", "ordinary_dip_s", "hidden_mm", "hidden_high_mm", "slow_bite_g", "pluck_g"),
+    *("ride_margin_low", "ride_margin_high", "dips_per_min", "ordinary_dip_s", "hidden_mm"),
+    *("hidden_high_mm", "slow_bite_g", "pluck_g"),
     *("visible_dip_mm", "lean_deg", "uprightness", "lift_g"),
 )
 

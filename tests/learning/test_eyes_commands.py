@@ -168,6 +168,10 @@ def test_more_than_one_person(tell):
     assert {"item": "age", "taken": "30"} in ann["assumed"]
 
 
+def wide(handling):
+    return handling["ride_margin_high"] / handling["ride_margin_low"]
+
+
 def test_a_water_by_name(tell):
     asked = "--distance 34yd --behind bright --showing '12 mm'"
     said = tell(f"water 'Mill run' {asked} --dips '6 in 2 min'")[1]
@@ -180,6 +184,10 @@ def test_a_water_by_name(tell):
     found = json.loads(tell(f"advise {asked} --water 'Mill run' --json")[1])
     (boils,) = [one["taken"] for one in found["assumed"] if one["item"] == "boils"]
     assert boils.endswith(", from 4 counts")
+    plain = json.loads(tell(f"advise {asked} --boils {boils.split(',')[0]} --json")[1])
+    counted, told = (one["tip_in_hand"]["handling"] for one in (found, plain))
+    assert counted["ride_margin"] == told["ride_margin"]
+    assert wide(counted) < 1.5 < wide(told)  # sd .1 of today's counts for the .4 of a word
 
 
 MISTAKES = {

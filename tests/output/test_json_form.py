@@ -19,8 +19,8 @@ BLOCK = {
     "tip": "diameter_mm showing_mm stock",
     "paint": None,
     "visibility": "level low high grade goes_at_m gone_at_m notice_s by_background",
-    "handling": "sink_force_g stiffness_g_per_mm ride_margin time_under dips_per_min "
-    "ordinary_dip_s hidden_mm slow_bite_g pluck_g visible_dip_mm lean_deg upright",
+    "handling": "sink_force_g stiffness_g_per_mm ride_margin ride_margin_low ride_margin_high "
+    "time_under dips_per_min ordinary_dip_s hidden_mm slow_bite_g pluck_g visible_dip_mm lean_deg upright",
     "load": "shot_metal shot_g change_g put_on take_off shot short_by_g high_mm",
     "passes": None,
     "fails": None,

@@ -209,7 +209,7 @@ def test_the_sections_stand_in_their_order() -> None:
         "SIGHT at 40 yd (37 m)",
         "bright  as it is      in and out    1.6 (0.9 to 2.7)  goes at about 27 yd",
         "bright  at the bench  kept in view  5.4 (3.0 to 9.2)  holds past 100 yd",
-        "rides well (margin 3.4); it goes under by itself four times a",
+        "rides well (margin 3.4, likely 2.7 to 4.3); it goes under by itself",
         "a No 5 and a No 12 (0.14 g) bury it; a slow pull of a",
         "1.82 g of tin: bulk 4 BB; droppers No 6, 2 No 8\n",
         "64 mm, 2½ in: 45 mm shows, 12 wet, 7 glued in; 3 coats in all",
@@ -405,10 +405,12 @@ def test_one_shot_sinks_it_and_two_sink_it(force_g: float, said: str) -> None:
 
 def test_nothing_is_told_of_bites_where_it_does_not_ride() -> None:
     block = sample.answer().tip_in_hand
-    wild = replace(block, handling=replace(block.handling, ride_margin=1.97))
+    wild = replace(
+        block, handling=replace(block.handling, ride_margin=1.97, ride_margin_low=1.6, ride_margin_high=2.4)
+    )
     assert readings.ride(wild) == (
-        "does not ride this water (margin 1.9); it goes under by itself four times a minute: "
-        "too often to tell a bite by"
+        "does not ride this water (margin 1.9, likely 1.6 to 2.4); it goes under by itself four times "
+        "a minute: too often to tell a bite by"
     )
     fallen = replace(block, handling=replace(block.handling, upright=False))
     assert readings.ride(fallen) == "falls over"

@@ -54,7 +54,11 @@ PLACES: dict[str, tuple[str, str, str, str]] = {
     "sink_force_g": ("handling.sink_force_g", "({:g} g); dragged", "({:g} g) a slow pull", ""),
     "sink_force_high_g": ("", "top dry, {:g} g", "", ""),
     "stiffness_g_per_mm": ("handling.stiffness_g_per_mm", "{:.2g} g for each mm", "", ""),
-    "ride_margin": ("handling.ride_margin", "(margin {:g})", "margin {:g}, where", ""),
+    "ride_margin": ("handling.ride_margin", "(margin {:g}, likely", "margin {:g}, likely", ""),
+    "ride_margin_low": ("handling.ride_margin_low", "likely {:g} to {ride_margin_high:g})",
+                        "likely {:g} to {ride_margin_high:g}, where", ""),
+    "ride_margin_high": ("handling.ride_margin_high", "likely {ride_margin_low:g} to {:g})",
+                         "likely {ride_margin_low:g} to {:g}, where", ""),
     "time_under": ("handling.time_under", "under {:.1%} of the time", "", ""),
     "dips_per_min": ("handling.dips_per_min", "{:g} times a minute", "{:g} times a minute", ""),
     "ordinary_dip_s": ("handling.ordinary_dip_s", "about {halves} s", "about {halves} s", ""),
@@ -98,6 +102,7 @@ def expected(numbers: Numbers, place: int, label: str = "") -> Iterator[tuple[st
         "stock": numbers["stock"], "top": numbers["paints"][0], "foot": numbers["paints"][1],
         "inches": INCHES[numbers["showing_mm"]], "halves": HALVES[numbers["ordinary_dip_s"]],
         "width": 4 * numbers["painted_mm"], "low": numbers["low"], "high": numbers["high"],
+        "ride_margin_low": numbers["ride_margin_low"], "ride_margin_high": numbers["ride_margin_high"],
         "label": label, "slow": PULLS[numbers["slow_bite_g"]], "quick": PULLS[numbers["pluck_g"]],
     }  # fmt: skip
     for name, places in PLACES.items():

@@ -85,6 +85,9 @@ class Handling:
     """With the full meniscus, when a dry top is dragged right under."""
     stiffness_g_per_mm: float
     ride_margin: float
+    ride_margin_low: float
+    ride_margin_high: float
+    """If the water boils as much more, or less, than is taken as its boils are in doubt."""
     time_under: float
     dips_per_min: float
     ordinary_dip_s: float | None

@@ -11,7 +11,8 @@ if TYPE_CHECKING:
 
 Told = dict[str, Any]
 _HANDLING = (
-    *("sink_force_g", "stiffness_g_per_mm", "ride_margin", "time_under", "dips_per_min"),
+    *("sink_force_g", "stiffness_g_per_mm", "ride_margin", "ride_margin_low", "ride_margin_high"),
+    *("time_under", "dips_per_min"),
     *("ordinary_dip_s", "hidden_mm", "slow_bite_g", "pluck_g", "visible_dip_mm", "lean_deg"),
     "upright",
 )

@@ -1,13 +1,16 @@
 """How the float rides with one tip, and what it tells of a bite."""
 
 import math
+from dataclasses import replace
 from functools import lru_cache
 
 from tipsight.advice.answer import Handling
 from tipsight.advice.swim import Swim
 from tipsight.afloat import bite, heave, lean, ride
+from tipsight.afloat.boils import MOST_BOIL
+from tipsight.afloat.chop import Sea
 from tipsight.afloat.rig import Rig
-from tipsight.inputs.case import Tip
+from tipsight.inputs.case import Stream, Tip
 from tipsight.sight import dip
 
 MOST_HOLD_M_S = 1.0
@@ -29,11 +32,30 @@ def _held_back(
     return float(lean_deg), float(lift_g)
 
 
+@lru_cache(maxsize=256)
+def _margin_if(
+    rigged: Rig, sea: Sea, stream: Stream, painted_mm: float, showing_mm: float
+) -> float:
+    """Return the ride margin on other water."""
+    return float(ride.ride_margin(showing_mm, ride.ride(rigged, sea, stream, painted_mm))[0])
+
+
 def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float) -> Handling:
     """Return how the float rides with a tip and what bites it shows, seen at a level."""
     warm = swim.case.stream.temperature_c
     rides = swim.rides(painted_mm)
     margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
+    doubt = swim.stream.boil_doubt
+    rougher, calmer = (
+        _margin_if(
+            swim.rig,
+            swim.sea,
+            replace(swim.stream, boil_factor=min(swim.stream.boil_factor * times, MOST_BOIL)),
+            painted_mm,
+            tip.showing_mm,
+        )
+        for times in (doubt, 1.0 / doubt)
+    )
     low, high = bite.sink_force_g(painted_mm, tip.showing_mm, warm)
     seen = float(
         dip.visible_dip_mm(
@@ -64,6 +86,8 @@ def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float)
         sink_force_high_g=float(high),
         stiffness_g_per_mm=float(heave.stiffness_g_per_mm(painted_mm, warm)),
         ride_margin=margin,
+        ride_margin_low=min(margin, rougher),
+        ride_margin_high=max(margin, calmer),
         time_under=float(ride.time_under(margin)),
         dips_per_min=float(ride.dips_per_min(tip.showing_mm, rides)[0]),
         ordinary_dip_s=_number(float(ride.ordinary_dip_s(tip.showing_mm, rides)[0])),

@@ -89,6 +89,8 @@ class Stream:
     hold_m_s: float = 0.0
     """How much slower than the surface the float is run."""
     boil_factor: float = 1.0
+    boil_doubt: float = 1.0
+    """How well that factor is known (x/÷)."""
     manning_n: float = 0.035
     temperature_c: float = 10.0
     water_colour: str = "clear"

@@ -36,6 +36,8 @@ class Learnt:
     lessons: tuple[Lesson, ...] = ()
     own_eye_doubt: float | None = None
     """How well the own-eye factor is known (x/÷); None where it was not learned."""
+    boil_doubt: float | None = None
+    """Likewise of the boils."""
 
     def of(self, item: str) -> Lesson | None:
         """Return what was learned for an item."""

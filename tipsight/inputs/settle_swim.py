@@ -1,5 +1,6 @@
 """Where the angler stands, the water he fishes, its wind and its light."""
 
+import math
 from dataclasses import replace
 
 from tipsight import tables
@@ -12,6 +13,9 @@ SHELTER = 0.5
 GLASS_SLOPE_VARIANCE = 2e-5
 """Mean square slope of glass on each axis; ten times more for each step of boils (judgement)."""
 ROUGHEST_SLOPE_VARIANCE = 2e-2
+BOIL_DOUBT, COUNTED_DOUBT = math.exp(0.40), math.exp(0.12)
+"""How well the boils are known (x/÷): by a word (judgement), and from a count of the tip in hand (what six
+dips in two minutes leave, by `learning.boiling`)."""
 SAME_SUN_DEG, SAME_SIDE_DEG = 12.0, 45.0
 """How far two ways of telling the sun's height and its side may differ (judgement)."""
 LAST_DUSK_DEG = -12.0
@@ -77,11 +81,15 @@ def settle_stream(asker: Asker) -> Stream:
             example="checked",
         )
     dips = asker.ask("goes_under")
+    doubt = BOIL_DOUBT if dips is None else COUNTED_DOUBT
+    if dips is None and not asker.knows("boils"):
+        doubt = asker.learnt.boil_doubt or doubt
     return Stream(
         depth_m=asker.take("depth"),
         pace_m_s=pace,
         hold_m_s=hold,
         boil_factor=asker.take("boils", quiet=dips is not None),
+        boil_doubt=doubt,
         manning_n=asker.take("bed").number,
         temperature_c=asker.take("temperature"),
         water_colour=asker.take("colour").word,

@@ -12,13 +12,14 @@ from tipsight.afloat.chop import Sea
 from tipsight.afloat.rig import Rig
 from tipsight.checks import within
 from tipsight.inputs.case import Stream
+from tipsight.inputs.settle_swim import BOIL_DOUBT
 from tipsight.learning.belief import RANGE_SDS
 
 Array = NDArray[np.float64]
 
 F = np.round(np.arange(-40, 101) * 0.02, 2)
 """Natural logarithm of the boil factor."""
-WORD_SD, VISIT_SD = 0.40, 0.25
+WORD_SD, VISIT_SD = float(np.log(BOIL_DOUBT)), 0.25
 """How well a word for the boils is known, and how far one water differs from visit to visit
 (judgement)."""
 CLUMPED, LOWEST_SD, UNDER_SD = 0.16, 0.15, float(np.log(1.2))
@@ -113,6 +114,11 @@ class Boils:
     def factor(self) -> float:
         """Boils of this water over those of an even glide."""
         return float(np.exp(self.told[0]))
+
+    @property
+    def doubt(self) -> float:
+        """How well it is known (x/÷), as `Stream.boil_doubt` has it."""
+        return float(np.exp(self.told[1]))
 
     @property
     def ends(self) -> tuple[float, float]:

@@ -125,9 +125,12 @@ def learnt_of(
     if who != NOBODY and any(not one.dropped for one in of_person(found, who or ME)):
         known = owner_of(box, found, who or ME, today, question).learnt
     lessons: list[Lesson] = list(known.lessons)
+    boil_doubt = None
     if water is not None:
-        lessons.append(water_of(box, found, water, today).lesson)
-    return Learnt(tuple(lessons), known.own_eye_doubt)
+        home = water_of(box, found, water, today)
+        lessons.append(home.lesson)
+        boil_doubt = home.boils.doubt
+    return Learnt(tuple(lessons), known.own_eye_doubt, boil_doubt)
 
 
 def _unknown(asks: str, name: str, names: Sequence[str]) -> Mistake:

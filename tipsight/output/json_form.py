@@ -38,13 +38,16 @@ def number(value: float | None) -> float | int | None:
     return float(f"{value:.{FIGURES}g}")
 
 
+_MARGINS = ("ride_margin", "ride_margin_low", "ride_margin_high")
+
+
 def _rounded(told: Any, key: str = "") -> Any:
     """Return plain values to four figures, ride margins held at their end."""
     if isinstance(told, dict):
         return {name: _rounded(one, name) for name, one in told.items()}
     if isinstance(told, list):
         return [_rounded(one) for one in told]
-    if key == "ride_margin" and told is not None:
+    if key in _MARGINS and told is not None:
         return number(min(told, MOST_MARGIN))
     return number(told) if isinstance(told, float) else told
 

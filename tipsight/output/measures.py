@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from tipsight.advice.answer import Handling
 from tipsight.advice.limits import RIDES, RIDES_WELL
 from tipsight.units import FOOT_M, INCH_MM, YARD_M
 
@@ -152,6 +153,13 @@ def margin(ride_margin: float) -> str:
     ('3.1', '1.9', '20+')
     """
     return "20+" if ride_margin > MOST_MARGIN else f"{tenths(ride_margin):.1f}"
+
+
+def margins(handled: Handling) -> str:
+    """Return a ride margin, and its likely range where the water's boils leave one."""
+    ends = [margin(one) for one in (handled.ride_margin_low, handled.ride_margin_high)]
+    said = margin(handled.ride_margin)
+    return said if ends[0] == ends[1] else f"{said}, likely {' to '.join(ends)}"
 
 
 def rides(ride_margin: float, upright: bool = True) -> str:

@@ -21,7 +21,7 @@ def ride(block: Block) -> str:
         return how
     sound = handled.ride_margin >= RIDES
     dips = measures.dips(handled.ordinary_dip_s, handled.dips_per_min, sound)
-    return f"{how} (margin {measures.margin(handled.ride_margin)}); {dips}"
+    return f"{how} (margin {measures.margins(handled)}); {dips}"
 
 
 @dataclass(frozen=True)
