@@ -159,6 +159,20 @@ def test_it_is_on_page_and_paper_too(tell, tmp_path):
         assert tell(f"{command} -o {tmp_path / 'out'}")[0] == 0
 
 
+def test_it_is_in_the_pocket_file_and_the_day_too(tell, monkeypatch, tmp_path):
+    """Each asks the question that goes with what was learned; tests/hours and tests/paper see it counted."""
+    put = []
+    monkeypatch.setattr("tipsight.paper.pocket.html", lambda question, *_: put.append(question) or "")
+    monkeypatch.setattr("tipsight.hours.skies.course", lambda question, *_: put.append(question))
+    monkeypatch.setattr("tipsight.output.course_words.text", lambda _: "")
+    tell(CARD)
+    for line in (f"pocket {SWIM} -o {tmp_path / 'out'}", f"{LAST[1]} {SWIM} --sky clear"):
+        assert tell(line)[0] == 0
+    assert [one.learnt.of("own_eye").taken for one in put] == ["0.92, from 6 bars"] * 2
+    assert tell(f"{LAST[1]} {SWIM} --sky clear --who nobody")[0] == 0
+    assert put[-1].learnt.of("own_eye") is None
+
+
 def test_more_than_one_person(tell):
     tell(CARD)
     tell("eyes card --who Ann --age 30 --paces 0.85m 30 40 50 28 45 52")

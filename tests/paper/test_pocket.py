@@ -7,9 +7,10 @@ import pytest
 
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
+from tipsight.inputs.learnt import Learnt, Lesson
 from tipsight.inputs.question import Question
 from tipsight.paper import pocket
-from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, told
+from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, cell, told
 from tipsight.sight import grades
 
 ALL = [(s, r, y, w) for s in SKIES for r in RIPPLES for y in YARDS for w in WATERS]
@@ -35,6 +36,16 @@ def test_sampled_cells_are_what_advise_says(worked_out):
     assert len(worked_out) == len(SKIES) * len(WATERS)
     for one in worked_out.values():
         assert one.cell == told(one.answer.at_the_bank)
+
+
+def test_a_cell_takes_ones_own_eyes():
+    """As if the factor had been told; for half as good eyes another tip."""
+    learnt = Learnt((Lesson("own_eye", "0.5", bars=6),), own_eye_doubt=1.14)
+    where = 30, WATERS[0], RIPPLES[1], SKIES[0]
+    plain, told_so, learned = (
+        cell(one, *where) for one in (Question(), Question(own_eye="0.5"), Question(learnt=learnt))
+    )
+    assert learned == told_so != plain
 
 
 def tables(html):
