@@ -126,6 +126,17 @@ def test_twenty_owners():
     assert np.median(sd) == pytest.approx(0.127, abs=0.012)
 
 
+def test_a_step_that_is_wrong_and_not_told_moves_all_bars_alike():
+    """Paces of 0.84 m taken for yards, 8 % too long: each bar by its p of the note times ln 1.08."""
+    true, long_ = bars.said(card(SEEN), AGE), bars.said(card([1.08 * far for far in SEEN]), AGE)
+    steep = [(b.y - a.y) / np.log(1.08) for a, b in zip(true, long_, strict=True)]
+    assert steep == pytest.approx([1.92, 1.90, 1.91, 1.98, 1.67, 1.80], abs=0.1)
+    wrong = belief.believed(AGE, [bars.likelihood(card([1.08 * far for far in SEEN]), AGE)])
+    right = belief.believed(AGE, [bars.likelihood(card(SEEN), AGE)])
+    assert wrong.eyes[0] - right.eyes[0] == pytest.approx(0.127, abs=0.02)  # 1.86 ln 1.08 x .87
+    assert wrong.eyes[1] == pytest.approx(right.eyes[1], abs=0.005)  # and it cannot know
+
+
 def test_a_step_taken_for_a_yard_and_told_is_known_less_well():
     told = belief.believed(AGE, [bars.likelihood(card(SEEN, step="yard"), AGE)])
     measured = belief.believed(AGE, [bars.likelihood(card(SEEN), AGE)])

@@ -189,12 +189,15 @@ def wide(handling):
 def test_a_water_by_name(tell):
     asked = "--distance 34yd --behind bright --showing '12 mm'"
     said = tell(f"water 'Mill run' {asked} --dips '6 in 2 min'")[1]
-    assert said.startswith("WATER Mill run boils ")
+    assert said.startswith("Kept as reading 1. WATER Mill run boils ")
     assert "from 1 count on 1 visit" in said
     assert "on 1 visit" in tell("water 'Mill run'")[1]
     tell(f"water 'Mill run' {asked} --lowest 20mm")
     tell(f"water 'Mill run' {asked} --under '1.5 s 3 a minute' --dips 'none in 3 min'")
     assert "from 4 counts" in tell("water 'Mill run'")[1]
+    tell(f"advise {asked}")
+    said = tell("water 'Other run' --last --dips '2 in 2 min'")[1]
+    assert said.startswith("Kept as reading 5, of the question asked last: distance 34yd, behind bright")
     found = json.loads(tell(f"advise {asked} --water 'Mill run' --json")[1])
     (boils,) = [one["taken"] for one in found["assumed"] if one["item"] == "boils"]
     assert boils.endswith(", from 4 counts")

@@ -121,6 +121,22 @@ def test_a_card_of_ten_years_ago_is_read_with_the_eyes_of_then():
     assert old.belief.factor < now.belief.factor
 
 
+def test_a_note_long_after_is_read_with_the_eyes_of_then():
+    """At 70 the same tip at the same distance has a level less by the age factors, beside open ripple."""
+    goes = where_it_goes()
+    calm = {**SWIM, "looks": "glass", "distance": f"{goes} yd"}
+    now, old = (
+        owner([note(1, "went", goes, TODAY - timedelta(days=days), looks="glass")], TODAY, age_years=70.0)
+        for days in (0.0, 3652.5)
+    )
+    factor = float(eye.age_factor(70.0, 1000.0) / eye.age_factor(60.0, 1000.0))
+    each = (swim(settle(Question(**calm, age=age))) for age in ("70", "60"))
+    levels = [np.log(quick_level(here, here.case.tip) / 2.4) for here in each]
+    assert levels[1] - levels[0] == pytest.approx(np.log(factor), abs=0.03)
+    assert now.notes[0].on - old.notes[0].on == timedelta(days=3652)
+    assert now.belief.eyes[0] - old.belief.eyes[0] > 0.03
+
+
 def test_an_age_told_otherwise_works_all_out_again():
     plain, older = owner([card()], TODAY), owner([card()], TODAY, age_years=70.0)
     factor = float(eye.age_factor(70.0, 1000.0) / eye.age_factor(60.0, 1000.0))

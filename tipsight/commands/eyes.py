@@ -64,7 +64,11 @@ UNTIL = Said(_until, f"say how narrow, {NARROWEST:g} to {WIDEST:g}", "1.15")
 @click.option("--age", type=item("age", "--age"), metavar="YEARS", help="how old you are")
 @click.option("--sight", type=item("sight", "--sight"), metavar="SIGHT", help="6/9, or in words")
 @click.option(
-    "--until", type=UNTIL, default=1.15, metavar="TIMES", help="corners: how narrow the range is to be"
+    "--until",
+    type=UNTIL,
+    default=1.15,
+    metavar="TIMES",
+    help="corners: go on until they are known to so many times more or less",
 )
 @click.option("--date", "day", type=DAY, metavar="DAY", help="when it was; today if not told")
 @whose

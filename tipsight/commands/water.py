@@ -101,19 +101,22 @@ def run(
     if each and last != put.untold:
         why = "say on which swim with which float, by its file or as you asked it, or --last"
         raise Mistakes([Mistake("water", "", why, EXAMPLE)])
-    from tipsight.output.learnt_words import water
+    from tipsight.output.learnt_words import of_question, water
 
+    said = ""
     if each:
         from tipsight.inputs.settle import settle
 
         question = told_again(box) if last else put.question
         settle(question)
+        asked = dict(question.told())
+        of = f", {of_question(asked)}" if last else ""
         for one in each:
-            keep(box, "dips", name, day, {**one, "question": dict(question.told())})
+            said += f"Kept as reading {keep(box, 'dips', name, day, {**one, 'question': asked})}{of}.\n"
     from tipsight.learning.known import of_water
 
     found = of_water(listed(box), name)
     if not found:
         why = "nothing was told of it yet; count its dips, none too"
         raise Mistakes([Mistake("water", name, why, EXAMPLE)])
-    return water(water_of(box, name), found)
+    return said + water(water_of(box, name), found)

@@ -1,6 +1,6 @@
 """All that one person saw, worked out anew: what his eyes are, what does not fit, what would tell more."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
@@ -20,13 +20,14 @@ from tipsight.learning import bars, corners, river
 from tipsight.learning.bars import Said, Sheet
 from tipsight.learning.belief import Belief, believed
 from tipsight.learning.corners import Look
-from tipsight.learning.worked import Worked, once
+from tipsight.learning.worked import Array, Worked, once
 from tipsight.nature import OLDEST_YEARS
 
 MODEL = "1"
 """Of the sums of sight; raised when a level moves. It is noted beside a reading and changes nothing."""
 DAYS = 365.25
 NOTES_MORE, NOTE_SD = 4, 0.41
+"""So many notes are proposed, and how well one is known: at 34 yd, the distance counted (`river.note_sd`)."""
 WORTH = 0.9
 """What is done in five minutes is named first if it narrows by a tenth or more."""
 CARD_SD = 0.13
@@ -183,7 +184,7 @@ def owner(
     sheets = [(one, sheet_of(one.told)) for one in kept if one.kind == "card"]
     likely = [bars.likelihood(sheet, then(one.made_on), mar) for one, sheet in sheets]
     cards = tuple((one, bars.said(sheet, then(one.made_on), mar)) for one, sheet in sheets)
-    found: list[tuple[Reading, Any, float, float]] = []
+    found: list[tuple[Reading, Array | None, float, float]] = []
     for one in (one for one in kept if one.kind == "note"):
         asked = {"sight": f"{mar:.3g} arcmin", **one.told["question"]}
         asked |= {"age": f"{then(one.made_on):.1f}", "own_eye": "1"}
@@ -216,7 +217,7 @@ def owner(
     )
 
 
-def _note(one: Reading, belief: Belief, over: Any, sd: float) -> Note:
+def _note(one: Reading, belief: Belief, over: Array | None, sd: float) -> Note:
     saw, far = one.told["saw"], one.told["range_m"]
     if over is None:
         return Note(one.number, one.made_on, saw, far, 0.0, read=False)
@@ -226,7 +227,11 @@ def _note(one: Reading, belief: Belief, over: Any, sd: float) -> Note:
 
 
 def _narrower(
-    made: Owner, sheets: Any, likely: list[Any], then: Any, mar: float
+    made: Owner,
+    sheets: Sequence[tuple[Reading, Sheet]],
+    likely: Sequence[Array],
+    then: Callable[[date], float],
+    mar: float,
 ) -> tuple[tuple[Next, float], ...]:
     """Return what would narrow the range, by how far it would."""
     sd = made.belief.eyes[1]
@@ -239,15 +244,14 @@ def _narrower(
     if not made.cards:
         tried[Next.CARD] = with_more(CARD_SD)
     elif most < len(bars.BARS):
-        tried[Next.BARS] = min(with_more(0.28 / np.sqrt(len(bars.BARS) - most)), sd)
+        lacking = len(bars.BARS) - most
+        tried[Next.BARS] = with_more(float(np.hypot(bars.BAR_SD, bars.READING_SD) / np.sqrt(lacking)))
     if any(sheet.step == "yard" for _, sheet in sheets):
         again = [
             bars.likelihood(replace(sheet, step="measured"), then(one.made_on), mar)
             for one, sheet in sheets
         ]
-        tried[Next.PACES] = believed(
-            made.age_years, [*again, *likely[len(sheets) :]]
-        ).eyes[1]
+        tried[Next.PACES] = believed(made.age_years, [*again, *likely[len(sheets) :]]).eyes[1]
     easy = {what for what in (Next.PACES, Next.BARS) if tried.get(what, sd) < WORTH * sd}
     best = sorted(tried.items(), key=lambda one: (one[0] not in easy, one[1]))
     return tuple((what, float(np.exp(narrow))) for what, narrow in best)
