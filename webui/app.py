@@ -3,6 +3,7 @@
 import json
 import pickle  # only to measure: nothing is ever read back
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from urllib.parse import parse_qsl
@@ -22,6 +23,7 @@ from tipsight.pictures import svg
 from tipsight.units import YARD_M
 from webui import (
     box_page,
+    eyes_page,
     files,
     findings,
     first_screen,
@@ -34,6 +36,7 @@ from webui import (
 )
 from webui.asking import Asked, read
 from webui.kept import Kept
+from webui.own_readings import Choices, OwnReadings
 from webui.reader_units import Units
 from webui.writing import Writing
 
@@ -60,6 +63,8 @@ def create_app(
     hosts: Sequence[str] = (),
     box: Path | None = None,
     let_write: bool = False,
+    who: str | None = None,
+    water: str | None = None,
     advise: Callable[[Question], Answer] = _advise,
 ) -> Flask:
     """Return the page as an app.
@@ -74,6 +79,8 @@ def create_app(
         The file in which floats and readings are kept; nothing is kept without one.
     let_write : bool
         Whether those who ask under ``hosts`` may write into it, too.
+    who, water : str, optional
+        Whose eyes and which of the own waters are taken where none is chosen.
     advise : callable
         What answers a question.
 
@@ -89,6 +96,7 @@ def create_app(
     """
     app = Flask(__name__, static_folder=None)
     writing = Writing(box, let_write)
+    readings = OwnReadings(box, who, water)
     safety.guard(app, hosts)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.globals.update(
@@ -105,37 +113,46 @@ def create_app(
     start = demo.question() if own is None else own
     kept = Kept(advise, most=KEPT, most_bytes=KEPT_BYTES, size=_bytes)
 
+    def learned(asked: Asked) -> tuple[Asked, Question]:
+        """Return what is asked with what was learned of those who ask, and its question."""
+        asked = readings.learned(asked, start if asked.own else asked.question())
+        return asked, replace(start, learnt=asked.learnt) if asked.own else asked.question()
+
     @app.get("/")
     def page() -> Response:
         asked = read(request.args, start)
         fragment = "X-Fragment" in request.headers
         if not fragment and not asked.is_short(request.args):
             return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
+        choices = readings.choices()
         try:
-            answer = _answer(kept, start if asked.own else asked.question())
+            asked, question = learned(asked)
+            answer = _answer(kept, question)
             before = None if asked.beside else _before(kept, asked)
             either = _either(kept, asked.question()) if _asks_water(answer) else ()
             beside = asked.kept_question()
             held = None if beside is None else _answer(kept, beside)
         except Mistakes as wrong:
-            return _page(asked, mistakes=asked.retold(wrong), fragment=fragment)
+            told = asked.retold(wrong)
+            return _page(asked, choices, mistakes=told, fragment=fragment)
         return _page(
             asked,
+            choices,
             answer=answer,
             before=before,
-            earlier=_earlier(kept, start),
+            earlier=_earlier(kept, asked, start),
             held=held,
             either=either,
             invented=asked.own and own is None,
             fragment=fragment,
+            noted=eyes_page.noting(asked, writing, may=not asked.own or own is not None),
         )
 
     @app.get("/advise.json")
     def as_json() -> Response:
         asked = read(request.args, start, strict=True)
         try:
-            question = start if asked.own else asked.question()
-            told: dict[str, Any] = json_form(_answer(kept, question))
+            told: dict[str, Any] = json_form(_answer(kept, learned(asked)[1]))
         except Mistakes as wrong:
             listed = [
                 {"item": m.item, "said": m.said, "allowed": m.allowed, "example": m.example}
@@ -145,11 +162,12 @@ def create_app(
         return _json(told, 200)
 
     def answered() -> tuple[Asked, Answer]:
-        asked = read(request.args, start)
-        return asked, _answer(kept, start if asked.own else asked.question())
+        asked, question = learned(read(request.args, start))
+        return asked, _answer(kept, question)
 
     takeaway.add(app, answered)
     box_page.add(app, writing, start)
+    eyes_page.add(app, writing, start, readings, invented=own is None)
 
     @app.errorhandler(HTTPException)
     def failed(error: HTTPException) -> tuple[str, int]:
@@ -189,6 +207,7 @@ def _before(kept: Callable[[Question], Answer], asked: Asked) -> Answer | None:
 
 def _page(
     asked: Asked,
+    choices: Choices,
     *,
     answer: Answer | None = None,
     before: Answer | None = None,
@@ -198,6 +217,7 @@ def _page(
     mistakes: tuple[Mistake, ...] = (),
     invented: bool = False,
     fragment: bool = False,
+    noted: eyes_page.Noting | None = None,
 ) -> Response:
     mistakes = form.in_order(mistakes)
     count = len(mistakes)
@@ -206,10 +226,12 @@ def _page(
     body = render_template(
         "_both.html" if fragment and answer else "_mend.html" if fragment else "page.html",
         asked=asked,
+        choices=choices,
         answer=answer,
         mistakes=mistakes,
         heading=heading,
         invented=invented,
+        noted=noted,
         parts=() if fragment else form.fields(asked, mistakes),
         quick=() if fragment else form.quick(asked, mistakes, _range_m(answer)),
         said_of=form.said_of,
@@ -240,14 +262,15 @@ def _either(
     return tuple((word, _answer(kept, question.with_options(behind=word))) for word in words)
 
 
-def _earlier(kept: Kept[Question, Answer], start: Question) -> Answer | None:
+def _earlier(kept: Kept[Question, Answer], now: Asked, start: Question) -> Answer | None:
     """Return the answer that the page showed when a part of it was asked for, if it is kept."""
     query = request.headers.get("X-Before")
     if query is None or len(query) > safety.MOST_QUERY:
         return None
     asked = read(MultiDict(parse_qsl(query, keep_blank_values=True)), start)
     try:
-        return kept.held(start if asked.own else asked.question())
+        question = start if asked.own else asked.question()
+        return kept.held(replace(question, learnt=now.learnt))
     except Mistakes:
         return None
 
@@ -267,6 +290,10 @@ def _told(
     return {
         "said": say.Said(answer, reader),
         "readings": findings.four(answer, reader),
+        "own_eye": next(
+            (one.taken for one in answer.assumed if asked.learnt.of(one.item) and one.item == "own_eye"),
+            "",
+        ),
         "change": briefly.changed(earlier, answer) if earlier else "",
         "beside": findings.beside(held, answer, reader) if held else (),
         "either": tuple(

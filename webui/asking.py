@@ -14,8 +14,10 @@ from tipsight.inputs.question import Question, Value, check_items
 from tipsight.inputs.settle import settle
 from webui.reader_units import Units
 
-MOST_LETTERS, MOST_PARTS = 2000, 160
+MOST_LETTERS, MOST_PARTS, MOST_NAME = 2000, 160, 60
 WAS = "was_"
+WHO, WATER = "who", "water"
+"""Of an address: whose eyes, and which of the own waters, by name."""
 CARD = "card"
 """Of an address of the view: how many pixels wide a bank card is on the screen that shows it."""
 Typed = dict[str, tuple[str, ...]]
@@ -36,12 +38,27 @@ class Asked:
     """The address of an answer that is kept beside this one."""
     learnt: Learnt = field(default=Learnt())
     """Of the one whose page it is; it stands in no address."""
+    who: str = ""
+    """Whose eyes; those of the one whose page it is if not told."""
+    water: str = ""
+    """Which of the own waters."""
+
+    @property
+    def chosen(self) -> tuple[tuple[str, str], ...]:
+        """What an address says of units, person and water."""
+        named = tuple((key, name) for key, name in ((WHO, self.who), (WATER, self.water)) if name)
+        return (*self.units.args, *named)
+
+    @property
+    def key(self) -> tuple[str, Learnt]:
+        """What all that is made of its answer hangs on."""
+        return self.query(), self.learnt
 
     def query(self) -> str:
         """Return the one address of this question."""
         pairs = [(key, text) for key in _ordered(self.typed) for text in self.typed[key]]
         pairs = pairs or [("distance", "")]
-        pairs += self.units.args
+        pairs += self.chosen
         pairs += [("beside", self.beside)] if self.beside else []
         pairs += [
             (WAS + key, text) for key in _ordered(self.was) for text in self.was[key] or ("",)
@@ -107,7 +124,7 @@ class Asked:
         """
         if not self.own:
             return self.with_told(changes).query()
-        return urlencode([*self.units.args, ("set", urlencode(self.apart(changes)))])
+        return urlencode([*self.chosen, ("set", urlencode(self.apart(changes)))])
 
     def link_beside(self, changes: dict[str, str]) -> str:
         """Return an address with some items told otherwise, and this answer kept beside it."""
@@ -203,7 +220,8 @@ def typed_of(question: Question) -> Typed:
 def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> Asked:
     """Return what an address asks, and the page's own question where it names no item.
 
-    Its parts are items, ``far`` and ``high`` (units), ``set`` (items or units to be told otherwise),
+    Its parts are items, ``far`` and ``high`` (units), ``who`` and ``water`` (of whom is learned),
+    ``set`` (items or units to be told otherwise),
     ``beside`` (the address of a kept answer) and ``was_...`` (what an item was before);
     ``card`` is the view's own. A bare number takes the page's unit unless ``strict``, as it stays
     one for the command.
@@ -216,7 +234,7 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
         if key.startswith(WAS):
             if (name := key.removeprefix(WAS)) in ITEMS:
                 was[name] = (*was.get(name, ()), text) if text.strip() else was.get(name, ())
-        elif key not in ("far", "high", "set", "beside", CARD):
+        elif key not in ("far", "high", "set", "beside", CARD, WHO, WATER):
             named = True
             if text.strip():
                 said = text if strict or key not in ITEMS else units.spoken(ITEMS[key], text)
@@ -230,7 +248,8 @@ def read(args: MultiDict[str, str], own: Question, *, strict: bool = False) -> A
     }
     kept = changes.pop("beside", args.get("beside", ""))[:MOST_LETTERS]
     asked = Asked(typed, units, was if named else {}, own=not named, beside=kept)
-    asked = replace(asked, learnt=own.learnt)
+    who, water = (args.get(key, "").strip()[:MOST_NAME] for key in (WHO, WATER))
+    asked = replace(asked, learnt=own.learnt, who=who, water=water)
     if kept:
         asked = replace(asked, own=False)
     switched: dict[str, str] = {k: changes.pop(k) for k in ("far", "high") if k in changes}

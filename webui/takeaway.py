@@ -8,9 +8,11 @@ from flask import Flask, Response, abort, redirect, render_template, request
 
 from tipsight.advice.answer import Answer
 from tipsight.errors import Mistake, Mistakes
+from tipsight.inputs.learnt import Learnt
 from webui.asking import CARD, Asked, card_px
 from webui.kept import Kept
 
+Key = tuple[str, Learnt]
 KEPT, KEPT_BYTES = 8, 8_000_000
 """Pictures that are kept, so that a page and its picture cost one drawing; all of them [bytes]."""
 
@@ -73,12 +75,12 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
         return mended(shown)
 
-    def draw(query: str) -> bytes:
+    def draw(key: Key) -> bytes:
         from tipsight.pictures import view
 
         return view.png(answered()[1])
 
-    def draw_panels(key: tuple[str, float | None]) -> tuple[bytes, ...]:
+    def draw_panels(key: tuple[Key, float | None]) -> tuple[bytes, ...]:
         from tipsight.pictures import truesize, view
 
         fine = truesize.of_card(key[1]) if key[1] else None
@@ -86,7 +88,7 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
     drawing = threading.Lock()
 
-    def draw_film(query: str) -> bytes:
+    def draw_film(key: Key) -> bytes:
         """Draw the film; it takes ten seconds of the machine, so never two at a time."""
         from tipsight.pictures import film
 
@@ -104,15 +106,15 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
     )
 
     def picture(asked: Asked, answer: Answer) -> Response:
-        return Response(whole(asked.query()), mimetype="image/png")
+        return Response(whole(asked.key), mimetype="image/png")
 
     def moving(asked: Asked, answer: Answer) -> Response:
-        return Response(films(asked.query()), mimetype="image/webp")
+        return Response(films(asked.key), mimetype="image/webp")
 
     def panel(number: int) -> Response:
         def make(asked: Asked, answer: Answer) -> Response:
             try:
-                drawn = panels((asked.query(), card_px(request.args)))
+                drawn = panels((asked.key, card_px(request.args)))
             except Mistakes:
                 abort(404)
             if number >= len(drawn):

@@ -43,6 +43,10 @@ class Asked:
     """Whether the line told nothing of a question, so that an invented swim stands for it."""
     box: str | None = None
     """The file of readings that was named."""
+    who: str | None = None
+    """Whose eyes, where it was told."""
+    water: str | None = None
+    """Which of the own waters."""
 
     def keep(self) -> None:
         """Keep the question as the last one asked, where there is a box; none is made for it.
@@ -126,7 +130,8 @@ def learned(put: Asked, *, box: str | None, who: str | None, water: str | None) 
     from tipsight.commands.kept import learnt
 
     known = learnt(put.question, box, who, water)
-    return replace(put, box=box, question=replace(put.question, learnt=known))
+    question = replace(put.question, learnt=known)
+    return replace(put, box=box, who=who, water=water, question=question)
 
 
 def _line(

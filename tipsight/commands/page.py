@@ -104,7 +104,10 @@ def run(put: Asked, host: str | None, port: int, let_write: bool) -> str:
     settle(put.question)
     at = addresses(host)
     box = keeping.place(put.box)
-    app = create_app(put.question, hosts=at[1:], box=box, let_write=let_write)
+    own = None if put.untold else put.question
+    app = create_app(
+        own, hosts=at[1:], box=box, let_write=let_write, who=put.who, water=put.water
+    )
     server = waitress.server.create_server(
         app,
         sockets=_opened(at, port),

@@ -93,6 +93,19 @@ SQUARES = Reads(
 )
 
 
+def in_metres(text: str) -> str:
+    """Return a length with the metre behind a bare number.
+
+    >>> in_metres("0,85"), in_metres("yard")
+    ('0,85 m', 'yard')
+    """
+    try:
+        number(text)
+    except Unread:
+        return text
+    return f"{text} m"
+
+
 def card(seen: Sequence[str], paces: tuple[str, float] | None) -> dict[str, Any]:
     """Return a card's reading as it is kept: counts, how long one is, and how that is known.
 

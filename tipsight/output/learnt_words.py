@@ -102,7 +102,7 @@ def _bar_lines(reading: Reading, each: tuple[Said, ...], factor: float) -> list[
     return lines
 
 
-_SAW = {"went": "went at", "followed": "followed to", "not seen": "not seen at"}
+SAW = {"went": "went at", "followed": "followed to", "not seen": "not seen at"}
 
 
 def _note_line(note: Note) -> str:
@@ -112,15 +112,16 @@ def _note_line(note: Note) -> str:
         fits = f"does not fit the rest; 'tipsight eyes drop {note.number}' leaves it out"
     if not note.read:
         fits = "its question cannot be answered now (a table is lacking?), so it is left out"
-    return f"{note.number}: {note.on:%d.%m.%Y}, {_SAW[note.saw]} {far}: {fits}"
+    return f"{note.number}: {note.on:%d.%m.%Y}, {SAW[note.saw]} {far}: {fits}"
 
 
-def _range(factor: float, doubt: float) -> str:
+def narrowed(factor: float, doubt: float) -> str:
+    """Return the range of a factor that is so well known."""
     wide = math.exp(1.645 * math.log(doubt))
     return f"{factor / wide:.2f} to {factor * wide:.2f}"
 
 
-_TO_DO = {
+NARROWS = {
     Next.CARD: "a fence card (tipsight card fence)",
     Next.BARS: "the bars that are lacking",
     Next.PACES: "ten of your paces along a tape, then the card told again with their length",
@@ -162,7 +163,7 @@ def eyes(owner: Owner) -> str:
         what, doubt = owner.narrower[0]
         lines += entry(
             "NARROWER",
-            f"most by {_TO_DO[what]}: then about {_range(owner.belief.factor, doubt)}.",
+            f"most by {NARROWS[what]}: then about {narrowed(owner.belief.factor, doubt)}.",
         )
     lines += entry("HONESTLY", f"{HONEST}; {NOT_TEST}.")
     return "\n".join(lines) + "\n"

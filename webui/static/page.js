@@ -29,7 +29,7 @@ if (form) {
 	};
 	const address = () => {
 		const pairs = [...new FormData(form)].filter(([, text]) => text.trim());
-		if (pairs.every(([key]) => ["far", "high", "beside"].includes(key))) pairs.unshift(["distance", ""]);
+		if (pairs.every(([key]) => ["far", "high", "beside", "who", "water"].includes(key))) pairs.unshift(["distance", ""]);
 		return "?" + new URLSearchParams(pairs);
 	};
 	const value = (key) => form.elements[key].value;
