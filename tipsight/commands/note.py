@@ -53,7 +53,7 @@ def run(
     asked = dict(question.told())
     also: dict[str, Any] = {key: asked[key] for key in ("age", "sight") if key in asked}
     number = keep(box, "note", who, day, {**kept, **also, "question": asked})
-    from tipsight.output.learnt_words import eyes, of_question
+    from tipsight.output.learnt_words import eyes
+    from tipsight.output.learnt_words import kept as said
 
-    of = f", {of_question(asked)}" if last else ""
-    return f"Kept as reading {number}{of}.\n" + eyes(owner_of(box, who))
+    return said(number, asked if last else None) + eyes(owner_of(box, who))

@@ -101,7 +101,7 @@ def run(
     if each and last != put.untold:
         why = "say on which swim with which float, by its file or as you asked it, or --last"
         raise Mistakes([Mistake("water", "", why, EXAMPLE)])
-    from tipsight.output.learnt_words import of_question, water
+    from tipsight.output.learnt_words import kept, water
 
     said = ""
     if each:
@@ -110,9 +110,9 @@ def run(
         question = told_again(box) if last else put.question
         settle(question)
         asked = dict(question.told())
-        of = f", {of_question(asked)}" if last else ""
         for one in each:
-            said += f"Kept as reading {keep(box, 'dips', name, day, {**one, 'question': asked})}{of}.\n"
+            reading = keep(box, "dips", name, day, {**one, "question": asked})
+            said += kept(reading, asked if last else None)
     from tipsight.learning.known import of_water
 
     found = of_water(listed(box), name)

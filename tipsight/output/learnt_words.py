@@ -11,7 +11,7 @@ from tipsight.learning import corners
 from tipsight.learning.bars import Said
 from tipsight.learning.home_water import HomeWater
 from tipsight.learning.owner import Next, Note, Owner
-from tipsight.output.layout import entry
+from tipsight.output.layout import entry, hanging
 from tipsight.output.measures import ANGLER, listed
 
 _KNOWN_BY = ("distance", "behind", "showing", "paint")
@@ -55,14 +55,17 @@ def sentence_of(owner: Owner) -> str:
     )
 
 
-def of_question(told: Mapping[str, Value]) -> str:
-    """Return by what a question that was kept is known again.
+def kept(number: int, last: Mapping[str, Value] | None = None) -> str:
+    """Return that a reading was kept, and by what the question asked last is known if it is of that one.
 
-    >>> of_question({"distance": "34yd", "depth": "7 ft", "behind": ("dark", "bright")})
-    'of the question asked last: distance 34yd, behind dark; bright'
+    >>> print(kept(2, {"distance": "34yd", "depth": "7 ft", "behind": ("bright",)}), end="")
+    Kept as reading 2, of the question asked last: distance 34yd, behind bright.
     """
-    known = [f"{key} {typed(told[key])}" for key in _KNOWN_BY if key in told]
-    return f"of the question asked last: {', '.join(known) or 'nothing told in it'}"
+    said = f"Kept as reading {number}"
+    if last is not None:
+        known = [f"{key} {typed(last[key])}" for key in _KNOWN_BY if key in last]
+        said += f", of the question asked last: {', '.join(known) or 'nothing told in it'}"
+    return "\n".join(hanging(f"{said}.")) + "\n"
 
 
 def _at(factor: float) -> int:
@@ -134,9 +137,9 @@ def eyes(owner: Owner) -> str:
     said = sentence_of(owner)
     lines = list(entry("EYES", f"{said[:1].upper()}{said[1:]}."))
     age = f"{owner.age_years:.0f}" + ("" if owner.age_told else ", which was not told")
-    sharp = f"smallest detail {owner.mar_arcmin:.2g} arc minutes" + (
-        "" if owner.mar_told else ", which was not told"
-    )
+    detail = f"{owner.mar_arcmin:.2g}"
+    sharp = f"smallest detail {detail} arc minute{'' if detail == '1' else 's'}"
+    sharp += "" if owner.mar_told else ", which was not told"
     lines += entry("TAKEN", f"age {age}; sharpness apart: {sharp}.")
     for reading, each in owner.cards:
         lines += _bar_lines(reading, each, owner.belief.factor)
