@@ -1,6 +1,7 @@
 """The commands as a person uses and misuses them, and what was learned in every answer."""
 
 import json
+import re
 import shlex
 from pathlib import Path
 
@@ -73,9 +74,10 @@ def test_corners_lead_on_until_narrow_enough(tell, monkeypatch):
         return "y" if int(said.split()[0]) < 36 else "n"
 
     monkeypatch.setattr("click.prompt", answer)
-    said = tell("eyes corners --age 60 --until 1.2")[1]
+    said = tell("eyes corners --age 60 --until 1.3")[1]
     assert 3 <= len(asked) < 40
-    assert "CORNERS with no say-so in it:" in said
+    low, high = re.search(r"no say-so in it: [\d.]+ \(([\d.]+) to ([\d.]+)\) by this one bar", said).groups()
+    assert float(high) / float(low) == pytest.approx(1.3**2, abs=0.12)  # and not much narrower
     assert "Kept as reading 1" in said
 
 
@@ -216,7 +218,7 @@ MISTAKES = {
     "eyes card --ruler 9mm 17 24 32 16 22 28": "say how long the printed ruler is, 50 to 150 mm",
     "eyes card --squares 90m 17 24 32 16 22 28": "say how far off the squares were two",
     "eyes card --age 900 17 24 32 16 22 28": "--age: '900' will not do; ",
-    "eyes corners --until 3": "--until: '3' will not do; say how narrow, 1.08 to 1.3",
+    "eyes corners --until 3": "--until: '3' will not do; say how narrow, 1.12 to 1.5",
     "eyes look": "eyes: 'look' will not do; say card or corners or drop or back, or nothing",
     "eyes --age 60": "eyes: say card before what you saw",
     "eyes drop x": "eyes drop: 'x' will not do; say the number of one reading",

@@ -17,7 +17,8 @@ from tipsight.inputs.quantities import Unread, number
 CARD, CORNERS, DROP, BACK = "card", "corners", "drop", "back"
 DOES = (CARD, CORNERS, DROP, BACK)
 MOST_LOOKS = 60
-NARROWEST, WIDEST = 1.08, 1.3
+NARROWEST, USUAL, WIDEST = 1.12, 1.22, 1.5
+"""Half a range that holds nine in ten (x/÷): some 60 looks, 20 and a few."""
 
 
 def _until(text: str) -> float | None:
@@ -31,7 +32,7 @@ def _until(text: str) -> float | None:
 PACE, RULER, SQUARES = (
     Said(one.read, one.allowed, one.example) for one in (saw.PACE, saw.RULER, saw.SQUARES)
 )
-UNTIL = Said(_until, f"say how narrow, {NARROWEST:g} to {WIDEST:g}", "1.15")
+UNTIL = Said(_until, f"say how narrow, {NARROWEST:g} to {WIDEST:g}", f"{USUAL:g}")
 
 
 @click.command("eyes", Line, help=f"{COMMANDS['eyes'][0].upper()}{COMMANDS['eyes'][1:]}.")
@@ -66,9 +67,9 @@ UNTIL = Said(_until, f"say how narrow, {NARROWEST:g} to {WIDEST:g}", "1.15")
 @click.option(
     "--until",
     type=UNTIL,
-    default=1.15,
+    default=USUAL,
     metavar="TIMES",
-    help="corners: go on until they are known to so many times more or less",
+    help="corners: go on until the range is so many times more or less",
 )
 @click.option("--date", "day", type=DAY, metavar="DAY", help="when it was; today if not told")
 @whose
@@ -140,6 +141,7 @@ def _corners(who: str, box: str | None, day: date | None, also: dict[str, Any], 
     import math
 
     from tipsight.learning import corners
+    from tipsight.learning.belief import RANGE_SDS
 
     now = owner_of(box, who)
     from tipsight.inputs.items import ITEMS
@@ -162,7 +164,7 @@ def _corners(who: str, box: str | None, day: date | None, also: dict[str, Any], 
     )
     while len(looks) - before < MOST_LOOKS:
         known = corners.after(looks, age, now.mar_arcmin)
-        if known.sd <= math.log(until):
+        if RANGE_SDS * known.sd <= math.log(until):
             break
         where = secrets.choice(corners.PLACES)
         try:

@@ -9,6 +9,7 @@ from tipsight.inputs.question import Value
 from tipsight.inputs.values import typed
 from tipsight.learning import corners
 from tipsight.learning.bars import Said
+from tipsight.learning.belief import RANGE_SDS
 from tipsight.learning.home_water import HomeWater
 from tipsight.learning.owner import Next, Note, Owner
 from tipsight.output.layout import entry, hanging
@@ -120,7 +121,7 @@ def _note_line(note: Note) -> str:
 
 def narrowed(factor: float, doubt: float) -> str:
     """Return the range of a factor that is so well known."""
-    wide = math.exp(1.645 * math.log(doubt))
+    wide = math.exp(RANGE_SDS * math.log(doubt))
     return f"{factor / wide:.2f} to {factor * wide:.2f}"
 
 
@@ -146,12 +147,11 @@ def eyes(owner: Owner) -> str:
     for note in owner.notes:
         lines += entry("NOTE", f"{_note_line(note)}.")
     if owner.checked is not None:
-        wide = 1.645 * owner.checked.whole_sd
-        low, high = (math.exp(owner.checked.mean + side * wide) for side in (-1.0, 1.0))
+        seen, times = math.exp(owner.checked.mean), math.exp(owner.checked.sd)
         lines += entry(
             "CORNERS",
-            f"with no say-so in it: {math.exp(owner.checked.mean):.2f} ({low:.2f} to {high:.2f}), by one "
-            "bar; a check, not counted above.",
+            f"with no say-so in it: {seen:.2f} ({narrowed(seen, times)}) by this one bar, so "
+            f"{narrowed(seen, math.exp(owner.checked.whole_sd))} for all else; a check, not counted above.",
         )
     gone = owner.says_gone
     if gone is not None and not corners.SAYS[0] <= gone <= corners.SAYS[1]:
