@@ -300,6 +300,7 @@ def _told(
             (word, one.at_the_bank.block, briefly.advised(one, reader)) for word, one in either
         ),
         "changed": findings.changed(asked, before, answer, reader) if before else (),
+        "trot": findings.trot(asked, answer) if answer.case.trot else None,
     }
 
 

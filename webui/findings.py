@@ -135,3 +135,29 @@ def beside(kept: Answer, this: Answer, reader: Reader) -> tuple[tuple[str, str, 
 
     old, new = told(kept), told(this)
     return tuple((label, old[label], new[label]) for label in old)
+
+
+@dataclass(frozen=True)
+class TrotFound:
+    """The whole trot on the page: in lines, and drawn."""
+
+    heading: str
+    lines: tuple[tuple[str, str], ...]
+    drawn: str
+
+
+def trot(asked: Asked, answer: Answer) -> TrotFound:
+    """Return the whole trot of an answer whose question tells of its stretches."""
+    from tipsight.output import trot_words
+    from tipsight.pictures import trot_strip
+    from tipsight.trot.along import along
+
+    told = along(asked.question())
+    lines = [("As it is", sentence(trot_words.seen(told.in_hand, told)))]
+    if told.change.actions:
+        order = doing.change(told.change, asked.units.reader)
+        lines.append(("For all of it", sentence(f"{order}: {trot_words.seen(told.chosen, told)}")))
+    lines += [("", trot_words.whole(told)), ("Strike", sentence(trot_words.strikes(told.chosen)))]
+    worst = trot_words.leg_name(told.legs[told.chosen.worst])
+    drawn = trot_strip.drawing(told, asked.units.reader, alone=False).__html__()
+    return TrotFound(f"Along the trot: worst on {worst}", tuple(lines), drawn)

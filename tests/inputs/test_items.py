@@ -29,7 +29,7 @@ NEEDS = {
 
 
 NEEDS_UNIT = ("length", "speed", "pace", "mass", "load")
-TEXT = ("moment", "spot", "stock", "paint", "text")
+TEXT = ("moment", "spot", "stock", "paint", "text", "legs")
 FIXED = ("words", "tints", "stock")
 """Tables whose words the types of the fields name one by one; the others may be added to."""
 

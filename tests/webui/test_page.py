@@ -489,3 +489,10 @@ def test_a_word_that_is_no_item_hides_no_other_mistake(house):
     said = texts(house.get("/?distnace=40&eye=frog&sky=cleer"))
     assert "Three things to mend" in said
     assert "did you mean 'clear'?" in said
+
+
+def test_a_trot_of_several_stretches_has_its_fold(house):
+    page = house.get("/?distance=40+yd&trot=0-15+dark,+15-30+bright,+30-40+broken+boily").text
+    assert "Along the trot: worst on 30 to 40 yd (broken, boily)" in page
+    assert "not followed from" in page
+    assert "Along the trot" not in house.get("/?distance=40+yd").text

@@ -9,6 +9,7 @@ COMMANDS = {
     "view": "the view from the bank, now and as advised (PNG), or a drawing (SVG)",
     "paint": "a paint of your own from a colour or a measured spectrum, into your tables",
     "day": "the light of one day on one swim, and which tip to have on when",
+    "trot": "a trot whose water changes on its way: yard by yard, and the tip for all of it",
     "eyes": "your own eyes, from a fence card and from what you noted by the river",
     "note": "where a tip went by the river, kept to learn your eyes from",
     "water": "how much one of your waters boils, from how often the float dips there",

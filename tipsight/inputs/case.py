@@ -284,6 +284,16 @@ class Assumed:
 
 
 @dataclass(frozen=True)
+class Leg:
+    """One stretch along the trot."""
+
+    from_m: float
+    to_m: float
+    told: tuple[tuple[str, str], ...]
+    """What it tells otherwise than the question, by item."""
+
+
+@dataclass(frozen=True)
 class Case:
     """The whole question in numbers."""
 
@@ -303,6 +313,8 @@ class Case:
     assumed: tuple[Assumed, ...] = field(default=())
     other_lights: tuple[Light, ...] = ()
     """What the light may turn to while he fishes; the tip must do in each."""
+    trot: tuple[Leg, ...] = ()
+    """Its stretches where the water changes along it; the last one is that of the far end."""
     learnt: Learnt = field(default=Learnt())
     """What had been learned of the one who asks, as it came with the question."""
 

@@ -167,6 +167,7 @@ class Item:
             "parts": "what it is, its shape, its material and its sizes",
             "stretches": "a bank: its height and how far it stands beyond the float",
             "text": "a size of the pattern",
+            "legs": "stretches from the near end to the far, such as 0-15 dark, 15-30 bright, in yards",
         }.get(self.kind, f"{limits}{choices}" if limits else "")
         if self.kind in ("stocks", "stock", "names", "shot", "hung", "paint"):
             return f"say {numbers}: {words}"

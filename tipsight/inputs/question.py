@@ -155,6 +155,8 @@ class Question:
     # The water behind the tip
     behind: Several | None = None
     """What does the water behind the tip mirror? Such as ``dark 60%; bright 40%``."""
+    trot: str | None = None
+    """Does the water change along the trot? Such as ``0-15 dark, 15-30 bright, 30-40 broken boily``."""
 
     # Your eyes
     age: Number | None = None

@@ -13,6 +13,7 @@ from tipsight.inputs.settle_swim import (
     settle_stream,
     settle_wind,
 )
+from tipsight.inputs.settle_trot import at_far_end, settle_trot
 from tipsight.inputs.spoken import ANGLERS, Spoken
 from tipsight.inputs.values import Asker
 from tipsight.nature import OLDEST_YEARS
@@ -49,8 +50,10 @@ def settle(question: Question, spoken: Spoken = ANGLERS) -> Case:
     >>> round(case.place.range_m, 3), case.assumed[0].item
     (36.576, 'known')
     """
+    question = at_far_end(question)
     asker = Asker(question, spoken)
     place = settle_place(asker)
+    trot = settle_trot(asker, place.range_m)
     wind = settle_wind(asker)
     stream = settle_stream(asker)
     light = settle_light(asker)
@@ -78,6 +81,7 @@ def settle(question: Question, spoken: Spoken = ANGLERS) -> Case:
         box=box,
         assumed=tuple(assumed),
         other_lights=other_lights(asker, light),
+        trot=trot,
         learnt=question.learnt,
     )
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tipsight.inputs.case import Light, Stretch
 from tipsight.inputs.items import Word, choose, names_of, words_of
+from tipsight.inputs.legs import MOST
 from tipsight.inputs.quantities import Unread, clean, length_m, number
 from tipsight.inputs.spoken import Spoken
 from tipsight.inputs.values import Asker
@@ -25,8 +26,6 @@ _LIT = {
 }
 _NEXT = re.compile(r",(?!\d)(?!\s*[\d.]+\s*(?:%|per ?cent)\s*(?:,|$))|\band\b", re.IGNORECASE)
 _OF_A_BANK = ("high", "tall", "beyond")
-MOST = 6
-"""Different waters in one question: each is worked out at every distance (judgement)."""
 EXAMPLE = "trees 9 m high, 20 yd beyond the float, unlit, 40%"
 Named = tuple[Stretch, float | None]
 

@@ -6,7 +6,7 @@ from numbers import Real
 from typing import Any
 
 from tipsight.errors import Mistake
-from tipsight.inputs import clock, quantities, shelf, tackle
+from tipsight.inputs import clock, legs, quantities, shelf, tackle
 from tipsight.inputs.case import Assumed
 from tipsight.inputs.items import ITEMS, Item, choose
 from tipsight.inputs.quantities import NoUnit, Unread, clean, written
@@ -167,6 +167,7 @@ _READERS: dict[str, Callable[..., Any]] = {
     "weighings": shelf.weighings,
     "stretches": lambda _, texts: texts,
     "parts": lambda _, texts: texts,
+    "legs": lambda _, text: legs.read(text),
 }
 
 

@@ -39,18 +39,20 @@ def _fill(grade: str) -> str:
     return f"url(#g{number})" if number else "none"
 
 
-def _at(range_m: float, reader: Reader) -> float:
+def across(range_m: float, reader: Reader) -> float:
+    """Return where a distance stands along a strip [px]."""
     first, last = ENDS[reader.distances]
     far = range_m / (YARD_M if reader.distances == "yd" else 1.0)
     return min(WIDE, max(0.0, WIDE * (far - first) / (last - first)))
 
 
-def _bar(seen: Sight, range_m: float, y: float, reader: Reader) -> list[str]:
+def bar(seen: Sight, range_m: float, y: float, reader: Reader) -> list[str]:
+    """Return the pieces of one strip, its grades by pattern and the asked distance marked."""
     parts = []
     for one in seen.runs:
-        left, right = _at(one.from_m, reader), _at(one.to_m, reader)
+        left, right = across(one.from_m, reader), across(one.to_m, reader)
         parts.append(rect(left, y, right - left, BAR, _fill(one.grade)))
-    here = _at(range_m, reader)
+    here = across(range_m, reader)
     return [
         *parts,
         line(here, y - 4, here, y + BAR + 4, 5, 'class="halo"'),
@@ -85,13 +87,13 @@ def strip(label: str, seen: Sight, range_m: float, reader: Reader = ANGLER) -> D
     (354.0, 30.0)
     """
     said = briefly.runs(seen, reader)
-    return Drawing((WIDE, BAR + 8), label, said, _bar(seen, range_m, 4, reader), ())
+    return Drawing((WIDE, BAR + 8), label, said, bar(seen, range_m, 4, reader), ())
 
 
 def axis(range_m: float, reader: Reader = ANGLER) -> Drawing:
     """Return the yards under the strips, the asked distance in bold and its unit with it."""
     first, last = ENDS[reader.distances]
-    here = _at(range_m, reader)
+    here = across(range_m, reader)
     told = reader.far(range_m)
     half = 5.5 * len(told)
     at = min(WIDE - half, max(half, here))
@@ -110,6 +112,11 @@ def swatch(grade: str) -> str:
         '<svg viewBox="0 0 18 18" aria-hidden="true" stroke="currentColor" fill="none">'
         f"{rect(1, 1, 16, 16, _fill(grade))}</svg>"
     )
+
+
+def swatch_at(x: float, y: float, grade: str) -> str:
+    """Return the pattern of a grade as a small square of a drawing's key."""
+    return rect(x, y, 16, 16, _fill(grade))
 
 
 def shown(sights: Sequence[Sight]) -> tuple[str, ...]:
@@ -152,7 +159,7 @@ def strips(
     for label, seen in each:
         told = briefly.reach(label, seen, wanted, reader)
         labels.append(text(0, y + 18, told))
-        parts += _bar(seen, range_m, y + 28, reader)
+        parts += bar(seen, range_m, y + 28, reader)
         said.append(f"{told}; {briefly.runs(seen, reader)}")
         y += 64
     labels.append(
@@ -161,7 +168,7 @@ def strips(
     y += 32
     for n, grade in enumerate(shown([seen for _, seen in each])):
         left = 180.0 * (n % 2)
-        parts.append(rect(left, y, 16, 16, _fill(grade)))
+        parts.append(swatch_at(left, y, grade))
         labels.append(text(left + 24, y + 15, grade))
         y += 26 * (n % 2)
     desc = ". ".join(said)
