@@ -31,9 +31,10 @@ OWN = ("find", "kind", "sort", "from", "float")
 """What of an address is the list's own; the rest is the question."""
 MOST_RANKED = 150
 """Floats among which the best for a swim is looked for at once; two seconds of one core (measured)."""
-HERE = "here"
+HERE, DOES = "here", "does"
 SORTS = {
     HERE: "the best for this swim first",
+    DOES: "only those that do for this swim",
     **{"number": "by number", "pattern": "by pattern", "load": "by load"},
     "fished": "longest unfished first",
 }
@@ -114,9 +115,11 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
             mistakes, status = wrong.mistakes, 422
         here = [kept for kept in found if not kept.dropped]
         those = sought.among(here)
-        if sought.sort == HERE and those:
+        if sought.sort in (HERE, DOES) and those:
             try:
-                those, head, lines = _ranked(start if asked.own else asked.question(), those, asked)
+                those, head, lines = _ranked(
+                    start if asked.own else asked.question(), those, asked, only=sought.sort == DOES
+                )
             except Mistakes as wrong:
                 mistakes, status = wrong.mistakes, 422
         body = render_template(
@@ -213,9 +216,12 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
 
 
 def _ranked(
-    question: Question, kept: Sequence[Kept], asked: Asked
+    question: Question, kept: Sequence[Kept], asked: Asked, *, only: bool
 ) -> tuple[tuple[Kept, ...], str, dict[int, str]]:
-    """Return floats, the best for a swim first, a sentence on all, and a line on each by its number."""
+    """Return floats, the best for a swim first, a sentence on all, and a line on each by its number.
+
+    ``only`` those that would do, with something done at the bank or without.
+    """
     if len(kept) > MOST_RANKED:
         why = f"{len(kept)} floats are too many at once; look for some words, or for one pattern"
         raise Mistakes([Mistake("sort", "", why, "avon")])
@@ -224,10 +230,9 @@ def _ranked(
 
     found = rank(question, [one.question() for one in kept])
     reader = asked.units.reader
-    lines = {
-        kept[one.float_].number: rank_words.line(one, found, reader) for one in found.floats
-    }
-    return tuple(kept[one.float_] for one in found.floats), rank_words.head(found, reader), lines
+    told = [one for one in found.floats if one.trouble is not None or not only]
+    lines = {kept[one.float_].number: rank_words.line(one, found, reader) for one in told}
+    return tuple(kept[one.float_] for one in told), rank_words.head(found, reader), lines
 
 
 @contextmanager

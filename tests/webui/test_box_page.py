@@ -222,3 +222,11 @@ def test_the_cards_of_what_was_found(client):
         assert (card.status_code, card.mimetype) == (200, "application/pdf")
         assert len(re.findall(rb"/Type /Page\b", card.data)) == pages
     assert client.get("/box/cards.pdf?find=zander").status_code == 422
+
+
+def test_only_those_that_do_here(client):
+    """A black bolo does at 12 yd on bright water; the red quill does there only with the pen."""
+    near = client.get("/box?distance=60+yd&behind=bright&looks=wavelets&sort=does")
+    assert numbers(near) == []
+    assert "none of two floats would do" in text(near)
+    assert set(numbers(client.get("/box?distance=12+yd&behind=bright&looks=fur&sort=does"))) == {1, 2}
