@@ -184,6 +184,7 @@ _SAYS = {
     405: ("Only asking", "The page answers questions; it takes nothing else."),
     413: ("Too much", "That is more than any question needs."),
     414: ("Too long", "That address is longer than any question."),
+    503: ("Too much at once", "Several pictures are being drawn already. Ask again in a minute."),
     500: ("Something broke", "The sums could not be done. Change one thing and ask again."),
 }
 """What is said when there is no page."""

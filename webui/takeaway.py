@@ -1,6 +1,5 @@
 """What can be taken away from an answer: paper at true size, and the view from the bank."""
 
-import threading
 from collections.abc import Callable
 from urllib.parse import parse_qsl, urlencode
 
@@ -10,11 +9,15 @@ from tipsight.advice.answer import Answer
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs.learnt import Learnt
 from webui.asking import CARD, Asked, card_px
+from webui.drawer import Drawer, FullError
 from webui.kept import Kept
 
 Key = tuple[str, Learnt]
 KEPT, KEPT_BYTES = 8, 8_000_000
 """Pictures that are kept, so that a page and its picture cost one drawing; all of them [bytes]."""
+
+AGAIN_S = 2
+"""After how long a page that waits for a picture asks again."""
 
 
 def _with_card() -> str:
@@ -38,6 +41,18 @@ def _wall(answer: Answer) -> bytes:
     from tipsight.paper import wall
 
     return wall.pdf(answer)
+
+
+def _view(answer: Answer) -> bytes:
+    from tipsight.pictures import view
+
+    return view.png(answer)
+
+
+def _film(answer: Answer) -> bytes:
+    from tipsight.pictures import film
+
+    return film.webp(answer)
 
 
 PAPERS = {
@@ -75,57 +90,52 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
 
         return mended(shown)
 
-    def draw(key: Key) -> bytes:
-        from tipsight.pictures import view
-
-        return view.png(answered()[1])
-
-    def draw_panels(key: tuple[Key, float | None]) -> tuple[bytes, ...]:
+    def draw_panels(key: tuple[Key, float | None, int]) -> tuple[bytes, ...]:
         from tipsight.pictures import truesize, view
 
-        fine = truesize.of_card(key[1]) if key[1] else None
-        return view.drawn(answered()[1], pixels_per_mm=fine)
+        _, card, water = key
+        fine = truesize.of_card(card) if card else None
+        return view.drawn(answered()[1], pixels_per_mm=fine, only=water)
 
-    drawing = threading.Lock()
-
-    def draw_film(key: Key) -> bytes:
-        """Draw the film; it takes ten seconds of the machine, so never two at a time."""
-        from tipsight.pictures import film
-
-        if not drawing.acquire(blocking=False):
-            abort(503)
-        try:
-            return film.webp(answered()[1])
-        finally:
-            drawing.release()
-
-    films = Kept(draw_film, most=KEPT, most_bytes=KEPT_BYTES, size=len)
-    whole = Kept(draw, most=KEPT, most_bytes=KEPT_BYTES, size=len)
+    drawer = Drawer(most=KEPT, most_bytes=KEPT_BYTES)
     panels = Kept(
         draw_panels, most=KEPT, most_bytes=KEPT_BYTES, size=lambda drawn: sum(map(len, drawn))
     )
 
-    def picture(asked: Asked, answer: Answer) -> Response:
-        return Response(whole(asked.key), mimetype="image/png")
+    def behind(make: Callable[[Answer], bytes], mimetype: str) -> Callable[[], Response]:
+        """Return a view of a picture that is drawn behind the request, and said to be until it is there."""
 
-    def moving(asked: Asked, answer: Answer) -> Response:
-        return Response(films(asked.key), mimetype="image/webp")
+        def shown(asked: Asked, answer: Answer) -> Response:
+            key = mimetype, asked.key
+            try:
+                picture = drawer(key, lambda: make(answer))
+            except FullError:
+                abort(503)
+            if picture is not None:
+                return Response(picture, mimetype=mimetype)
+            page = Response(render_template("drawing.html"), 202)
+            page.headers["Refresh"] = page.headers["Retry-After"] = f"{AGAIN_S}"
+            return page
+
+        return mended(shown)
 
     def panel(number: int) -> Response:
         def make(asked: Asked, answer: Answer) -> Response:
             try:
-                drawn = panels((asked.key, card_px(request.args)))
+                card = card_px(request.args)
+                water, at = divmod(number, 6 if card else 4)
+                drawn = panels((asked.key, card, water))
             except Mistakes:
                 abort(404)
-            if number >= len(drawn):
+            if not drawn:
                 abort(404)
-            return Response(drawn[number], mimetype="image/png")
+            return Response(drawn[at], mimetype="image/png")
 
         return mended(make)()
 
     def view_page(asked: Asked, answer: Answer) -> Response:
+        from tipsight.pictures import legend, truesize
         from tipsight.pictures import panels as panels_of
-        from tipsight.pictures import truesize, view
 
         card: float | None = None
         wrong: tuple[Mistake, ...] = ()
@@ -142,20 +152,20 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
             typed=request.args.get(CARD, ""),
             wrong=wrong,
             hidden=parse_qsl(asked.query(), keep_blank_values=True),
-            large=view.too_large(answer, fine),
+            large=legend.too_large(answer, fine),
             about=truesize.about,
-            sized=view.sized(),
+            sized=legend.sized(),
             far=panels_of.FAR_PX,
-            heading=view.heading(answer, asked.units.reader),
-            captions=view.captions(answer),
-            foot=view.foot(answer),
-            film=view.film_described(answer, asked.units.reader),
+            heading=legend.heading(answer, asked.units.reader),
+            captions=legend.captions(answer),
+            foot=legend.foot(answer),
+            film=legend.film_described(answer, asked.units.reader),
         )
         return Response(page, 422 if wrong else 200)
 
     for file, (_, make) in PAPERS.items():
         app.add_url_rule(f"/{file}", file, paper(make))
-    app.add_url_rule("/view.png", "picture", mended(picture))
-    app.add_url_rule("/view.webp", "moving", mended(moving))
+    app.add_url_rule("/view.png", "picture", behind(_view, "image/png"))
+    app.add_url_rule("/view.webp", "moving", behind(_film, "image/webp"))
     app.add_url_rule("/view-<int:number>.png", "panel", panel)
     app.add_url_rule("/view", "view", mended(view_page))

@@ -110,3 +110,11 @@ def visit(chromium, address):
         context.close()
     assert outside == []
     assert problems == []
+
+
+@pytest.fixture(scope="session")
+def expect():
+    """What waits for a page to be as it should."""
+    from playwright.sync_api import expect
+
+    return expect

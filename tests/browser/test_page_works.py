@@ -11,13 +11,6 @@ from webui import create_app
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture(scope="session")
-def expect():
-    from playwright.sync_api import expect
-
-    return expect
-
-
 def test_four_taps_change_yards_sky_water_and_pace(visit, own_address, expect):
     page = visit(at=own_address)
     expect(page.locator(".swim")).to_contain_text("18 yd")

@@ -13,6 +13,7 @@ from tipsight.afloat import chop, frequencies, motion
 from tipsight.cli import main
 from tipsight.inputs import demo
 from tipsight.pictures import film, patch, ripple, view
+from tipsight.pictures.stage import scene
 from tipsight.pictures.subject import advised, waters
 
 
@@ -94,7 +95,7 @@ def test_it_shows_both_tips_and_the_bite_takes_them_down(answer, stills):
 
 def test_tips_ride_up_and_down(answer):
     here, block = swim.swim(answer.case), answer.tip_in_hand
-    of = film.scene(answer.case, waters(answer)[0], [block.tip])
+    of = scene(answer.case, waters(answer)[0], [block.tip])
     times = np.linspace(0.0, 2.5, 40)
     found = film.drift(here, sea(of), block, 0.0, times, 0).raised_mm
     assert 0.2 < found.std() < 5.0

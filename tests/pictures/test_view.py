@@ -11,7 +11,7 @@ from PIL import Image
 from tipsight import Question, advise
 from tipsight.inputs import demo
 from tipsight.output import measures
-from tipsight.pictures import panels, truesize, view
+from tipsight.pictures import legend, panels, truesize, view
 from tipsight.pictures.stage import scene
 from tipsight.pictures.subject import advised, made, waters
 
@@ -35,11 +35,11 @@ def test_it_is_a_png_of_96_to_the_inch_that_says_what_it_shows(dusk):
     picture = opened(view.png(dusk))
     assert picture.format == "PNG"
     assert picture.info["dpi"] == pytest.approx((96, 96), abs=0.1)
-    assert picture.text["Description"] == view.describe(dusk)
+    assert picture.text["Description"] == legend.describe(dusk)
 
 
 def test_its_words_name_every_water_both_tips_and_their_grades(dusk):
-    said = view.describe(dusk)
+    said = legend.describe(dusk)
     for block in (dusk.tip_in_hand, advised(dusk)[1]):
         for sight in block.visibility.by_background:
             assert sight.name in said
@@ -146,11 +146,11 @@ def test_what_is_enough_at_the_bank_is_advised_there(dusk):
 def test_the_words_under_it_tell_dusk_from_day(dusk, bright):
     """A screen is darker than the day and brighter than the dusk."""
     later = replace(dusk.case, light=replace(dusk.case.light, sun_height_deg=-4.0))
-    assert "far brighter than the dusk" in view.caveat(later, 4.5)
-    assert "far less bright than the day" in view.caveat(bright.case, 4.5)
-    assert "are magnified 4.5 times" in view.caveat(bright.case, 4.5)
-    assert "are no larger" in view.caveat(bright.case, 1.0)
-    assert "eyes told (55 years" in view.caveat(bright.case, 1.0, "told")
+    assert "far brighter than the dusk" in legend.caveat(later, 4.5)
+    assert "far less bright than the day" in legend.caveat(bright.case, 4.5)
+    assert "are magnified 4.5 times" in legend.caveat(bright.case, 4.5)
+    assert "are no larger" in legend.caveat(bright.case, 1.0)
+    assert "eyes told (55 years" in legend.caveat(bright.case, 1.0, "told")
 
 
 @pytest.fixture(scope="module")
@@ -160,10 +160,10 @@ def glare():
 
 
 def test_glare_turns_black_grey_and_it_is_said(glare, bright):
-    assert view.veiled(bright) == ()
-    said = view.veiled(glare)
+    assert legend.veiled(bright) == ()
+    said = legend.veiled(glare)
     assert said == ("On dark water black looks grey: the glare lays a veil over it.",)
-    assert view.foot(glare).startswith(" ".join((*view.sun_care(glare), *said)))
+    assert legend.foot(glare).startswith(" ".join((*legend.sun_care(glare), *said)))
     lost = panels.veil_share(scene(glare.case, waters(glare)[0], [glare.tip_in_hand.tip]))
     old = scene(panels.good_eyes(glare.case), waters(glare)[0], [glare.tip_in_hand.tip])
     assert 1.0 > lost > panels.veil_share(old) > 0.0
@@ -171,8 +171,8 @@ def test_glare_turns_black_grey_and_it_is_said(glare, bright):
 
 def test_two_panels_that_are_alike_are_one(bright, dusk):
     assert advised(bright)[1].tip == bright.tip_in_hand.tip
-    assert [title for title, *_ in view.captions(bright)["bright"]] == ["Now, and as advised"]
-    assert {len(pair) for pair in view.captions(dusk).values()} == {2}
+    assert [title for title, *_ in legend.captions(bright)["bright"]] == ["Now, and as advised"]
+    assert {len(pair) for pair in legend.captions(dusk).values()} == {2}
 
 
 def test_a_tip_is_drawn_at_its_true_size_on_a_screen_that_was_measured(bright):
@@ -188,7 +188,7 @@ def test_each_panel_says_how_many_times_too_large_it_is(bright, monkeypatch):
     """96 to the inch, 0.4 m: 12.5 times; the inset (30 + 26) mm / 190 against 1.4517 mm: 4.925
     times more. With a screen of 18 px to the mm from 0.3 m, 3.5 and 17 times."""
     longest = max(30.0, advised(bright)[1].tip.showing_mm)
-    assert view.too_large(bright) == pytest.approx((12.5, 12.5 * 1.4517 * 190 / (longest + 26)), 1e-3)
+    assert legend.too_large(bright) == pytest.approx((12.5, 12.5 * 1.4517 * 190 / (longest + 26)), 1e-3)
     written = []
     plain = view.write
     monkeypatch.setattr(view, "write", lambda *p: written.extend(p[3]) or plain(*p))
@@ -235,5 +235,5 @@ def test_in_the_sun_lane_the_water_is_not_all_white(lane):
 )
 def test_never_stare_into_the_sun_is_said_beside_a_view_of_it(told, is_said):
     answer = advise(Question(**told, distance="30 yd"))
-    for said in (view.foot(answer), view.describe(answer), view.film_described(answer)):
+    for said in (legend.foot(answer), legend.describe(answer), legend.film_described(answer)):
         assert ("Never stare into the sun or its lane" in said) is is_said

@@ -5,6 +5,8 @@ import html
 import json
 import re
 import struct
+import threading
+import time
 from dataclasses import replace
 from pathlib import Path
 from urllib.parse import parse_qsl, urlencode
@@ -20,8 +22,8 @@ from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.output import measures, telling
 from tipsight.output.json_form import json_form
-from tipsight.pictures import film, view
-from webui import create_app
+from tipsight.pictures import film, legend, view
+from webui import create_app, drawer
 from webui.asking import typed_of
 
 FRAGMENT = {"X-Fragment": "1"}
@@ -33,6 +35,16 @@ def address(**told):
 
 def texts(reply):
     return " ".join(html.unescape(re.sub(r"<[^>]+>", " ", reply.text)).split())
+
+
+def there(client, address):
+    """Ask until what is drawn behind the requests is there."""
+    for _ in range(600):
+        reply = client.get(address)
+        if reply.status_code != 202:
+            return reply
+        time.sleep(0.05)
+    raise AssertionError("it is never there")
 
 
 def test_the_first_page_answers_an_invented_swim_and_says_so(house):
@@ -393,10 +405,11 @@ def test_the_view_is_drawn_and_told(house):
     answer = advise(demo.question())
     page = house.get("/view")
     said = texts(page)
-    for caption in view.captions(answer)["bright"]:
+    for caption in legend.captions(answer)["bright"]:
         assert all(words in said for words in caption[1:])
-    assert view.foot(answer) in said
+    assert legend.foot(answer) in said
     shown = [html.unescape(one) for one in re.findall(r'src="(/view-[^"]*)"', page.text)]
+    assert shown.pop() == shown[0]  # the still of the film
     assert len(shown) == 4
     drawn = view.drawn(answer)
     for address, png in zip(shown, drawn, strict=True):
@@ -404,7 +417,7 @@ def test_the_view_is_drawn_and_told(house):
         assert (picture.status_code, picture.mimetype) == (200, "image/png")
         assert picture.data == png
     assert house.get(shown[3].replace("view-3", "view-4")).status_code == 404
-    whole = house.get(html.unescape(re.search(r'href="(/view.png[^"]*)"', page.text)[1]))
+    whole = there(house, html.unescape(re.search(r'href="(/view.png[^"]*)"', page.text)[1]))
     assert (whole.status_code, whole.data) == (200, view.png(answer))
 
 
@@ -412,7 +425,7 @@ def test_a_card_laid_on_the_screen_brings_the_tips_at_true_size(house):
     """428 px to 85.6 mm, 5 to the mm: 9.4 times too large; a third picture to each tip, 46 x 20."""
     page = house.get("/view?distance=40+yd&behind=bright&card=428")
     shown = [html.unescape(one) for one in re.findall(r'src="(/view-[^"]*)"', page.text)]
-    assert [int(re.search(r"view-(\d+)", one)[1]) for one in shown] == [2, 0, 1, 5, 3, 4]
+    assert [int(re.search(r"view-(\d+)", one)[1]) for one in shown] == [2, 0, 1, 5, 3, 4, 0]
     assert all(one.endswith("&card=428") for one in shown)
     assert struct.unpack(">II", house.get(shown[0]).data[16:24]) == (46, 20)
     assert house.get(shown[0].replace("view-2", "view-6")).status_code == 404
@@ -447,24 +460,66 @@ def test_the_film_is_a_still_page_s_until_it_is_asked_for(house, monkeypatch):
     folded = re.search(r'<details class="moving">.*?</details>', page, re.S)[0]
     assert 'loading="lazy"' in folded
     assert "Computed film of both tips at 40 yd" in folded
-    address = html.unescape(re.search(r'src="(/view.webp[^"]*)"', folded)[1])
+    assert 'src="/view-0.png' in folded
+    address = html.unescape(re.search(r'data-film="(/view.webp[^"]*)"', folded)[1])
     assert not drawn
     for _ in range(2):
-        reply = house.get(address)
+        reply = there(house, address)
         assert (reply.status_code, reply.mimetype, reply.data) == (200, "image/webp", b"film")
     assert len(drawn) == 1
 
 
-def test_two_films_are_never_drawn_at_a_time(monkeypatch):
-    client, inner = create_app().test_client(), []
+def test_a_film_is_drawn_behind_the_request_one_at_a_time_and_few_wait(monkeypatch):
+    """The first is held up: all that ask get a page that comes again by itself, the sixth is sent away."""
+    monkeypatch.setattr(drawer, "AT_ONCE_S", 0.0)
+    go, at_once, most = threading.Event(), [0], []
 
     def webp(answer):
-        inner.append(client.application.test_client().get("/view.webp?distance=30+yd").status_code)
+        at_once[0] += 1
+        most.append(at_once[0])
+        go.wait(20.0)
+        at_once[0] -= 1
         return b"film"
 
     monkeypatch.setattr(film, "webp", webp)
-    assert client.get("/view.webp?distance=25+yd").status_code == 200
-    assert inner == [503]
+    client = create_app().test_client()
+    addresses = [f"/view.webp?distance={far}+yd" for far in range(25, 31)]
+    replies = [client.get(address) for address in (*addresses[:5], addresses[0])]
+    assert [one.status_code for one in replies] == [202] * 6
+    assert {one.headers["Refresh"] for one in replies} == {"2"}
+    assert "turns into the picture by itself" in texts(replies[0])
+    full = client.get(addresses[5])
+    assert full.status_code == 503
+    assert "Several pictures are being drawn already" in texts(full)
+    go.set()
+    assert [there(client, one).data for one in addresses] == [b"film"] * 6
+    assert most == [1] * 6
+
+
+def test_a_film_that_fails_is_told_and_begun_anew(monkeypatch):
+    found = [RuntimeError("no such water"), b"film"]
+
+    def webp(answer):
+        one = found.pop(0)
+        if isinstance(one, Exception):
+            raise one
+        return one
+
+    monkeypatch.setattr(film, "webp", webp)
+    client = create_app().test_client()
+    assert client.get("/view.webp?distance=25+yd").status_code == 500
+    assert there(client, "/view.webp?distance=25+yd").data == b"film"
+
+
+def test_each_water_is_drawn_by_itself(house, monkeypatch):
+    """So that the work of one request is that of one water, however many were told."""
+    asked, plain = [], view.drawn
+    monkeypatch.setattr(view, "drawn", lambda *a, **k: asked.append(k["only"]) or plain(*a, **k))
+    query = "?distance=30+yd&behind=dark&behind=bright&showing=30+mm"
+    first, second = (house.get(f"/view-{n}.png{query}") for n in (0, 4))
+    assert (first.status_code, second.status_code, asked) == (200, 200, [0, 1])
+    assert first.data != second.data
+    assert house.get(f"/view-8.png{query}").status_code == 404
 
 
 def test_a_page_is_told_in_its_units(house):

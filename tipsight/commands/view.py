@@ -91,7 +91,7 @@ def run(
         lacks, example = ("--screen-mm", "480") if screen_px else ("--screen-px", "1920")
         raise Mistakes([Mistake(lacks, "", "tell both the width and the pixels across", example)])
     from tipsight.advice.advise import advise
-    from tipsight.pictures import drawn, truesize, view
+    from tipsight.pictures import drawn, legend, truesize, view
 
     answer = advise(put.question)
     put.keep()
@@ -102,9 +102,9 @@ def run(
         from tipsight.pictures import film
 
         data = film.webp(answer, eyes, ripple, tell=progress("pictures of the film"))
-        return write(out or "view.webp", data, view.film_described(answer))
+        return write(out or "view.webp", data, legend.film_described(answer))
     fine = truesize.of_card(card) if card else None
     if screen_mm and screen_px:
         fine = truesize.of_screen(screen_mm, screen_px)
     data = view.png(answer, eyes, ripple, fine, read_from / 100.0)
-    return write(out or "view.png", data, view.describe(answer))
+    return write(out or "view.png", data, legend.describe(answer))

@@ -21,10 +21,10 @@ from tipsight.pictures.panels import (
     ROOM_MM,
     Eyes,
     as_seen,
-    good_eyes,
+    view_of,
 )
 from tipsight.pictures.ripple import LONGEST, SHORTEST_RAD_M, Sheet, Waves
-from tipsight.pictures.stage import Scene, scene
+from tipsight.pictures.stage import Scene
 from tipsight.pictures.subject import advised, waters
 from tipsight.scene.look import shade
 
@@ -179,11 +179,11 @@ def stills(
     (`afloat.chop`), seen by one who follows the tip: the stream does not move it. The tip follows
     each wave as in the answer's ride.
     """
-    case = good_eyes(answer.case) if eyes == "good" else answer.case
     blocks = answer.tip_in_hand, advised(answer)[1]
     worst = answer.tip_in_hand.visibility.worst.name
     water = next(one for one in waters(answer) if one.name == worst)
-    of = scene(case, water, [block.tip for block in blocks])
+    of = view_of(answer, water, eyes)
+    case = of.case
     main, near = frames(case.place.range_m, max(block.tip.showing_mm for block in blocks))
     sea = patch.moving_water(of, main, seed)
     times = np.arange(count) * SECONDS / count
@@ -260,14 +260,14 @@ def webp(
     """
     from PIL import Image, ImageDraw
 
-    from tipsight.pictures import view
+    from tipsight.pictures import legend, view
 
     pictures = []
-    said = view.film_words(answer)
+    said = legend.film_words(answer)
     tips = [block.tip for block in (answer.tip_in_hand, advised(answer)[1])]
     main, near = frames(answer.case.place.range_m, max(tip.showing_mm for tip in tips))
     times = truesize.times_too_large()
-    large, larger = view.film_scale(times, times * main.pixel_mm / near.pixel_mm)
+    large, larger = legend.film_scale(times, times * main.pixel_mm / near.pixel_mm)
     for number, still in enumerate(stills(answer, eyes, seed, count, tell)):
         time_s = number * SECONDS / count
         picture = Image.fromarray(still)
@@ -276,7 +276,7 @@ def webp(
         view.label(pen, 4, NEAR_PX - 4, larger)
         bites = BITE_AT_S <= time_s < BITE_AT_S + DOWN_S + UNDER_S
         for left, words in zip((4, WIDE_PX // 2 + 4), said, strict=True):
-            view.write(pen, left, NEAR_PX + 3, [view.biting(words) if bites else words])
+            view.write(pen, left, NEAR_PX + 3, [legend.biting(words) if bites else words])
         pictures.append(picture)
     for quality in QUALITIES:
         out = io.BytesIO()

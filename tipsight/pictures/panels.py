@@ -14,7 +14,7 @@ from tipsight.pictures import far_bank, patch, screen
 from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.stage import Scene, scene
-from tipsight.pictures.subject import advised
+from tipsight.pictures.subject import advised, deciding
 from tipsight.sight import eye
 from tipsight.sight.energy import MM_PER_ARCMIN_M
 from tipsight.units import INCH_MM
@@ -112,6 +112,13 @@ def _far(of: Scene, frame: Frame, eyes: Eyes) -> Array:
     return as_seen(of, far_bank.strip(of, frame), replace(frame, pixel_mm=math.inf), eyes)
 
 
+def view_of(answer: Answer, water: Stretch, eyes: Eyes) -> Scene:
+    """Return a water of an answer as it is drawn: for which eyes, and in the light that decides."""
+    light, stretch = deciding(answer, water)
+    case = replace(good_eyes(answer.case) if eyes == "good" else answer.case, light=light)
+    return scene(case, stretch, [answer.tip_in_hand.tip, advised(answer)[1].tip])
+
+
 def pictures(
     answer: Answer,
     water: Stretch,
@@ -143,10 +150,9 @@ def pictures(
         Panel, the strip of the far bank over it, and inset for the tip in hand, then for the
         advised one, top row first; with ``shrink``, a third behind each pair: the panel shrunk.
     """
-    case = good_eyes(answer.case) if eyes == "good" else answer.case
+    of = view_of(answer, water, eyes)
     tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
-    of = scene(case, water, tips)
-    panel, inset = frames(case.place.range_m, max(tip.showing_mm for tip in tips))
+    panel, inset = frames(of.case.place.range_m, max(tip.showing_mm for tip in tips))
     if held is None or not held:
         held = {} if held is None else held
         sheet = patch.water_sheet(of, panel, seed)
@@ -160,7 +166,8 @@ def pictures(
     beyond = screen.rgb(_far(of, panel, eyes), white, bright)
     gap = np.full((GAP_PX, *beyond.shape[1:]), 255, np.uint8)
     found, wide = [], empty[panel][0]
-    for tip in tips:
+    alike = tips[0] == tips[1]
+    for tip in tips[: 1 if alike else 2]:
         for frame in (panel, inset):
             picture, covered = empty[frame]
             picture = as_seen(of, patch.with_tip(picture, of, frame, tip, covered), frame, eyes)
@@ -169,4 +176,4 @@ def pictures(
             wide = picture if frame == panel else wide
         if shrink:
             found.append(screen.rgb(shrink(wide[::-1]), white, bright))
-    return found
+    return 2 * found if alike else found

@@ -4,8 +4,9 @@ from typing import Literal
 
 from tipsight.advice.answer import Answer, Block, Sight
 from tipsight.advice.facts import Repaint
-from tipsight.advice.swim import BRIGHT, DARK
-from tipsight.inputs.case import Stretch
+from tipsight.advice.sighting import along
+from tipsight.advice.swim import BRIGHT, DARK, swim
+from tipsight.inputs.case import Light, Stretch
 from tipsight.output import names
 
 Place = Literal["bank", "bench"]
@@ -17,6 +18,17 @@ def waters(answer: Answer) -> tuple[Stretch, ...]:
     told = {stretch.name: stretch for stretch in (DARK, BRIGHT, *answer.case.stretches)}
     judged = [seen.name for seen in answer.tip_in_hand.visibility.by_background]
     return tuple(told[name] for name in judged)
+
+
+def deciding(answer: Answer, water: Stretch) -> tuple[Light, Stretch]:
+    """Return the light and the patch of a water in which the tip in hand is worst, as the answer counts."""
+    here = swim(answer.case)
+    keys = here.waters.of(water.name)
+    if len(keys) == 1:
+        return here.waters.views[keys[0]]
+    tip = answer.tip_in_hand.tip
+    levels = [float(along(here, here.waters[key], tip).level[here.here]) for key in keys]
+    return here.waters.views[keys[levels.index(min(levels))]]
 
 
 def advised(answer: Answer) -> tuple[Place, Block]:

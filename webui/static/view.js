@@ -56,3 +56,32 @@
 	addEventListener("load", measure);
 	addEventListener("resize", measure);
 }
+// The film is drawn behind the page: the still stands until it is there, and nothing is asked for before a tap.
+{
+	const fold = document.querySelector(".moving"), said = fold.querySelector("[role=status]"), still = fold.querySelector("img");
+	const say = (text) => { said.textContent = text; };
+	let asking = false;
+	const ask = async () => {
+		asking = fold.open;
+		if (!asking) return;
+		try {
+			const reply = await fetch(still.dataset.film, { method: "HEAD" });
+			if (reply.status === 200) {
+				const film = new Image(480, 270);
+				film.alt = still.dataset.says;
+				film.src = still.dataset.film;
+				still.replaceWith(film);
+				say("");
+				return;
+			}
+			if (reply.status !== 202 && reply.status !== 503) throw reply.status;
+			say(reply.status === 202 ? "The film is being drawn." : "Other films are being drawn first.");
+			setTimeout(ask, 2000);
+		} catch {
+			asking = false;
+			say("The film could not be drawn. Fold this and open it again to try once more.");
+		}
+	};
+	fold.addEventListener("toggle", () => { if (fold.open && !asking && still.isConnected) ask(); });
+	fold.querySelector(".film").hidden = true;
+}
