@@ -158,6 +158,7 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
             far=panels_of.FAR_PX,
             heading=legend.heading(answer, asked.units.reader),
             captions=legend.captions(answer),
+            care=legend.sun_care(answer),
             foot=legend.foot(answer),
             film=legend.film_described(answer, asked.units.reader),
         )

@@ -47,6 +47,15 @@ def test_its_words_name_every_water_both_tips_and_their_grades(dusk):
     assert "22 yd (20 m)" in said
 
 
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [("blue sky", ", clear sky"), ("not sure", " the water"), (None, " the water")],
+)
+def test_the_heading_names_the_sky_as_the_tool_has_it(told, said):
+    answer = advise(Question(behind=["dark"], **({"sky": told} if told else {})))
+    assert legend.heading(answer).endswith(said)
+
+
 def test_the_same_twice_and_another_ripple_another(dusk):
     assert view.png(dusk) == view.png(dusk)
     assert view.png(dusk) != view.png(dusk, seed=1)
@@ -163,7 +172,7 @@ def test_glare_turns_black_grey_and_it_is_said(glare, bright):
     assert legend.veiled(bright) == ()
     said = legend.veiled(glare)
     assert said == ("On dark water black looks grey: the glare lays a veil over it.",)
-    assert legend.foot(glare).startswith(" ".join((*legend.sun_care(glare), *said)))
+    assert legend.foot(glare).startswith(said[0])
     lost = panels.veil_share(scene(glare.case, waters(glare)[0], [glare.tip_in_hand.tip]))
     old = scene(panels.good_eyes(glare.case), waters(glare)[0], [glare.tip_in_hand.tip])
     assert 1.0 > lost > panels.veil_share(old) > 0.0
@@ -235,5 +244,6 @@ def test_in_the_sun_lane_the_water_is_not_all_white(lane):
 )
 def test_never_stare_into_the_sun_is_said_beside_a_view_of_it(told, is_said):
     answer = advise(Question(**told, distance="30 yd"))
-    for said in (legend.foot(answer), legend.describe(answer), legend.film_described(answer)):
+    care = " ".join(legend.sun_care(answer))
+    for said in (care, legend.describe(answer), legend.film_described(answer)):
         assert ("Never stare into the sun or its lane" in said) is is_said

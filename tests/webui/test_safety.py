@@ -12,6 +12,8 @@ from tipsight.output import measures
 from webui import app, create_app, safety
 
 OPENED = {"Sec-Fetch-Mode": "navigate", "Sec-Fetch-Dest": "document"}
+OPENS = (200, 202)
+"""A picture may still be being drawn."""
 ALL = ("/", "/advise.json", "/view", "/view.png", "/sheet.pdf", "/wall.pdf", "/static/page.js")
 
 
@@ -77,7 +79,7 @@ def test_what_another_site_asks_in_its_own_page_is_refused(counting, site, mode,
 def test_a_link_that_is_shared_opens(counting, site):
     for path in ALL:
         headers = {**OPENED, "Sec-Fetch-Site": site}
-        assert counting[0].get(path, headers=headers, buffered=True).status_code == 200
+        assert counting[0].get(path, headers=headers, buffered=True).status_code in OPENS
 
 
 @pytest.mark.parametrize("site", ["cross-site", "same-site"])
@@ -90,7 +92,7 @@ def test_a_form_of_another_site_is_refused(counting, site):
 def test_the_page_itself_and_a_person_may_ask(counting, site):
     headers = {"Sec-Fetch-Site": site, "Sec-Fetch-Mode": "cors", "Sec-Fetch-Dest": "empty"}
     for path in ALL:
-        assert counting[0].get(path, headers=headers, buffered=True).status_code == 200
+        assert counting[0].get(path, headers=headers, buffered=True).status_code in OPENS
 
 
 def test_what_a_question_may_say_is_bounded(house):

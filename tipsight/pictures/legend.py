@@ -1,10 +1,13 @@
 """What is said beside the view from the bank: of each panel, of the light, and how to look at it."""
 
 from dataclasses import dataclass
+from typing import Any
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.advice.facts import Care
 from tipsight.inputs.case import Case, Tip
+from tipsight.inputs.question import Question
+from tipsight.inputs.values import Asker
 from tipsight.output import measures, names, telling
 from tipsight.output.measures import ANGLER, Reader, listed
 from tipsight.pictures import far_bank, truesize
@@ -131,9 +134,10 @@ def too_large(
 
 def heading(answer: Answer, reader: Reader = ANGLER) -> str:
     """Return what is looked at, from how high, under which sky."""
-    place, sky = answer.case.place, answer.question.get("sky")
+    told: dict[str, Any] = dict(answer.question)
+    place, sky = answer.case.place, Asker(Question(**told)).ask("sky")
     said = f"{reader.distance(place.range_m)}, eye {place.eye_height_m:.2g} m above the water"
-    return f"{said}, {sky}" if sky else said
+    return f"{said}, {sky.word} sky" if sky else said
 
 
 def sun_care(answer: Answer) -> tuple[str, ...]:
@@ -146,7 +150,7 @@ def foot(answer: Answer, eyes: Eyes = "told") -> str:
     wide, near = too_large(answer)
     said = caveat(answer.case, near / wide, eyes)
     return " ".join(
-        (*sun_care(answer), *veiled(answer, eyes), *in_which_light(answer), said, BEYOND)
+        (*veiled(answer, eyes), *in_which_light(answer), said, BEYOND)
     )
 
 

@@ -138,14 +138,15 @@ def png(
         ]
         for water in each
     ]
-    said = letters.broken(legend.foot(answer, eyes), SIZE_PX, wide - 2 * MARGIN_PX)
+    said = " ".join((*legend.sun_care(answer), legend.foot(answer, eyes)))
+    under = letters.broken(said, SIZE_PX, wide - 2 * MARGIN_PX)
     times = large[0] if pixels_per_mm else None
     true_tall = TRUE_PX + round(TALL_PX / times) if times else 0
     tall = (
         62
         + sum(30 + true_tall + FAR_PX + TALL_PX + 10 + LEAD_PX * max(map(len, row)) for row in rows)
         + 40
-        + LEAD_PX * len(said)
+        + LEAD_PX * len(under)
     )
     sheet = Image.new("RGB", (wide, tall), "white")
     pen = ImageDraw.Draw(sheet)
@@ -176,7 +177,7 @@ def png(
     for end in (0, bar):
         pen.line([(MARGIN_PX + end, y + 3), (MARGIN_PX + end, y + 17)], fill="black", width=2)
     pen.text((MARGIN_PX + bar + 10, y + 2), "100 mm", font=_font(SIZE_PX), fill="black")
-    write(pen, MARGIN_PX, y + 28, said)
+    write(pen, MARGIN_PX, y + 28, under)
     info = PngImagePlugin.PngInfo()
     info.add_itxt("Description", legend.describe(answer))
     out = io.BytesIO()
