@@ -23,6 +23,7 @@ from tipsight.pictures import svg
 from tipsight.units import YARD_M
 from webui import (
     box_page,
+    day_page,
     eyes_page,
     files,
     findings,
@@ -167,6 +168,7 @@ def create_app(
 
     takeaway.add(app, answered)
     box_page.add(app, writing, start)
+    day_page.add(app, start, learned)
     eyes_page.add(app, writing, start, readings, invented=own is None)
 
     @app.errorhandler(HTTPException)

@@ -56,6 +56,7 @@ class Sent:
     """Which: ``card`` or ``note``, or nothing."""
     typed: Mapping[str, str] = field(default_factory=dict)
     wrong: tuple[Mistake, ...] = ()
+    fields: frozenset[str] = frozenset((*OUT, *BACK, *FIELDS, "far"))
 
     def of(self, name: str) -> str:
         """Return what was typed into a field."""
@@ -63,9 +64,10 @@ class Sent:
 
     def mistakes(self, name: str) -> tuple[Mistake, ...]:
         """Return what is wrong with a field; of no name, what belongs to none."""
-        known = {*OUT, *BACK, *FIELDS, "far"}
         return tuple(
-            one for one in self.wrong if one.item == name or (not name and one.item not in known)
+            one
+            for one in self.wrong
+            if one.item == name or (not name and one.item not in self.fields)
         )
 
 

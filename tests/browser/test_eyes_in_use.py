@@ -51,3 +51,25 @@ def test_a_card_then_it_went_here_then_undone(visit, serve, tmp_path, script):
     expect(page.locator(".known")).to_contain_text("from 6 bars;")
     page.get_by_role("button", name="Bring it back").first.click()
     expect(page.locator(".known")).to_contain_text("from 6 bars and 1 note")
+
+
+def test_the_day_is_drawn_from_the_question_of_the_page(visit, serve):
+    from axe_playwright_python.sync_playwright import Axe
+    from playwright.sync_api import expect
+
+    at = serve(create_app(Question(distance="34 yd", behind="bright", sky="clear")))
+    page = visit("/", at=at, size=(320, 720), unfolded=False)
+    page.get_by_role("link", name="The day").click()
+    told = {"Which day": "2026-10-15 UTC", "Where on earth": "52.1 N 1.5 W", "Which way": "up",
+            "From when": "12:00", "Until when": "12:30"}  # fmt: skip
+    for name, typed in told.items():
+        page.get_by_role("textbox", name=name).fill(typed)
+    page.get_by_role("button", name="Show the day").click()
+    expect(page.get_by_role("textbox", name="Which way")).to_have_attribute("aria-invalid", "true")
+    page.get_by_role("textbox", name="Which way").fill("SW")
+    page.get_by_role("button", name="Show the day").click()
+    expect(page.get_by_role("region", name="The day by the hour").locator("svg")).to_be_visible()
+    expect(page.locator("main")).to_contain_text("looking SW; the sun is up all the while")
+    options = {"rules": {"color-contrast-enhanced": {"enabled": True}}, "resultTypes": ["violations"]}
+    assert Axe().run(page, options=options).response["violations"] == []
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")

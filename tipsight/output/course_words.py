@@ -159,23 +159,29 @@ def text(courses: Sequence[tuple[str, Course]], reader: Reader = ANGLER) -> str:
 
 
 def _one(sky: str, course: Course, reader: Reader) -> list[str]:
+    lines = [line for label, words in said(sky, course, reader) for line in entry(label.upper(), words)]
+    return [*lines, "", *strips(course)]
+
+
+def said(sky: str, course: Course, reader: Reader) -> tuple[tuple[str, str], ...]:
+    """Return the day under one sky in words, each with its label."""
     first = course.quarters[0].moment
     looks = compass(course.looking_deg)
     place = reader.far(course.case.place.range_m)
     day = f"{first.when:%A} {first.when.day} {first.when:%B %Y}"
     told = f"{day}, {sky}, {place} off, looking {looks}; {_sun(course)}"
-    lines = [*entry("THE DAY", told)]
-    lines += entry("AT THE BANK", "; ".join(spells(course, course.at_the_bank, reader)))
+    found = [("The day", told)]
+    found.append(("At the bank", "; ".join(spells(course, course.at_the_bank, reader))))
     if course.at_the_bench != course.at_the_bank:
-        lines += entry("AT THE BENCH", "; ".join(spells(course, course.at_the_bench, reader)))
+        found.append(("At the bench", "; ".join(spells(course, course.at_the_bench, reader))))
     if lane := course.spells("lane"):
-        lines += entry(
-            "SUN LANE",
+        words = (
             f"{_from_to(lane)} the sun's glitter lies behind the tip and nothing in it can be "
             "depended on: wait, or fish another stretch. Never look into the sun, nor into its "
-            "glitter for long",
+            "glitter for long"
         )
+        found.append(("Sun lane", words))
     if shade := course.spells("shade"):
-        lines += entry("SHADE", f"the bank's shadow lies on the float {_from_to(shade)}")
-    lines += entry("LIGHT", "; ".join(last(course)))
-    return [*lines, "", *strips(course)]
+        found.append(("Shade", f"the bank's shadow lies on the float {_from_to(shade)}"))
+    found.append(("Light", "; ".join(last(course))))
+    return tuple(found)
