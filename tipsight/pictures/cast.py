@@ -11,7 +11,7 @@ from tipsight.pictures.ripple import Sheet
 Array = NDArray[np.float64]
 
 SHIFT = 89
-"""Columns by which a sheet is moved sideways each time it repeats, so that no pattern shows."""
+"""Columns by which a sheet is moved sideways each time it repeats; every other time it is mirrored too."""
 
 
 @dataclass(frozen=True)
@@ -97,23 +97,32 @@ def cast(sheet: Sheet, slope_of_sight: float, frame: Frame, finer: int = 2) -> S
     beyond = max(1, math.ceil((farthest + sheet.tip_row) / points))
     tip_row = sheet.tip_row + before * points
     lift = (np.arange((before + beyond) * points) - tip_row) * sheet.step_mm * slope_of_sight
-    rounds = np.arange(-before, beyond) * SHIFT
+    rounds = np.arange(-before, beyond)
+
+    def stands(column: NDArray[np.intp] | int, times: NDArray[np.intp]) -> NDArray[np.intp]:
+        """Return which column of the sheet stands there, when it repeats for that time."""
+        moved = (column + times * SHIFT) % columns
+        return np.asarray(np.where(times % 2, columns - 1 - moved, moved))
+
     after = np.empty((len(wanted), chosen.size), dtype=np.intp)
     share = np.empty(after.shape)
     for lane, column in enumerate(chosen):
-        raised = sheet.height_mm[:, (column + rounds) % columns].T.ravel() + lift
+        raised = sheet.height_mm[:, stands(int(column), rounds)].T.ravel() + lift
         found = np.searchsorted(np.maximum.accumulate(raised), wanted)
         found = np.clip(found, 1, raised.size - 1)
         start, end = raised[found - 1], raised[found]
         share[:, lane] = np.clip((wanted - start) / np.maximum(end - start, 1e-9), 0.0, 1.0)
         after[:, lane] = found
 
-    def at(values: Array, row: NDArray[np.intp]) -> Array:
-        return np.asarray(values[row % points, (chosen + rounds[row // points]) % columns])
+    def at(values: Array, row: NDArray[np.intp], turned: float) -> Array:
+        times = rounds[row // points]
+        found = values[row % points, stands(chosen, times)]
+        return np.asarray(np.where(times % 2, turned * found, found))
 
-    def between(values: Array) -> Array:
-        return np.asarray(at(values, after - 1) * (1.0 - share) + at(values, after) * share)
+    def between(values: Array, turned: float = 1.0) -> Array:
+        first, then = at(values, after - 1, turned), at(values, after, turned)
+        return np.asarray(first * (1.0 - share) + then * share)
 
-    middle = sheet.height_mm[:, (columns // 2 + rounds) % columns].T.ravel()[: tip_row + 1]
+    middle = sheet.height_mm[:, stands(columns // 2, rounds)].T.ravel()[: tip_row + 1]
     crest = float(np.max(middle + lift[: tip_row + 1]))
-    return Seen(between(sheet.rise_away), between(sheet.rise_right), across[chosen], crest)
+    return Seen(between(sheet.rise_away), between(sheet.rise_right, -1.0), across[chosen], crest)
