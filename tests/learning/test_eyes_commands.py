@@ -9,6 +9,7 @@ import pytest
 
 from tipsight.cli import main
 from tipsight.commands import kept
+from tipsight.errors import Mistake, Mistakes
 
 CARD = "eyes card --age 60 --paces 0.85m 17 24 32 16 22 28"
 SWIM = "--distance 34yd --behind bright --looks fur --showing '30 mm' --paint black"
@@ -173,6 +174,29 @@ def test_it_is_in_the_pocket_file_and_the_day_too(tell, monkeypatch, tmp_path):
     assert [one.learnt.of("own_eye").taken for one in put] == ["0.92, from 6 bars"] * 2
     assert tell(f"{LAST[1]} {SWIM} --sky clear --who nobody")[0] == 0
     assert put[-1].learnt.of("own_eye") is None
+
+
+@pytest.mark.parametrize("job", ["gaps", "make 1", "carry", "idle"])
+def test_it_is_in_every_job_of_a_season(tell, job, monkeypatch, tmp_path):
+    """The swim that tells his age is read with the eyes of that age; the other takes what he told."""
+    seen = []
+
+    def served(*told, **_):
+        seen.extend(told[0] if job == "make 1" else told[1])
+        raise Mistakes([Mistake("season", "", "that is enough", "")])
+
+    monkeypatch.setattr("tipsight.season.served.served", served)
+    monkeypatch.setattr("tipsight.season.making.make", served)
+    tell(CARD)
+    tell("box put 'quill avon, 6BB, 3 mm quill 20 mm black'")
+    swims = tmp_path / "swims.toml"
+    swims.write_text("[[swim]]\n[[swim]]\neyes.age = \"80\"\n")
+    tell(f"box {job} --swims {swims}")
+    taken = [one.question.learnt.of("own_eye").text for one in seen]
+    assert taken[0] == "0.92" < taken[1]
+    tell(f"box {job} --swims {swims} --who nobody")
+    assert [one.question.learnt.of("own_eye") for one in seen[2:]] == [None, None]
+    assert "--who: 'Ann' will not do; there are readings of me" in tell(f"box {job} --who Ann")[2]
 
 
 def test_more_than_one_person(tell):

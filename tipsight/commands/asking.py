@@ -94,13 +94,20 @@ class Learned(click.Option):
     group = "What you told of your eyes and waters"
 
 
+
+
+def who_option() -> Learned:
+    """Return the option that says whose eyes count."""
+    return Learned(["--who"], metavar="NAME", help=f"whose eyes, if not {ME!r}; nobody: of no one")
+
+
 KEPT = (
     Learned(
         ["--box"],
         metavar="FILE",
         help="the file in which your readings are kept; the usual place if not told",
     ),
-    Learned(["--who"], metavar="NAME", help=f"whose eyes, if not {ME!r}; nobody: of no one"),
+    who_option(),
 )
 """What is said of the box by every command that needs it."""
 

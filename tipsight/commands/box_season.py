@@ -11,7 +11,9 @@ import click
 from tipsight import tables as own_tables
 from tipsight.box import floats, keeping
 from tipsight.box.floats import Kept
+from tipsight.commands.asking import who_option
 from tipsight.commands.box_shared import box_option, json_option, there
+from tipsight.commands.kept import fished_by
 from tipsight.commands.parsing import Alone, Line, whole
 from tipsight.commands.season_options import cores_option, season_of, tables_option, workers
 from tipsight.commands.writing import progress
@@ -31,6 +33,8 @@ class _Put:
     cores: int | None
     tables: str | None
     json: bool
+    who: str | None
+    box: str | None
 
 
 def _job(job: str, put: _Put, count: int = 0) -> str:
@@ -42,7 +46,8 @@ def _job(job: str, put: _Put, count: int = 0) -> str:
     numbers = [one.number for one in put.kept]
     called = [f"float {one.number}, {float_words.float_line(one.entry)}" for one in put.kept]
     with own_tables.using(put.tables), workers(put.cores) as pool:
-        season, box = season_of(put.swims), [one.question() for one in put.kept]
+        season = fished_by(season_of(put.swims), put.box, put.who)
+        box = [one.question() for one in put.kept]
         how: dict[str, Any] = {
             "with_bank": put.with_bank,
             "executor": pool,
@@ -79,7 +84,7 @@ def _of_box(job: str, box: str | None, **values: Any) -> str:
     if not kept:
         why = "there is no float in it yet; put one in first"
         raise Mistakes([Mistake("--box", str(there(box)), why, "tipsight box put")])
-    return _job(job, _Put(kept, **values))
+    return _job(job, _Put(kept, box=box, **values))
 
 
 def _make(count: int, box: str | None, **values: Any) -> str:
@@ -90,7 +95,7 @@ def _make(count: int, box: str | None, **values: Any) -> str:
             kept = floats.listed(one)
     else:
         kept = ()
-    return _job("make", _Put(kept, **values), count)
+    return _job("make", _Put(kept, box=box, **values), count)
 
 
 SAYS = {
@@ -127,4 +132,5 @@ for line in (gaps, make, carry, idle):
         tables_option(),
         json_option(),
         box_option(),
+        who_option(),
     ]

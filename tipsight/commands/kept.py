@@ -1,6 +1,8 @@
 """What the commands share that keep readings: the box, whose they are, and what was learned from them."""
 
 import contextlib
+from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING, Any
 
@@ -20,6 +22,7 @@ from tipsight.inputs.values import read
 if TYPE_CHECKING:
     from tipsight.learning.home_water import HomeWater
     from tipsight.learning.owner import Owner
+    from tipsight.season.swims import Fished
 
 NO_BOX = (
     "no question is kept yet, as there is no box; tell it here, as you asked it, and one is begun: "
@@ -91,6 +94,19 @@ def learnt(
     from tipsight.learning import known
 
     return known.learnt_of(keeping.place(box), listed(box), question, who, water, today())
+
+
+def fished_by(swims: Sequence["Fished"], box: str | None, who: str | None) -> list["Fished"]:
+    """Return swims with what was learned of who fishes them, for the age and sight that each tells."""
+    known: dict[tuple[str, ...], Learnt] = {}
+    found = []
+    for one in swims:
+        told = one.question.told()
+        eyes = tuple(f"{told.get(key)}" for key in ("age", "sight"))
+        if eyes not in known:
+            known[eyes] = learnt(one.question, box, who, None)
+        found.append(replace(one, question=replace(one.question, learnt=known[eyes])))
+    return found
 
 
 def told_again(box: str | None) -> Question:
