@@ -1,8 +1,14 @@
 """The pocket file in Chromium: from a disc, without a network, on the narrowest phone."""
 
+import shlex
+
 import pytest
 
+from tipsight.box import keeping, recorded
+from tipsight.cli import main
 from tipsight.inputs import demo
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.options import as_said
 from tipsight.paper import pocket
 from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell
 
@@ -63,6 +69,37 @@ def test_four_taps_give_the_cell(opened, scheme):
     assert axe(page) == []
 
 
+def test_the_line_to_type_in_later_keeps_the_note_of_the_shown_swim(opened, tmp_path, monkeypatch):
+    monkeypatch.setenv("TIPSIGHT_BOX", str(tmp_path / "my.box"))
+    page = opened()
+    for words in ("25", "broken", "glass", "hazy"):
+        page.get_by_text(words, exact=True).first.click()
+    page.get_by_text("Where did it go?").click()
+    page.get_by_text("not seen", exact=True).first.click()
+    line = page.locator("#line").input_value()
+    assert axe(page) == []
+    page.get_by_role("button", name="Copy").click()
+    page.get_by_role("button", name="Copied").wait_for()
+    program, *rest = shlex.split(line)
+    assert (program, main(rest)) == ("tipsight", 0)
+    with keeping.opened(tmp_path / "my.box") as box:
+        (note,) = recorded.listed(box)
+    assert (note.kind, note.told["saw"], note.told["range_m"]) == ("note", "not seen", 25 * 0.9144)
+    want = {**demo.question().told(), "distance": "25 yd", "looks": "glass", "sky": "hazy"}
+    kept = {key: value for key, value in note.told["question"].items() if key != "behind"}
+    assert kept == {key: value for key, value in typed_of(want).items() if key != "behind"}
+    assert list(note.told["question"]["behind"]) == ["broken"]
+
+
+def typed_of(told):
+    """Return a question as the command would have it typed."""
+    return {
+        key: said[0] if len(said) == 1 and not ITEMS[key].repeats else list(said)
+        for key, value in told.items()
+        for said in [as_said(ITEMS[key], value)]
+    }
+
+
 def test_every_cell_can_be_tapped_to(opened):
     page = opened()
     found = page.evaluate(
@@ -91,6 +128,7 @@ def test_the_narrowest_phone_need_not_scroll_sideways(opened):
 
 def test_taps_are_large_enough(opened):
     page = opened()
+    page.get_by_text("Where did it go?").click()
     for box in (one.bounding_box() for one in page.locator(".row span").all()):
         assert box["height"] >= 44
         assert box["width"] >= 44

@@ -18,7 +18,7 @@ YARDS = (10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)
 WATERS = ("dark", "bright", "broken", "sun lane")
 RIPPLES = ("glass", "fur", "ripple", "wavelets")
 SKIES = ("dull overcast", "bright overcast", "broken cloud", "hazy", "clear")
-_SUNLESS = ("dull overcast", "bright overcast")
+SUNLESS = ("dull overcast", "bright overcast")
 
 
 @dataclass(frozen=True)
@@ -80,7 +80,7 @@ def asked(
         changes["looks"] = looks
     if sky is not None:
         changes["sky"] = sky
-        if sky in _SUNLESS:
+        if sky in SUNLESS:
             changes["sun_out"] = None
     return question.with_options(**changes)
 

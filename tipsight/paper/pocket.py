@@ -7,10 +7,11 @@ from html import escape
 
 from tipsight import tables
 from tipsight.inputs.case import Case
+from tipsight.inputs.options import as_line
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
 from tipsight.output import names
-from tipsight.paper.cells import RIPPLES, SKIES, WATERS, YARDS, Cell, column
+from tipsight.paper.cells import RIPPLES, SKIES, SUNLESS, WATERS, YARDS, Cell, column
 from tipsight.sight import grades
 from tipsight.units import YARD_M
 
@@ -42,16 +43,32 @@ margin:.3rem 0;z-index:1}#now b{font-size:1.5rem;display:block}#now i{font-style
 .wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:1rem;width:100%}
 caption{text-align:left;font-weight:bold}th,td{border:1px solid var(--ink);padding:.2rem .35rem;
 text-align:left;vertical-align:top}th{background:var(--mild)}td b,td i{display:block}td i{font-style:normal}
+textarea{width:100%;font:1rem/1.4 monospace;color:var(--ink);background:var(--paper);
+border:1px solid var(--ink);overflow-wrap:anywhere}
+button{font:inherit;min-height:2.75rem;padding:.1rem .8rem;color:var(--ink);background:var(--mild);
+border:1px solid var(--ink);border-radius:.3rem}
 summary{min-height:2.75rem;padding:.6rem 0;font-weight:bold;cursor:pointer}
 """
 _SCRIPT = """
 const root=document.documentElement,form=document.querySelector('form'),now=document.querySelector('#now');
+const line=document.querySelector('#line');
 root.classList.add('live');
 function tell(){
  const at=name=>+form.elements[name].value;
  const table=document.getElementById('t'+at('sky')+'-'+at('looks'));
  now.innerHTML=table.tBodies[0].rows[at('yards')].cells[at('water')+1].innerHTML;
+ const said=name=>[...form.elements[name]].find(each=>each.checked).nextElementSibling.textContent;
+ const far="='"+said('yards')+" yd'",sky=said('sky'),day=new Date(),two=x=>String(x).padStart(2,'0');
+ line.value=[line.dataset.told,line.dataset.sunless.split(';').includes(sky)?'':line.dataset.sunny,
+  '--distance'+far,"--behind='"+said('water')+"'","--looks='"+said('looks')+"'","--sky='"+sky+"'",
+  '--'+said('saw').replace(' ','-')+far,
+  '--date='+[day.getFullYear(),two(day.getMonth()+1),two(day.getDate())].join('-')].filter(Boolean).join(' ');
 }
+document.querySelector('button').onclick=async event=>{
+ line.select();
+ try{await navigator.clipboard.writeText(line.value)}catch(refused){document.execCommand('copy')}
+ event.target.textContent='Copied';
+};
 const names=['yards','water','looks','sky'];
 const taken=new URLSearchParams(location.hash.slice(1));
 for(const name of names){
@@ -150,6 +167,23 @@ def _table(where: str, title: str, rows: dict[int, list[Cell]], waters: Sequence
     )
 
 
+def _note(question: Question) -> str:
+    """Return where the line stands that keeps a note of the shown swim, when it is typed in later."""
+    asked = ("distance", "behind", "looks", "sky", "sun_out")
+    rest = {key: value for key, value in question.told().items() if key not in asked}
+    sunny = {"sun_out": question.sun_out} if question.sun_out is not None else {}
+    told = f"tipsight note {as_line(rest)}".strip()
+    return (
+        "<details open><summary>Where did it go? A line to type in later</summary>"
+        f"{_choices('At those yards the tip', 'saw', ('went', 'followed', 'not seen'), 0)}"
+        '<p><label for="line">It is of the tip as it is, and of today; it makes the answers learn your '
+        "eyes.</label></p>"
+        f'<textarea id="line" rows="6" readonly data-told="{escape(told)}" '
+        f'data-sunny="{escape(as_line(sunny))}" data-sunless="{";".join(SUNLESS)}"></textarea>'
+        '<p><button type="button">Copy</button></p></details>'
+    )
+
+
 def _about(case: Case) -> str:
     tip, angler = case.tip, case.angler
     return (
@@ -207,7 +241,7 @@ def page(
         f'<link rel="icon" href="data:,"><title>What to show: {escape(case.float_.pattern)}</title>'
         f"<style>{_STYLE}</style></head><body><main><h1>What to show: {escape(case.float_.pattern)}</h1>"
         '<section aria-label="By four taps"><div id="now" role="status" aria-label="What to do now"></div>'
-        f"<form>{''.join(taps)}</form></section>"
+        f"<form>{''.join(taps)}{_note(question)}</form></section>"
         f"<p>{about}.</p><p>In each cell: how much of the tip to show and whether to pen it black, shot "
         "on or off from as it is, and how well it is then seen. Computed; your eyes and your water may "
         "differ. Nothing here makes a river safe: it decides.</p>"
