@@ -41,8 +41,8 @@ FIELDS = {
 """Fields of a card besides its bars: what is asked, an example, and what is said of it."""
 SAW = {
     "went": "It went here",
-    "followed": "I could follow it so far",
-    "not seen": "I could not see it here",
+    "followed": "I followed it",
+    "not seen": "Not seen",
 }
 MOST_TYPED = 60
 OWN = ("reading",)
