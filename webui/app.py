@@ -141,7 +141,7 @@ def create_app(
             choices,
             answer=answer,
             before=before,
-            earlier=_earlier(kept, asked, start),
+            earlier=_earlier(kept, learned, start),
             held=held,
             either=either,
             invented=asked.own and own is None,
@@ -265,15 +265,18 @@ def _either(
     return tuple((word, _answer(kept, question.with_options(behind=word))) for word in words)
 
 
-def _earlier(kept: Kept[Question, Answer], now: Asked, start: Question) -> Answer | None:
+def _earlier(
+    kept: Kept[Question, Answer],
+    learned: Callable[[Asked], tuple[Asked, Question]],
+    start: Question,
+) -> Answer | None:
     """Return the answer that the page showed when a part of it was asked for, if it is kept."""
     query = request.headers.get("X-Before")
     if query is None or len(query) > safety.MOST_QUERY:
         return None
     asked = read(MultiDict(parse_qsl(query, keep_blank_values=True)), start)
     try:
-        question = start if asked.own else asked.question()
-        return kept.held(replace(question, learnt=now.learnt))
+        return kept.held(learned(asked)[1])
     except Mistakes:
         return None
 

@@ -167,6 +167,9 @@ def test_more_than_one_person_and_an_own_water_by_name(client, box, rules):
     assert taken(client, "distance=34+yd&who=nobody")["own_eye"] == "1"
     chosen = client.get("/?distance=34+yd&who=Ann+%3Cb%3E&water=Mill+run")
     assert "who=Ann+%3Cb%3E" in chosen.text  # it goes with every tap
+    before = {"X-Fragment": "1", "X-Before": "distance=34+yd"}
+    changed = client.get("/?distance=34+yd&who=Ann+%3Cb%3E", headers=before).text
+    assert 'data-change="level ' in changed  # another person's eyes are no "same answer"
     wrong = client.get("/?distance=34+yd&who=Zed")
     rules(wrong.text)
     assert "'Zed' will not do; there are readings of Ann <b>, me" in text(wrong)
