@@ -256,13 +256,14 @@ FAULTS = [
     Fault("advice", "advice/choose.py", "NEAR_FORCE = 1.10", "NEAR_FORCE = 1.30"),
     Fault("advice", "advice/choose.py", "AS_WELL = 0.85", "AS_WELL = 0.70"),
     # --- his own paint, eyes, water and floats
-    Fault("own", "own/paint_row.py", "* YIELDS[glows]", "* 1.0"),
-    Fault("own", "own/paint_row.py", 'f"own: from the colour {said}", TOLD_DOUBT)',
-          'f"own: from the colour {said}", 1.0)'),
+    Fault("own", "own/paint_row.py", "_parted(xyz, said, YIELDS[glows])",
+          "_parted(xyz, said, 1.0)"),
+    Fault("own", "own/paint_row.py", "of_yield, source, TOLD_DOUBT)", "of_yield, source, 1.0)"),
     Fault("own", "own/paint_row.py", "off, name = min(apart)", "off, name = max(apart)"),
     Fault("box", "box/recorded.py", "ORDER BY a.id DESC LIMIT 1", "ORDER BY a.id LIMIT 1"),
     Fault("box", "box/keeping.py", "if schema > len(MIGRATIONS):", "if schema > 99:"),
-    Fault("box", "box/keeping.py", 'one.execute("ROLLBACK")', 'one.execute("COMMIT")'),
+    Fault("box", "box/keeping.py", 'one.execute("ROLLBACK")\n                raise',
+          'one.execute("COMMIT")\n                raise'),
     Fault("box", "box/keeping.py", "if 0 < schema < len(MIGRATIONS):", "if len(MIGRATIONS) < schema:"),
     Fault("box", "box/floats.py", "was is not None and was != found.mark", "was is not None and was < 0"),
     Fault("box", "box/floats.py", "if seal != _seal(tuple(row_told)):", 'if seal == "":'),
@@ -382,8 +383,7 @@ FAULTS = [
     Fault("commands", "cli.py", "_WRONG, _STOPPED = 2, 130", "_WRONG, _STOPPED = 1, 130"),
     Fault("commands", "commands/view.py", "view.png(answer, eyes, ripple, fine",
           "view.png(answer, eyes, 0, fine"),
-    Fault("commands", "commands/sheet.py", "sheet.pdf(advise(put.question), paper)",
-          "sheet.pdf(advise(put.question))"),
+    Fault("commands", "commands/sheet.py", "sheet.pdf(answer, paper)", "sheet.pdf(answer)"),
     Fault("commands", "commands/card.py", 'if card == "shotting":', 'if card == "wall":'),
 ]  # fmt: skip
 

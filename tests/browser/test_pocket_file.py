@@ -150,3 +150,22 @@ def test_without_script_it_is_tables(opened):
     assert not page.locator("form").is_visible()
     one = CELLS["clear", "fur", 60, "dark"]
     assert page.get_by_text(one.show, exact=True).count() == 1
+
+
+def test_it_remembers_its_taps_in_its_own_address(opened):
+    """Opened again at the address that the last tap left, the same four taps are chosen."""
+    read = "[...document.querySelectorAll('input:checked+span')].map(e=>e.textContent)"
+    page = opened()
+    first = page.url
+    assert page.evaluate(read) == ["40", "bright", "fur", "bright overcast", "went"]
+    for said in ("25", "sun lane", "hazy"):
+        page.get_by_text(said, exact=True).first.click()
+    said = page.inner_text("#now")
+    again = opened()
+    again.goto(page.url)
+    again.reload()
+    assert again.evaluate(read) == ["25", "sun lane", "fur", "hazy", "went"]
+    assert again.inner_text("#now") == said
+    again.goto(f"{first}#yards=17&sky=%3Cb%3E")
+    again.reload()
+    assert again.evaluate(read) == ["40", "bright", "fur", "bright overcast", "went"]

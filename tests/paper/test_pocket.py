@@ -127,29 +127,3 @@ def test_where_it_is_not_seen_it_says_how_far_to_come_in(made_up):
     )
     assert html.count("not seen; come in to 15 yd") == 2
     assert html.count("come in to") == 2
-
-
-def test_it_remembers_its_taps_in_its_own_address(made_up, tmp_path):
-    """Opened again at the address that the last tap left, the same four taps are chosen."""
-    api = pytest.importorskip("playwright.sync_api")
-    file = tmp_path / "float.html"
-    file.write_text(pocket.page(demo.question(), made_up), encoding="utf-8")
-    read = "[...document.querySelectorAll('input:checked+span')].map(e=>e.textContent)"
-    with api.sync_playwright() as play:
-        browser = play.chromium.launch(executable_path="/usr/bin/chromium")
-        try:
-            page = browser.new_page()
-            page.goto(file.as_uri())
-            assert page.evaluate(read) == ["40", "bright", "fur", "bright overcast", "went"]
-            for said in ("25", "sun lane", "hazy"):
-                page.get_by_text(said, exact=True).first.click()
-            said = page.inner_text("#now")
-            again = browser.new_page()
-            again.goto(page.url)
-            assert again.evaluate(read) == ["25", "sun lane", "fur", "hazy", "went"]
-            assert again.inner_text("#now") == said
-            again.goto(file.as_uri() + "#yards=17&sky=%3Cb%3E")
-            again.reload()
-            assert again.evaluate(read) == ["40", "bright", "fur", "bright overcast", "went"]
-        finally:
-            browser.close()
