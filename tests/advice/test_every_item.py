@@ -148,6 +148,7 @@ ROWS: dict[str, tuple[Question, object, object, Number, str]] = {
     ),
     "mist": (BASE, "clear", "fog", level, FALLS),
     "behind": (BASE, ("dark",), ("bright",), level, DIFFERS),
+    "trot": (replace(BASE, behind=None), "0-30 dark", "0-30 bright", level, DIFFERS),
     "age": (BASE, "30", "70", level, FALLS),
     "sight": (BASE, "6/6", "6/18", level, FALLS),
     "colour_vision": (replace(BASE, behind=("dark",)), "normal", "red-blind", level, DIFFERS),
