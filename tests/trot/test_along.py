@@ -151,6 +151,11 @@ def test_it_is_told_to_people_and_to_programs(capsys) -> None:
     assert [one["yard"] for one in told["advised"]["by_yard"]] == list(range(4, 41))
 
 
+def test_a_comma_wants_no_blank_behind_it() -> None:
+    tight = settle(Question(distance="40 yd", trot="0-15 dark,15-30 bright;30-40 broken boily")).trot
+    assert tight == settle(Question(distance="40 yd", trot=THREE)).trot
+
+
 def test_a_leg_in_metres_meets_one_in_yards() -> None:
     """13.72 m are 15 yd to the centimetre."""
     legs = settle(Question(distance="40 yd", trot="0-13.72 m dark, 15-40 yd bright")).trot

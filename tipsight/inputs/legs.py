@@ -13,7 +13,7 @@ MOST = 6
 TELLS = ("behind", "looks", "pace", "boils")
 """The items that a stretch may tell of; the rest of the question holds on all of it."""
 EXAMPLE = "0-15 dark, 15-30 bright, 30-40 broken boily"
-_PARTED = re.compile(r"[;,](?!\d)")
+_PARTED = re.compile(r";|,(?!\d)|,(?=\d[\d.]*\s*(?:yd|yards|m|metres)?\s*(?:-|to|\u2013))")
 _SPAN = re.compile(
     r"([\d.]+)\s*(yd|yards|m|metres)?\s*(?:-|to|\u2013)\s*([\d.]+)\s*(yd|yards|m|metres)?\b\s*(.*)"
 )
