@@ -33,11 +33,16 @@ def _held_back(
 
 
 @lru_cache(maxsize=256)
-def _margin_if(
-    rigged: Rig, sea: Sea, stream: Stream, painted_mm: float, showing_mm: float
-) -> float:
-    """Return the ride margin on other water."""
-    return float(ride.ride_margin(showing_mm, ride.ride(rigged, sea, stream, painted_mm))[0])
+def _ride_if(rigged: Rig, sea: Sea, stream: Stream, painted_mm: float) -> ride.Ride:
+    """Return the ride on other water, which is the same for a tip of any length."""
+    return ride.ride(rigged, sea, stream, painted_mm)
+
+
+@lru_cache(maxsize=64)
+def _boiling(stream: Stream, doubt: float) -> tuple[Stream, Stream]:
+    """Return the stream as it would be if it boiled as much more, and as much less."""
+    most, least = (min(stream.boil_factor * times, MOST_BOIL) for times in (doubt, 1.0 / doubt))
+    return replace(stream, boil_factor=most), replace(stream, boil_factor=least)
 
 
 def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float) -> Handling:
@@ -47,14 +52,8 @@ def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float)
     margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
     doubt = swim.stream.boil_doubt
     rougher, calmer = (
-        _margin_if(
-            swim.rig,
-            swim.sea,
-            replace(swim.stream, boil_factor=min(swim.stream.boil_factor * times, MOST_BOIL)),
-            painted_mm,
-            tip.showing_mm,
-        )
-        for times in (doubt, 1.0 / doubt)
+        float(ride.ride_margin(tip.showing_mm, _ride_if(swim.rig, swim.sea, stream, painted_mm))[0])
+        for stream in _boiling(swim.stream, doubt)
     )
     low, high = bite.sink_force_g(painted_mm, tip.showing_mm, warm)
     seen = float(
