@@ -17,7 +17,8 @@ def test_a_float_from_put_in_to_brought_back(visit, serve, tmp_path, script):
     from playwright.sync_api import expect
 
     at = serve(create_app(box=tmp_path / "my.box"))
-    page = visit("/", at=at, java_script_enabled=script)
+    page = visit("/", at=at, java_script_enabled=script, unfolded=False)
+    page.get_by_text("floats, eyes, day").click()
     page.get_by_role("link", name="Your floats").click()
     for line in LINES:
         page.get_by_role("textbox", name="Put one in").fill(line)

@@ -6,10 +6,15 @@ is level AA as axe-core checks it. Set SHOTS to a folder to look at the pictures
 
 import os
 import re
+from datetime import date
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
+
+from tipsight.box import keeping, recorded
+from tipsight.box.recorded import Reading
+from webui import create_app
 
 pytestmark = pytest.mark.browser
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
@@ -194,6 +199,23 @@ def test_the_first_screen_of_a_phone_has_the_answer_its_pictures_and_the_taps(vi
     )
     assert any(re.fullmatch(r".* sinks? it", one) for one in heads)
     assert any(re.fullmatch(r"\d\.\d\d g: .*", one) for one in heads)
+
+
+def test_a_page_with_a_box_and_two_people_in_it_is_short_too(visit, serve, tmp_path):
+    """The page as the command shows it; the longest sentences of a dozen questions come last."""
+    with keeping.opened(tmp_path / "my.box", "write") as box:
+        counts = {f"{n}": [far] for n, far in enumerate((17, 24, 32, 16, 22, 28), 1)}
+        card = {"counts": counts, "pace_m": 0.85, "step": "measured", "ruler_mm": 100.0, "age": "60"}
+        for whose in ("me", "Ada"):
+            recorded.add(box, Reading("card", whose, date(2026, 10, 1), "1", card))
+        dips = {"dips": 6.0, "minutes": 2.0, "question": {"behind": ["dark"]}}
+        recorded.add(box, Reading("dips", "Mill run", date(2026, 10, 1), "1", dips))
+    at = serve(create_app(box=tmp_path / "my.box"))
+    for path in ("/", "/?distance=40+yd", "/?distance=60+yd&looks=glass&paint=black"):
+        page = visit(path, at=at, unfolded=False)
+        assert page.locator("form select[name=who], form select[name=water]").count() == 2
+        assert page.locator("details[open]").count() == 0
+        assert page.evaluate("document.documentElement.scrollHeight") < 3500
 
 
 def test_on_a_wide_screen_answer_and_questions_stand_beside_each_other_and_scroll_alone(visit):
