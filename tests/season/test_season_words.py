@@ -17,13 +17,14 @@ from tipsight.output import season_words
 from tipsight.output.measures import ANGLER
 from tipsight.season import making
 from tipsight.season.covering import Chosen
-from tipsight.season.jobs import Carry, Gap, Idle
+from tipsight.season.jobs import Carry, Gap, Heavy, Idle
 from tipsight.season.making import Candidate, Makings, Worth
 from tipsight.season.swims import Fished
 
 SWIMS = [Fished(name, often, Question()) for name, often in (("pool", 6), ("glide", 4), ("weir", 2))]
 TODAY = date(2026, 10, 3)
 CALLED = ["float 1, quill avon, 6BB", "float 2, wire stick, 6 No 4"]
+MORE = (*CALLED, "float 3, balsa taper", "float 4, bolo type")
 MADE = Candidate("quill avon", "9 mm", Stock("quill", 3.0), 30.0, 10.0, 5.0,
                  (Band("black", 0.0, 10.0), Band("white", 10.0, 30.0)), 0.21)  # fmt: skip
 
@@ -73,11 +74,14 @@ def test_nothing_to_make() -> None:
 
 
 def test_what_to_carry() -> None:
-    told = Carry(Chosen((1, 0), 12.0, (8.0, 4.0), 12.0), 2, Chosen((1,), 8.0, (8.0,), 8.0), (), (1,))
+    told = Carry(Chosen((1, 0), 12.0, (8.0, 4.0), 12.0), 2, Chosen((1,), 8.0, (8.0,), 8.0), (), (1,),
+                 ((0, 2), (1,)))  # fmt: skip
     assert season_words.carry_text(told, SWIMS, CALLED) == (
         "Two floats for every swim:\n"
         "  float 2, wire stick, 6 No 4\n"
+        "    for: pool; weir\n"
         "  float 1, quill avon, 6BB\n"
+        "    for: glide\n"
         "\n"
         "With one fewer, one float:\n"
         "  float 2, wire stick, 6 No 4\n"
@@ -88,11 +92,31 @@ def test_what_to_carry() -> None:
 
 
 def test_what_may_rest_is_said_gently() -> None:
-    said = season_words.idle_text((Idle(0, 1),), SWIMS, CALLED, (1, 2))
-    assert "could rest. A float is also a\n  pleasure" in said
-    assert "  float 1, quill avon, 6BB: float 2 serves all that it serves, with bites as\n" in said
-    assert "passes none of these" in season_words.idle_text((Idle(1, None),), SWIMS, CALLED, (1, 2))
-    assert "Every float serves some swim" in season_words.idle_text((), SWIMS, CALLED, (1, 2))
+    said = season_words.idle_text((Idle(0, 1), Idle(2, None), Idle(3, 1)), SWIMS, MORE)
+    assert said == (
+        "Going by these three swims alone, three floats could rest. A float is also a\n"
+        "  pleasure, and another river may want it.\n"
+        "\n"
+        "Float 2, wire stick, 6 No 4, is as good in all that these serve:\n"
+        "  float 1, quill avon, 6BB\n"
+        "  float 4, bolo type\n"
+        "Pass none of these swims as they are:\n"
+        "  float 3, balsa taper\n"
+    )
+    assert "Every float serves some swim" in season_words.idle_text((), SWIMS, CALLED)
+
+
+def test_swims_that_only_heavy_floats_serve_are_told_apart() -> None:
+    said = season_words.gaps_text((), SWIMS, CALLED, (Heavy(0, 1, 1.32), Heavy(2, 1, 1.01)))
+    assert said == (
+        "Every one of the three swims is served by some float.\n"
+        "\n"
+        "Two swims served only by floats that take more shot than such depth and pace\n"
+        "  usually want; the lightest of them:\n"
+        "  float 2, wire stick, 6 No 4:\n"
+        "    pool: 1.3 times as much\n"
+        "    weir: barely more\n"
+    )
 
 
 def test_gaps_in_words() -> None:
@@ -167,5 +191,6 @@ def test_the_commands_say_it_and_tell_it_to_programs(job: str, tmp_path, monkeyp
         assert made["closes"] == [0]
         assert made["question"]["paint"] == "white"
     if job == "gaps":
-        assert [one["swim"] for one in told["gaps"]] == [0, 1]
-        assert {one["nearest"] for one in told["gaps"]} == {7}
+        assert [one["swim"] for one in told["gaps"]["unserved"]] == [0, 1]
+        assert {one["nearest"] for one in told["gaps"]["unserved"]} == {7}
+        assert told["gaps"]["heavy_only"] == []

@@ -56,6 +56,16 @@ def test_as_the_close_look_has_it(found) -> None:
     assert not found.passes[:, 2].all()
 
 
+def test_the_level_and_the_share_of_the_usual_shot(found) -> None:
+    """Six feet at a walk want 3.66 g at the most, at 1 m/s half as much again; 6BB are 2.4 g."""
+    assert found.shot_share[:5, 0] == pytest.approx(2.4 / (2.0 * 1.8288), rel=0.01)
+    assert found.shot_share[:5, 2] == pytest.approx(2.4 / (3.0 * 1.8288), rel=0.01)
+    assert np.isnan(found.shot_share[6]).all()  # it sinks
+    for f in (0, 3):
+        told = examine(FAR.with_float(FLOATS[f]))
+        assert found.level[f, 1] == pytest.approx(told.visibility.level, rel=1e-3)
+
+
 def test_with_the_bank_is_what_the_answer_says_can_be_done() -> None:
     told = served(FLOATS[:3], [NEAR, FAR], with_bank=True)
     for f, one in enumerate(FLOATS[:3]):
@@ -168,6 +178,16 @@ def test_nothing_is_made_for_what_is_served(small: None) -> None:
     assert making.make(OPEN[:1], box, 2) == making.Makings(0, (), (), ())
     more = making.make(OPEN[:2], box, 2)
     assert more.open in ((), (1,))
+
+
+def test_a_swim_that_only_a_heavy_float_serves_is_open_for_a_lighter_one(small: None) -> None:
+    """Six feet at a walk want 3.66 g at the most, twelve 7.3 g; this float takes 5 g."""
+    heavy = FLOATS[1].with_options(takes="5 g")
+    deep = Fished("deep", 1.0, OPEN[0].question.with_options(depth="12 ft"))
+    told = making.make([OPEN[0], deep], [heavy], 1)
+    assert served([heavy], [OPEN[0], deep]).passes.all()
+    assert told.open == (0,)
+    assert told.by_count[0].closes == ((0,),)
 
 
 def test_what_is_made_settles_as_it_was_meant(small: None) -> None:

@@ -62,16 +62,17 @@ def _job(job: str, put: _Put, count: int = 0) -> str:
             serves = who.with_bank
             if job == "gaps":
                 gaps = jobs.gaps(box, season, serves, who.short_by)
-                form = season_form.gaps_form(gaps, numbers)
-                said = season_words.gaps_text(gaps, season, called)
+                heavy = jobs.heavy_only(serves, who.shot_share)
+                form = season_form.gaps_form(gaps, heavy, numbers)
+                said = season_words.gaps_text(gaps, season, called, heavy)
             elif job == "carry":
-                taken = jobs.carry(season, serves)
+                taken = jobs.carry(box, season, serves)
                 form = season_form.carry_form(taken, numbers)
                 said = season_words.carry_text(taken, season, called)
             else:
-                rest = jobs.idle(box, serves)
+                rest = jobs.idle(box, serves, who.level, who.shot_share)
                 form = season_form.idle_form(rest, numbers)
-                said = season_words.idle_text(rest, season, called, numbers)
+                said = season_words.idle_text(rest, season, called)
     if put.json:
         whole_form = {"swims": season_form.swims_form(season), job: form}
         return as_json.dumps(whole_form, indent=2, allow_nan=False) + "\n"

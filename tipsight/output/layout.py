@@ -55,14 +55,14 @@ def _wrapped(words: str, first: str, rest: str) -> tuple[str, ...]:
 
 
 def hanging(words: str, first: str = "") -> tuple[str, ...]:
-    """Return ``words`` wrapped with all lines but the first set in.
+    """Return ``words`` wrapped with all lines but the first set in, or all as far as blanks tell.
 
     Parameters
     ----------
     words : str
         What is said.
     first : str
-        Stands before the first line.
+        Stands before the first line; blanks stand before every line.
 
     Returns
     -------
@@ -74,7 +74,7 @@ def hanging(words: str, first: str = "") -> tuple[str, ...]:
     >>> hanging("one " * 21)[1]
     '  one'
     """
-    return _wrapped(words, first, "  ")
+    return _wrapped(words, first, first if first.isspace() else "  ")
 
 
 def table(rows: Sequence[Sequence[str]], indent: int = 2, gap: int = 2) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from typing import Any
 from tipsight.advice import as_values
 from tipsight.output.json_form import block_form, number
 from tipsight.season.covering import Chosen
-from tipsight.season.jobs import Carry, Gap, Idle
+from tipsight.season.jobs import Carry, Gap, Heavy, Idle
 from tipsight.season.making import Makings
 from tipsight.season.swims import Fished
 
@@ -26,17 +26,30 @@ def _chosen(one: Chosen) -> Told:
     }
 
 
-def gaps_form(gaps: Sequence[Gap], numbers: Sequence[int]) -> list[Told]:
-    """Return the swims that no float serves, each with the nearest float by its number in the box."""
-    return [
-        {
-            "swim": one.swim,
-            "nearest": None if one.nearest is None else numbers[one.nearest],
-            "block": block_form(one.block) if one.block else None,
-            "cures": as_values.plain(one.cures),
-        }
-        for one in gaps
-    ]
+def gaps_form(gaps: Sequence[Gap], heavy: Sequence[Heavy], numbers: Sequence[int]) -> Told:
+    """Return the swims that no float serves, with the nearest, and those that only a heavy one serves.
+
+    Floats by their numbers in the box.
+    """
+    return {
+        "unserved": [
+            {
+                "swim": one.swim,
+                "nearest": None if one.nearest is None else numbers[one.nearest],
+                "block": block_form(one.block) if one.block else None,
+                "cures": as_values.plain(one.cures),
+            }
+            for one in gaps
+        ],
+        "heavy_only": [
+            {
+                "swim": one.swim,
+                "lightest": numbers[one.lightest],
+                "shot_share": number(one.shot_share),
+            }
+            for one in heavy
+        ],
+    }
 
 
 def makings_form(told: Makings) -> Told:
@@ -72,6 +85,7 @@ def carry_form(told: Carry, numbers: Sequence[int]) -> Told:
         "one_fewer": {"floats": fewer, **_chosen(told.one_fewer)},
         "unserved": list(told.unserved),
         "given_up": list(told.given_up),
+        "for": [list(each) for each in told.for_],
     }
 
 

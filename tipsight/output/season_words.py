@@ -9,7 +9,7 @@ from tipsight.output import names, telling
 from tipsight.output.layout import hanging
 from tipsight.output.measures import ANGLER, Reader, figures, grams, listed, number
 from tipsight.season.covering import Chosen
-from tipsight.season.jobs import Carry, Gap, Idle
+from tipsight.season.jobs import Carry, Gap, Heavy, Idle
 from tipsight.season.making import Candidate, Makings
 from tipsight.season.swims import Fished
 from tipsight.sight import grades
@@ -61,11 +61,48 @@ def bench_sheet(question: Question) -> str:
 
 
 def gaps_text(
-    gaps: Sequence[Gap], swims: Sequence[Fished], called: Sequence[str], reader: Reader = ANGLER
+    gaps: Sequence[Gap],
+    swims: Sequence[Fished],
+    called: Sequence[str],
+    heavy: Sequence[Heavy] = (),
+    reader: Reader = ANGLER,
 ) -> str:
-    """Return which swims no float serves, what is nearest and what would cure it."""
+    """Return which swims no float serves, what is nearest and what would cure it; and heavy floats."""
+    return _text([*_open(gaps, swims, called, reader), *_heavy(heavy, swims, called)])
+
+
+def _heavy(heavy: Sequence[Heavy], swims: Sequence[Fished], called: Sequence[str]) -> list[str]:
+    """Return the swims that only floats serve which take more shot than is usual there."""
+    if not heavy:
+        return []
+    head = (
+        f"{_swims(len(heavy))} served only by floats that take more shot than such depth and pace "
+        "usually want; the lightest of them:"
+    )
+    lines = ["", *hanging(f"{head[0].upper()}{head[1:]}")]
+    by_float: dict[int, list[Heavy]] = {}
+    for one in heavy:
+        by_float.setdefault(one.lightest, []).append(one)
+    for lightest, each in by_float.items():
+        lines += hanging(f"{called[lightest]}:", "  ")
+        lines += [
+            line
+            for one in each
+            for line in hanging(f"{swims[one.swim].name}: {_times(one.shot_share)}", "    ")
+        ]
+    return lines
+
+
+def _times(share: float) -> str:
+    """Return how many times as much something is, as far as that matters."""
+    return f"{share:.1f} times as much" if share >= 1.05 else "barely more"
+
+
+def _open(
+    gaps: Sequence[Gap], swims: Sequence[Fished], called: Sequence[str], reader: Reader
+) -> list[str]:
     if not gaps:
-        return _text(hanging(f"Every one of the {_swims(len(swims))} is served by some float."))
+        return list(hanging(f"Every one of the {_swims(len(swims))} is served by some float."))
     times = sum(swims[gap.swim].often for gap in gaps)
     head = f"{_swims(len(gaps))} of {len(swims)} that no float passes, {times:g} times a season together."
     lines = [*hanging(f"{head[0].upper()}{head[1:]}"), ""]
@@ -88,7 +125,7 @@ def gaps_text(
         lines += [line for gap in each for line in hanging(_gap_line(gap, swims, reader), "    ")]
     if len(gaps) > MOST_GAPS:
         lines += ["", f"and {len(gaps) - MOST_GAPS} more"]
-    return _text(lines)
+    return lines
 
 
 def _gap_line(gap: Gap, swims: Sequence[Fished], reader: Reader) -> str:
@@ -162,7 +199,8 @@ def carry_text(told: Carry, swims: Sequence[Fished], called: Sequence[str]) -> s
         else f" (the search was broken off: {told.least} might do, no fewer)"
     )
     lines = [*hanging(f"{_floats(count)[0].upper()}{_floats(count)[1:]} for {served}{proof}:")]
-    lines += [line for n in told.fewest.which for line in hanging(called[n], "  ")]
+    for n, use in zip(told.fewest.which, told.for_, strict=True):
+        lines += [*hanging(called[n], "  "), *hanging(f"for: {swims_named(use, swims)}", "    ")]
     if told.one_fewer.which:
         lines += ["", *hanging(f"With one fewer, {_floats(len(told.one_fewer.which))}:")]
         lines += [line for n in told.one_fewer.which for line in hanging(called[n], "  ")]
@@ -172,9 +210,7 @@ def carry_text(told: Carry, swims: Sequence[Fished], called: Sequence[str]) -> s
     return _text(lines)
 
 
-def idle_text(
-    told: Sequence[Idle], swims: Sequence[Fished], called: Sequence[str], numbers: Sequence[int]
-) -> str:
+def idle_text(told: Sequence[Idle], swims: Sequence[Fished], called: Sequence[str]) -> str:
     """Return the floats that no swim needs, said gently."""
     if not told:
         return _text(hanging("Every float serves some swim that no other covers as well."))
@@ -185,11 +221,15 @@ def idle_text(
         ),
         "",
     ]
+    by_other: dict[int | None, list[str]] = {}
     for one in told:
-        rests = called[one.float_]
-        if one.instead is None:
-            lines += hanging(f"{rests}: passes none of these swims as it is", "  ")
-        else:
-            stands_in = f"float {numbers[one.instead]} serves all that it serves, with bites as light"
-            lines += hanging(f"{rests}: {stands_in}", "  ")
+        by_other.setdefault(one.instead, []).append(called[one.float_])
+    none = by_other.pop(None, [])
+    for instead, rest in by_other.items():
+        stands_in = called[instead or 0]
+        lines += hanging(f"{stands_in[0].upper()}{stands_in[1:]}, is as good in all that these serve:")
+        lines += [line for each in rest for line in hanging(each, "  ")]
+    if none:
+        lines += hanging("Pass none of these swims as they are:")
+        lines += [line for each in none for line in hanging(each, "  ")]
     return _text(lines)

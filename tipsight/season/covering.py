@@ -135,11 +135,14 @@ def _greedy(serves: Mask, weight: Array, count: int, bound: float) -> Chosen:
     return Chosen(whole.which[:count], float(sum(adds)), adds, bound)
 
 
-def fewest(serves: Mask, weight: Array, long_s: float = LONG_S) -> tuple[Chosen, int]:
+def fewest(
+    serves: Mask, weight: Array, long_s: float = LONG_S, force: Array | None = None
+) -> tuple[Chosen, int]:
     """Return the fewest rows that serve all that any row serves, and how many it takes at least.
 
-    min sum x_c with at least one row for each column that can be served, x whole (set covering;
-    Karp 1972, from memory).
+    min sum x_c (1 + f_c / 2F) with at least one row for each column that can be served, x whole,
+    F the sum of all f (set covering; Karp 1972, from memory): the second term never comes to a
+    whole row, so that of choices as few it takes the one that is sunk most easily.
 
     Parameters
     ----------
@@ -149,6 +152,8 @@ def fewest(serves: Mask, weight: Array, long_s: float = LONG_S) -> tuple[Chosen,
         Of each column, by which the rows are put in order, shape (S,).
     long_s : float
         When to break off [s].
+    force : numpy.ndarray, optional
+        What sinks each row, shape (C,) [gf]; without it any of the fewest will do.
 
     Returns
     -------
@@ -164,12 +169,15 @@ def fewest(serves: Mask, weight: Array, long_s: float = LONG_S) -> tuple[Chosen,
     """
     from scipy.optimize import Bounds, LinearConstraint, milp
 
-    rows, columns = undominated(serves), np.flatnonzero(serves.any(axis=0))
+    columns = np.flatnonzero(serves.any(axis=0))
     if not columns.size:
         return Chosen((), 0.0, (), 0.0), 0
+    # of what is sunk more easily than another some may serve less, and still be the better choice
+    rows = undominated(serves) if force is None else np.flatnonzero(serves.any(axis=1))
     part = serves[np.ix_(rows, columns)].astype(float)
+    over = np.zeros(rows.size) if force is None else force[rows] / (2.0 * force[rows].sum())
     found = milp(
-        np.ones(rows.size),
+        1.0 + over,
         integrality=np.ones(rows.size, dtype=np.intp),
         bounds=Bounds(0.0, 1.0),
         constraints=LinearConstraint(part.T, 1.0, np.inf),
@@ -181,15 +189,19 @@ def fewest(serves: Mask, weight: Array, long_s: float = LONG_S) -> tuple[Chosen,
         whole = _greedy(serves, counted, len(serves), float(counted.sum()))
         return whole, 1
     which = tuple(int(row) for row in rows[found.x > 0.5])
-    least = int(np.ceil(float(found.mip_dual_bound) - 1e-6))
+    least = int(np.ceil(float(found.mip_dual_bound) - (0.0 if force is None else 0.5) - 1e-6))
     return in_order(serves, counted, which, float(counted[columns].sum())), least
 
 
-def spare(serves: Mask, force: Array | None = None) -> dict[int, int | None]:
+def spare(
+    serves: Mask, force: Array | None = None, merits: Indices | None = None
+) -> dict[int, int | None]:
     """Return each row that nothing needs, with one that serves all it serves; None if it serves none.
 
     Of equal rows the first is kept, and what stands in is itself no spare. Where ``force`` tells what
-    sinks each, only one that is sunk as easily, within `AS_LIGHT`, may stand in.
+    sinks each, only one that is sunk as easily, within `AS_LIGHT`, may stand in; where ``merits``,
+    shape (C, S, K), tell how good each is in each column, only one that is in no merit worse
+    wherever the other serves.
 
     Examples
     --------
@@ -199,15 +211,21 @@ def spare(serves: Mask, force: Array | None = None) -> dict[int, int | None]:
     {}
     """
     sinks = np.zeros(len(serves)) if force is None else force
+    good = np.where(serves[..., None], 0 if merits is None else merits, 0)
     kept: list[int] = []
     found: dict[int, int | None] = {}
-    # what serves more, or is sunk more easily, stands before what it may stand in for
-    for row in np.lexsort((np.arange(len(serves)), sinks, -serves.sum(axis=1))):
+    # what serves more, is better or is sunk more easily stands before what it may stand in for
+    order = np.lexsort(
+        (np.arange(len(serves)), sinks, -good.sum(axis=(1, 2)), -serves.sum(axis=1))
+    )
+    for row in order:
         if not serves[row].any():
             found[int(row)] = None
             continue
-        lost = (serves[row] & ~serves[kept]).any(axis=1)
-        over = np.flatnonzero(~lost & (sinks[kept] <= AS_LIGHT * sinks[row]))
+        as_good = serves[kept] & (good[kept] >= good[row]).all(axis=-1)
+        over = np.flatnonzero(
+            (as_good | ~serves[row]).all(axis=1) & (sinks[kept] <= AS_LIGHT * sinks[row])
+        )
         if over.size:
             found[int(row)] = kept[int(over[0])]
         else:

@@ -17,9 +17,9 @@ from tipsight.errors import Mistakes
 from tipsight.inputs.case import Band, Box, Stock
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import budget, materials, patterns, tips, usual
+from tipsight.load import budget, materials, patterns, tips
 from tipsight.season.covering import LONG_S, Chosen, most, undominated
-from tipsight.season.served import served
+from tipsight.season.served import MOST_SHARE, served, shot_share
 from tipsight.season.swims import Fished
 
 Array = NDArray[np.float64]
@@ -82,7 +82,7 @@ class Makings:
     tried: int
     """How many floats were weighed against each other."""
     open: tuple[int, ...]
-    """Swims that no float of the box serves."""
+    """Swims that no float of the box serves, or only one that takes more shot than is usual there."""
     never: tuple[int, ...]
     """Those of them that none of all these would serve."""
     by_count: tuple[Worth, ...]
@@ -141,7 +141,9 @@ def make(
         For each number up to ``count``; the best few are not always the best many less one.
     """
     have = served(floats, swims, with_bank=with_bank, executor=executor) if floats else None
-    open_ = [s for s in range(len(swims)) if have is None or not have.with_bank[:, s].any()]
+    # a swim that only a heavy float serves is open for one that is not
+    fit = have.with_bank & (have.shot_share <= MOST_SHARE) if have else None
+    open_ = [s for s in range(len(swims)) if fit is None or not fit[:, s].any()]
     if not open_:
         return Makings(0, (), (), ())
     pool, serves, tried = candidates([swims[s] for s in open_], executor, progress)
@@ -339,8 +341,7 @@ def _fits(shelf: Shelf, wet_mm: Array) -> Mask:
         showing_mm=shelf.showing_mm,
         glued_mm=glued_mm,
     )
-    stream = here.case.stream
-    fair = pull_g / here.wet_share <= usual.most_shot_g(stream.depth_m, stream.pace_m_s)
+    fair = shot_share(here, pull_g) <= MOST_SHARE
     return reduce(np.logical_and, kept(here, told).values(), shelf.usual & fair)
 
 

@@ -7,7 +7,7 @@ from functools import partial
 from typing import Any, TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.advice import limits, on_the_spot
@@ -22,7 +22,7 @@ from tipsight.inputs.case import BuiltFloat, Case, Tip, WeighedFloat
 from tipsight.inputs.items import ITEMS
 from tipsight.inputs.question import Question
 from tipsight.inputs.settle import settle
-from tipsight.load import budget
+from tipsight.load import budget, usual
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.season.swims import Fished, told_of_float
 
@@ -43,6 +43,8 @@ SHELF = "have"
 """The section that tells what the angler has."""
 SINKS = np.inf
 """How far a float is from serving with which the sums end: it sinks, or its tip finds no room."""
+MOST_SHARE = 1.0 + 1e-9
+"""Of the shot that is usual at the most: a float that takes more is heavy for its swim."""
 
 
 @dataclass(frozen=True)
@@ -56,6 +58,10 @@ class Served:
     short_by: Array
     """How far from passing as it is: the sum of the shares by which limits are missed, each 1 at
     the most; nothing where it passes, without end where it cannot be fished at all."""
+    level: Array
+    """At which its tip is seen as it is on the worst of the waters, wherever it would sink, too."""
+    shot_share: Array
+    """The shot that it takes, as a share of the most that is usual there; not a number if it sinks."""
 
 
 def served(
@@ -108,15 +114,17 @@ def served(
     # hangs on the swim alone
     sound = counted(spread(partial(_unsound_by, own, list(swims)), parts))
     seen = counted(spread(partial(_unseen_by, own), list(swims), alone))
-    short = np.zeros((len(kinds), len(swims)))
+    short, level, share = np.zeros((3, len(kinds), len(swims)))
     if kinds and swims:
-        short = np.concatenate(list(sound)) + np.stack(list(seen), axis=1)
+        short, share = np.moveaxis(np.concatenate(list(sound)), -1, 0)
+        unseen, level = np.moveaxis(np.stack(list(seen), axis=1), -1, 0)
+        short = short + unseen
     bank = short == 0.0
     if with_bank:
         more = spread(partial(_helped, own, different), list(swims), list(short.T))
         for s, helped in enumerate(counted(more)):
             bank[:, s] = helped
-    return Served((short == 0.0)[which], bank[which], short[which])
+    return Served((short == 0.0)[which], bank[which], short[which], level[which], share[which])
 
 
 def kinds_of(floats: Sequence[Question]) -> tuple[tuple[Question, ...], tuple[int, ...], list[int]]:
@@ -209,23 +217,38 @@ def bodied(base: Case, one: Known) -> Swim | None:
 def _unsound_by(
     own: tables.Tables | None, swims: Sequence[Fished], alone: Sequence[Alone]
 ) -> Array:
-    """Return how far a few floats miss all limits but sight in each swim, shape (F, S)."""
+    """Return how far a few floats miss all limits but sight, and the share of usual shot (F, S, 2)."""
     with tables.using(own):
         bases = [_base(one) for one in swims]
         return np.array(
             [
-                [sound_by(bodied(base, alone[s][n])) for s, base in enumerate(bases)]
+                [_sound_and_share(bodied(base, alone[s][n])) for s, base in enumerate(bases)]
                 for n in range(len(alone[0]))
             ]
         )
 
 
-def sound_by(here: Swim | None) -> float:
-    """Return how far a float as it is misses all limits but sight; nothing if it keeps them."""
+def _sound_and_share(here: Swim | None) -> tuple[float, float]:
     told = measured(here, here.case.tip) if here else None
     if here is None or told is None:
-        return SINKS
+        return SINKS, np.nan
+    return _sound_by(here, told), float(shot_share(here, told.pull_g))
+
+
+def sound_by(here: Swim | None) -> float:
+    """Return how far a float as it is misses all limits but sight; nothing if it keeps them."""
+    return _sound_and_share(here)[0]
+
+
+def _sound_by(here: Swim, told: Measures) -> float:
     return sum(map(_missed_by, limits.failures(here, told)), 0.0)
+
+
+def shot_share(here: Swim, pull_g: ArrayLike) -> Array:
+    """Return the shot in air that a pull stands for, as a share of the most that is usual here."""
+    stream = here.case.stream
+    most_g = usual.most_shot_g(stream.depth_m, stream.pace_m_s)
+    return np.asarray(np.asarray(pull_g) / here.wet_share / most_g)
 
 
 def _missed_by(fail: Failure) -> float:
@@ -235,18 +258,19 @@ def _missed_by(fail: Failure) -> float:
 
 
 def _unseen_by(own: tables.Tables | None, fished: Fished, alone: Alone) -> Array:
-    """Return how far the tip of each float is from being seen well enough in one swim, shape (F,)."""
+    """Return how far each tip is from being seen well enough in one swim, and its level (F, 2)."""
     with tables.using(own):
         base = _base(fished)
         here = next((found for one in alone if (found := bodied(base, one))), None)
         if here is None:
-            return np.zeros(len(alone))
+            return np.zeros((len(alone), 2))
         tips = [tip for *_, tip in alone]
         finishes = dict.fromkeys(finish_of(tip, band.paint) for tip in tips for band in tip.bands)
         levels = quick_levels(here.wearing(tuple(finishes)), tips)
         sight = limits.BY_LIMIT[Limit.SIGHT]
         told = (Measures(level=level, **_NOT_LOOKED_AT) for level in levels)
-        return np.array([sum(map(_missed_by, sight.failures(here, one))) for one in told])
+        unseen = [sum(map(_missed_by, sight.failures(here, one))) for one in told]
+        return np.column_stack([unseen, levels])
 
 
 def measured(here: Swim, tip: Tip) -> Measures | None:
