@@ -107,6 +107,21 @@ def test_distances_do_not_meddle_with_each_other():
     np.testing.assert_allclose(eyes.water[1], many.water[1], rtol=1e-12)
 
 
+@pytest.mark.parametrize("stretch", [BRIGHT, DARK, BROKEN, LANE])
+def test_another_distance_joined_is_one_look(stretch):
+    """Between, before and behind the others: as if all had been asked for at once, to the rounding."""
+    around = SUNNY, stretch, BREEZE, Stream(), Angler(), (BLACK, WHITE)
+    whole = look(*around, [5.0, 12.0, 20.0, 40.0, 60.0], 1.5)
+    joined = look(*around, [12.0, 40.0], 1.5).with_more(look(*around, [5.0, 20.0, 60.0], 1.5))
+    for name in vars(whole):
+        one, other = getattr(whole, name), getattr(joined, name)
+        if isinstance(one, str):
+            assert one == other
+        else:
+            for a, b in zip(np.atleast_1d(one), np.atleast_1d(other), strict=True):
+                assert b == pytest.approx(a, rel=1e-12, abs=1e-15)
+
+
 def test_facet_contrast_of_bright_and_broken_water():
     """In a breeze: a fifth on bright water, over a half where bank and sky mix (computed, by
     casting a sea of 3 m/s)."""

@@ -77,6 +77,15 @@ def test_mesopic_lies_between_the_two(photopic, ratio):
         assert mesopic == pytest.approx(photopic, rel=1e-4)
 
 
+def test_mesopic_share_of_light_that_cones_and_rods_find_as_bright():
+    """L_mes is then that luminance whatever m is: m = 0.7670 + 0.3334 log10 L, by hand."""
+    light = np.array([0.1, 1.0, 3.0, 4.9, 5.0, 9.9, 10.0])
+    hand = [0.4336, 0.7670, 0.9261, 0.9971, 1.0, 1.0, 1.0]
+    for one, share in zip(light, hand, strict=True):  # each by itself: bright ones are not summed
+        assert float(twilight.mesopic_share(one, one)) == pytest.approx(share, abs=1e-4)
+    assert twilight.mesopic_share(light, light) == pytest.approx(hand, abs=1e-4)
+
+
 def test_mesopic_ends():
     assert twilight.mesopic_share([10.0, 1e-4], [23.0, 2.3e-4]).tolist() == [1.0, 0.0]
     assert float(contrast.adaptation([1e-4, 0.0, 0.0, 2.3e-4])) == pytest.approx(2.3e-4)

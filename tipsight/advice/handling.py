@@ -5,10 +5,9 @@ from dataclasses import replace
 from functools import lru_cache
 
 from tipsight.advice.answer import Handling
-from tipsight.advice.swim import Swim
+from tipsight.advice.swim import Swim, ride_on
 from tipsight.afloat import bite, heave, lean, ride
 from tipsight.afloat.boils import MOST_BOIL
-from tipsight.afloat.chop import Sea
 from tipsight.afloat.rig import Rig
 from tipsight.inputs.case import Stream, Tip
 from tipsight.sight import dip
@@ -32,12 +31,6 @@ def _held_back(
     return float(lean_deg), float(lift_g)
 
 
-@lru_cache(maxsize=256)
-def _ride_if(rigged: Rig, sea: Sea, stream: Stream, painted_mm: float) -> ride.Ride:
-    """Return the ride on other water, which is the same for a tip of any length."""
-    return ride.ride(rigged, sea, stream, painted_mm)
-
-
 @lru_cache(maxsize=64)
 def _boiling(stream: Stream, doubt: float) -> tuple[Stream, Stream]:
     """Return the stream as it would be if it boiled as much more, and as much less."""
@@ -52,7 +45,7 @@ def handling(swim: Swim, tip: Tip, painted_mm: float, rigged: Rig, level: float)
     margin = float(ride.ride_margin(tip.showing_mm, rides)[0])
     doubt = swim.stream.boil_doubt
     rougher, calmer = (
-        float(ride.ride_margin(tip.showing_mm, _ride_if(swim.rig, swim.sea, stream, painted_mm))[0])
+        float(ride.ride_margin(tip.showing_mm, ride_on(swim.rig, swim.sea, stream, (painted_mm,)))[0])
         for stream in _boiling(swim.stream, doubt)
     )
     low, high = bite.sink_force_g(painted_mm, tip.showing_mm, warm)

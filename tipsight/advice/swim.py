@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any
 
 import numpy as np
@@ -267,7 +267,7 @@ def swim(case: Case, also_m: Sequence[float] = ()) -> Swim:
         judged=tuple(key for s in case.stretches for key in waters.of(s.name)),
         unsure=any(s.might_be for s in case.stretches),
         diameters_mm=diameters,
-        ride=ride.ride(tackle, sea, stream, diameters),
+        ride=ride_on(tackle, sea, stream, tuple(diameters.tolist())),
     )
 
 
@@ -283,6 +283,12 @@ def _lit(
     """Return the waters of some views, each lit when it is first asked for."""
     args = finishes, range_m, here, eyes, sea.clutter_wavelength_mm
     return Waters(seen, lambda light, stretch: water(case, light, stretch, *args))
+
+
+@lru_cache(maxsize=256)
+def ride_on(rigged: Rig, sea: chop.Sea, stream: Stream, painted_mm: tuple[float, ...]) -> Ride:
+    """Return how a float rides with tips of several diameters; many swims have one such water."""
+    return ride.ride(rigged, sea, stream, painted_mm)
 
 
 def _diameters(case: Case) -> Array:

@@ -132,6 +132,23 @@ def water(
 
 
 @tables.lately(KEPT)
+def _seen_over(
+    light: Light,
+    stretch: Stretch,
+    wind: Wind,
+    stream: Stream,
+    angler: Angler,
+    finishes: tuple[Finish, ...],
+    from_m: float,
+    to_m: float,
+    eye_height_m: float,
+) -> Look:
+    """Return the look of a water at the coarse distances, which another distance asked about shares."""
+    coarse = np.geomspace(from_m, to_m, COARSE)
+    return look(light, stretch, wind, stream, angler, finishes, coarse, eye_height_m)
+
+
+@tables.lately(KEPT)
 def _water(
     light: Light,
     stretch: Stretch,
@@ -147,16 +164,19 @@ def _water(
 ) -> Water:
     """Return the same, from what it hangs on alone, and kept for who asks again."""
     range_m = np.array(far_m)
-    coarse = np.unique(np.append(np.geomspace(range_m[0], range_m[-1], COARSE), range_m[list(here)]))
-    seen = look(light, stretch, wind, stream, angler, finishes, coarse, eye_height_m)
+    around = light, stretch, wind, stream, angler, finishes
+    ends = _seen_over(*around, far_m[0], far_m[-1], eye_height_m)
+    asked = np.setdiff1d(range_m[list(here)], ends.range_m)
+    seen = ends.with_more(look(*around, asked, eye_height_m)) if asked.size else ends
+    coarse = seen.range_m
     behind, tips = (_between(coarse, values, range_m) for values in (seen.water, seen.tips))
     glare_lx, angle_deg = seen.sky_glare
     veil = _between(coarse, eye.veil(glare_lx, angle_deg, eyes.age_years).sum(axis=-1), range_m)
-    adapted = contrast.adaptation(behind, veil)
+    seen_as, adapted = contrast.both(tips, behind, veil)
     clutter = _streaks(seen, coarse, range_m, wavelength_mm, wind.bearing_deg)
     return Water(
         name=stretch.name,
-        contrast=contrast.contrast(tips, behind, veil),
+        contrast=seen_as,
         adaptation_cd_m2=adapted,
         water=behind,
         tips=tips,

@@ -16,7 +16,7 @@ SHOT_DRAG = (
 )
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Rig:
     """A float cocked by its shot; heights z in mm upwards from where the tip leaves the body."""
 

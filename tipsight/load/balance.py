@@ -1,5 +1,6 @@
 """The finished float as a whole: weight, water shifted, and what stands it up."""
 
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -33,10 +34,12 @@ def displaced_mm3(hull: Hull, tip: Tip) -> float:
     return hull.volume_mm3 + float(proud_mm3) + np.pi / 4.0 * painted**2 * tip.wet_mm
 
 
+@lru_cache(maxsize=64)
 def outline(hull: Hull, tip: Tip) -> Profile:
     """Return the outline below the tip, as wide as the tip where that is glued into less body.
 
-    What stands out there is taken to be painted as the body is.
+    What stands out there is taken to be painted as the body is. The same one for the same tip, so
+    that what hangs on it need be worked out but once.
     """
     z_mm, r_mm = hull.profile.z_mm, hull.profile.r_mm
     wide = tip.stock.diameter_mm / 2.0 + float(r_mm[0] - hull.slices.top_r_mm[0])

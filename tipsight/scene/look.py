@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -13,7 +13,7 @@ from tipsight.scene import cylinder, daylight, facets, mist, observer, paint
 from tipsight.scene.fresnel import fresnel
 from tipsight.scene.glare import glare
 from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
-from tipsight.scene.setting import Setting, around, setting, sky_channels, tip_lx
+from tipsight.scene.setting import Setting, around, setting, sky_channels
 
 Array = NDArray[np.float64]
 
@@ -47,6 +47,27 @@ class Look:
     sky_glare: tuple[Array, Array]
     """Illuminance at the eye [lx] and angle from the line of sight [deg] of the sun and of
     parts of the sky that are brighter than the water, each of shape (R, K)."""
+
+    def with_more(self, other: "Look") -> "Look":
+        """Return the same water at another look's distances too, rising, none of them in both."""
+        order = np.argsort(np.append(self.range_m, other.range_m))
+
+        def both(one: Array, more: Array, axis: int = 0) -> Array:
+            return np.take(np.concatenate([one, more], axis), order, axis)
+
+        (lux, angle), (more_lux, more_angle) = self.sky_glare, other.sky_glare
+        return replace(
+            self,
+            range_m=both(self.range_m, other.range_m),
+            look_down_deg=both(self.look_down_deg, other.look_down_deg),
+            water=both(self.water, other.water),
+            tips=both(self.tips, other.tips, 1),
+            air=both(self.air, other.air),
+            facet_contrast=both(self.facet_contrast, other.facet_contrast),
+            sky_correlation=both(self.sky_correlation, other.sky_correlation),
+            sparkle_mm2=both(self.sparkle_mm2, other.sparkle_mm2),
+            sky_glare=(both(lux, more_lux), both(angle, more_angle)),
+        )
 
 
 def reflected(here: Setting, crowd: facets.Facets, turn_deg: float = 0.0) -> Array:
@@ -173,7 +194,7 @@ def _glitter(here: Setting, down: Array) -> tuple[Array, Array, Array]:
 
 def _tips(here: Setting, finishes: Sequence[Finish], down: Array, ahead: Array) -> Array:
     """Channels of each finish before the mist, shape (P, R, 4)."""
-    matt = tip_lx(here) @ paint.paint_channels(finishes, here.channels)
+    matt = here.tip_lx @ paint.paint_channels(finishes, here.channels)
     tips = np.repeat(matt[:, None, :], len(ahead), axis=1)
     shiny = [finish.gloss for finish in finishes]
     if any(shiny):

@@ -2,10 +2,12 @@
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from tipsight import tables
 from tipsight.checks import within
 from tipsight.inputs.case import Angler, Light, Stream, Stretch, Tint, Wind
 from tipsight.scene import bank, cylinder, daylight, observer, sky, slopes, water_body
@@ -46,7 +48,17 @@ class Setting:
     below_factor: float
     """Its luminance factor."""
 
+    @cached_property
+    def tip_lx(self) -> Array:
+        """What `tip_lx` makes of it."""
+        return tip_lx(self)
 
+
+KEPT = 24
+"""Settings kept in mind: what is asked next is mostly of the same waters at another distance."""
+
+
+@tables.lately(KEPT)
 def setting(light: Light, stretch: Stretch, wind: Wind, stream: Stream, angler: Angler) -> Setting:
     """Return one water with its light, ready for any distance.
 

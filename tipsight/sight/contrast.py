@@ -57,9 +57,19 @@ def contrast(tip: ArrayLike, water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> A
     >>> contrast([300.0, 20.0, 0.0, 600.0], [200.0, 0.0, 0.0, 460.0])
     array([0.5, 0.1, 0. ])
     """
-    painted, behind = np.asarray(tip, dtype=float), np.asarray(water, dtype=float)
-    photopic, scotopic, share = _field(behind, veil_cd_m2)
-    more = painted - behind
+    return _contrast(np.asarray(tip, dtype=float), water, *_field(water, veil_cd_m2))
+
+
+def both(tip: ArrayLike, water: ArrayLike, veil_cd_m2: ArrayLike = 0.0) -> tuple[Array, Array]:
+    """Return `contrast` and `adaptation` of one water, whose field is worked out once."""
+    field = _field(water, veil_cd_m2)
+    return _contrast(np.asarray(tip, dtype=float), water, *field), twilight.mesopic_mix(*field)
+
+
+def _contrast(
+    painted: Array, water: ArrayLike, photopic: Array, scotopic: Array, share: Array
+) -> Array:
+    more = painted - np.asarray(water, dtype=float)
     grey = twilight.mesopic_mix(more[..., 0], more[..., 3], share)
     grey = grey / twilight.mesopic_mix(photopic, scotopic, share)
     colour = np.broadcast_to(more[..., 1:3] / photopic[..., None], (*grey.shape, 2))

@@ -7,6 +7,8 @@ from tipsight.checks import within
 
 Array = NDArray[np.float64]
 
+ALL_CONES_CD_M2 = 10.0
+"""With both luminances above it m is 1, as L_mes lies between the two and log10 L_mes is 1 or more."""
 SCOTOPIC_SHARE = 683.0 / 1699.0  # photopic over scotopic peak efficacy, V'(555 nm) of CIE 191:2010
 
 
@@ -19,6 +21,8 @@ def mesopic_share(photopic_cd_m2: ArrayLike, scotopic_cd_m2: ArrayLike) -> Array
     """
     photopic = within("photopic luminance", photopic_cd_m2, 1e-9, 1e10, "cd/m2")
     scotopic = within("scotopic luminance", scotopic_cd_m2, 1e-9, 1e10, "cd/m2")
+    if min(photopic.min(initial=np.inf), scotopic.min(initial=np.inf)) >= ALL_CONES_CD_M2:
+        return np.ones(np.broadcast_shapes(photopic.shape, scotopic.shape))
     low = np.zeros(np.broadcast_shapes(photopic.shape, scotopic.shape))
     high = np.ones_like(low)
     # halving always ends, where the standard's iteration may not at extreme ratios (Gao et al. 2017)
