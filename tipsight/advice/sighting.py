@@ -97,6 +97,13 @@ class Along:
 
 def along(swim: Swim, water: Water, tip: Tip) -> Along:
     """Return the level of ``tip`` against ``water`` at all distances."""
+    asked = id(water), tip
+    if asked not in swim.alongs:
+        swim.alongs[asked] = _along(swim, water, tip)
+    return Along(*swim.alongs[asked])
+
+
+def _along(swim: Swim, water: Water, tip: Tip) -> tuple[Array, Array, Array]:
     edges, finishes = blocks_of(swim, tip)
     hidden_mm = np.stack([swim.hidden_mm, swim.hidden_high_mm])
     grey, colour = kernel.level_parts(
@@ -106,7 +113,7 @@ def along(swim: Swim, water: Water, tip: Tip) -> Along:
         contrast=water.contrast[finishes].swapaxes(0, 1),
     )
     plain, crests = np.hypot(grey, colour)
-    return Along(plain, crests, colour[0])
+    return plain, crests, colour[0]
 
 
 def _here(

@@ -95,6 +95,10 @@ class Swim:
         default_factory=dict, init=False, repr=False, compare=False
     )
     """What `close_look.is_sound` has found; it hangs on no light and no distance."""
+    alongs: dict[tuple[int, Tip], tuple[Array, Array, Array]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """What `sighting.along` has found, by the water's identity; the same whatever is asked about."""
     looks: dict[Tip, Block] = field(default_factory=dict, init=False, repr=False, compare=False)
     """What `close_look` has found."""
 
@@ -130,7 +134,7 @@ class Swim:
         """Return the same swim with the tip watched at the nearest of the worked distances."""
         here = int(np.argmin(np.abs(self.range_m - range_m)))
         place = replace(self.case.place, range_m=float(self.range_m[here]))
-        return self._seen(here=here, case=replace(self.case, place=place))
+        return self._on_the_same_waters(here=here, case=replace(self.case, place=place))
 
     def lit(self, case: Case) -> "Swim":
         """Return the same swim with its waters as the eyes of a case have them."""
@@ -157,7 +161,12 @@ class Swim:
 
     def on(self, name: str) -> "Swim":
         """Return the same swim with the tip judged on one stretch alone."""
-        return self._seen(judged=self.waters.of(name), unsure=False)
+        return self._on_the_same_waters(judged=self.waters.of(name), unsure=False)
+
+    def _on_the_same_waters(self, **other: Any) -> "Swim":
+        found = self._seen(**other)
+        object.__setattr__(found, "alongs", self.alongs)
+        return found
 
     def _seen(self, **other: Any) -> "Swim":
         """Return the same float in the same swim, seen otherwise."""

@@ -33,7 +33,7 @@ def glare(here: Setting, look_down_deg: Array, water_cd_m2: Array) -> tuple[Arra
         Luminance of the water that the eye has adapted to [cd/m2], shape (R,).
     """
     height, azimuth, solid = _patches(here.stretch.bank_height_deg)
-    bright = sky_channels(here, height, azimuth)[:, 0]
+    bright = here.once("patches", lambda: sky_channels(here, height, azimuth)[:, 0])
     cosine = _cosine(look_down_deg, height, azimuth)
     excess = np.maximum(bright - water_cd_m2[:, None], 0.0)
     lux = excess * np.maximum(cosine, 0.0) * solid

@@ -13,7 +13,7 @@ from tipsight.scene import cylinder, daylight, facets, mist, observer, paint
 from tipsight.scene.fresnel import fresnel
 from tipsight.scene.glare import glare
 from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
-from tipsight.scene.setting import Setting, around, setting, sky_channels
+from tipsight.scene.setting import Setting, around, setting, sky_channels, tip_lx
 
 Array = NDArray[np.float64]
 
@@ -194,7 +194,8 @@ def _glitter(here: Setting, down: Array) -> tuple[Array, Array, Array]:
 
 def _tips(here: Setting, finishes: Sequence[Finish], down: Array, ahead: Array) -> Array:
     """Channels of each finish before the mist, shape (P, R, 4)."""
-    matt = here.tip_lx @ paint.paint_channels(finishes, here.channels)
+    worn = tuple(finishes)
+    matt = here.once(worn, lambda: tip_lx(here) @ paint.paint_channels(worn, here.channels))
     tips = np.repeat(matt[:, None, :], len(ahead), axis=1)
     shiny = [finish.gloss for finish in finishes]
     if any(shiny):

@@ -1,8 +1,8 @@
 """All that surrounds one water: sky and bank by direction, light on the tip, light from below."""
 
 import math
-from dataclasses import dataclass
-from functools import cached_property
+from collections.abc import Callable
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -48,10 +48,14 @@ class Setting:
     below_factor: float
     """Its luminance factor."""
 
-    @cached_property
-    def tip_lx(self) -> Array:
-        """What `tip_lx` makes of it."""
-        return tip_lx(self)
+    held: dict[object, Array] = field(default_factory=dict, init=False, repr=False)
+    """What the same at any distance was worked out for those who asked, by what they are."""
+
+    def once(self, what: object, work: Callable[[], Array]) -> Array:
+        """Return what some work comes to, which hangs on this setting and on ``what`` alone."""
+        if what not in self.held:
+            self.held[what] = work()
+        return self.held[what]
 
 
 KEPT = 24

@@ -86,8 +86,11 @@ class Clutter:
             object.__setattr__(self, name, within(said, getattr(self, name), low, high, unit))
 
     def __getitem__(self, at: int | slice) -> "Clutter":
-        each = {one.name: np.asarray(getattr(self, one.name)) for one in fields(self)}
-        return Clutter(**{name: part[at] if part.ndim else part for name, part in each.items()})
+        found = object.__new__(Clutter)  # what is part of what was looked at is not looked at again
+        for one in fields(self):
+            part = np.asarray(getattr(self, one.name))
+            object.__setattr__(found, one.name, part[at] if part.ndim else part)
+        return found
 
     @property
     def is_nothing(self) -> bool:

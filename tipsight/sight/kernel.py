@@ -79,8 +79,10 @@ def kernels(
     frequency = _NODES / seen_mm[:, None]
     own = scale**2 / grey.gain
     water = KAPPA2 * np.asarray(clutter.factor)[..., None] * spectra(clutter, frequency)
-    noise = own[:, None, None] + water[:, :, None] * _PASSED
-    weight = (seen_mm**2)[:, None, None] * _SHARE / noise
+    noise = water[:, :, None] * _PASSED
+    noise += own[:, None, None]
+    weight = (seen_mm**2)[:, None, None] * _SHARE
+    weight /= noise
     return Kernels(distance, light, three, (np.pi * frequency, weight))
 
 
