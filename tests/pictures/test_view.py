@@ -224,6 +224,18 @@ def lane():
     return advise(Question(behind=["sun lane"], sky="clear", sun_height="20", distance="30 yd"))
 
 
+@pytest.mark.parametrize(("height", "grey"), [("20", True), ("35", False)])
+def test_the_lane_itself_turns_black_grey_where_it_glitters_about_the_tip(height, grey):
+    """Straylight of the lane beside the tip is a fifth and more of the light between its sparkles;
+    at 35 deg the mirrored sun stands nearer than the tip, and the water there is dull."""
+    told = {"sky": "clear", "distance": "30 yd", "paint": "black", "age": "25"}
+    answer = advise(Question(behind=["sun lane"], sun_height=height, **told))
+    said = ("In the sun lane black looks grey: the glare lays a veil over it.",)
+    assert legend.veiled(answer) == (said if grey else ())
+    share = panels.veil_share(panels.view_of(answer, waters(answer)[0], "told"))
+    assert 0.2 < share < 0.25 if grey else 0.02 < share < 0.05
+
+
 def test_in_the_sun_lane_the_water_is_not_all_white(lane):
     """A few sparkles lift its mean over all other water; they alone are as white as the screen."""
     for eyes in ("good", "told"):

@@ -5,7 +5,7 @@ from typing import Any
 
 from tipsight.advice.answer import Answer, Block
 from tipsight.advice.facts import Care
-from tipsight.inputs.case import Case, Tip
+from tipsight.inputs.case import Case, Stretch, Tip
 from tipsight.inputs.question import Question
 from tipsight.inputs.values import Asker
 from tipsight.output import measures, names, telling
@@ -54,10 +54,14 @@ def veiled(answer: Answer, eyes: Eyes = "told") -> tuple[str, ...]:
     if not any(band.paint == "black" for tip in tips for band in tip.bands):
         return ()
     return tuple(
-        f"On {water.name} water black looks grey: the glare lays a veil over it."
+        f"{_where(water)} black looks grey: the glare lays a veil over it."
         for water in waters(answer)
         if veil_share(view_of(answer, water, eyes)) >= GREY_FROM
     )
+
+
+def _where(water: Stretch) -> str:
+    return f"In the {water.name}" if water.sun_ahead else f"On {water.name} water"
 
 
 def said_of(panel: Panel) -> tuple[str, str]:

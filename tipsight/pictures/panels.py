@@ -15,6 +15,8 @@ from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.stage import Scene, scene
 from tipsight.pictures.subject import advised, deciding
+from tipsight.scene import glitter
+from tipsight.scene.setting import sky_channels
 from tipsight.sight import eye
 from tipsight.sight.energy import MM_PER_ARCMIN_M
 from tipsight.units import INCH_MM
@@ -51,12 +53,17 @@ def good_eyes(case: Case) -> Case:
     return replace(case, angler=angler)
 
 
+def veil_cd_m2(of: Scene, age_years: float) -> float:
+    """Return the veil over the water in eyes of an age: of sun, sky and the sun's own lane."""
+    lane = glitter.beside(of.here, float(of.look.look_down_deg[0]))
+    sources = (of.look.sky_glare, lane)
+    return sum(float(eye.veil(lux, angle, age_years).sum()) for lux, angle in sources)
+
+
 def weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
     """Return the picture as the told eyes have it, for one whose eyes are good."""
-    angler, seen = of.case.angler, of.look
-    glare_lx, angle_deg = seen.sky_glare
-    veil = float(eye.veil(glare_lx, angle_deg, angler.age_years).sum())
-    young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
+    angler = of.case.angler
+    veil, young = veil_cd_m2(of, angler.age_years), veil_cd_m2(of, YOUNG_YEARS)
     bright = float(of.water[0])
     share = (bright + young) / (bright + veil) * angler.own_eye_factor
     share *= float(eye.age_factor(YOUNG_YEARS, bright) / eye.age_factor(angler.age_years, bright))
@@ -67,16 +74,16 @@ def weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
 
 
 def veil_share(of: Scene) -> float:
-    """Return how much of the light in the eye, looking at the water, is the glare's veil [0 to 1]."""
-    glare_lx, angle_deg = of.look.sky_glare
-    veil = float(eye.veil(glare_lx, angle_deg, of.case.angler.age_years).sum())
-    return veil / (float(of.water[0]) + veil)
+    """Return how much of the light in the eye is the glare's veil, between the sparkles [0 to 1]."""
+    sparkles, *_ = glitter.glitter(of.here, of.look.look_down_deg)
+    clear = 1.0 - float(of.look.air[0, 0]) / float(sky_channels(of.here, 0.0, 0.0)[0])
+    veil = veil_cd_m2(of, of.case.angler.age_years)
+    return veil / (float(of.water[0]) - clear * float(sparkles[0, 0]) + veil)
 
 
 def _veiled(of: Scene, picture: Array) -> Array:
     """Return the picture under the veil that young eyes have by the water and not at a screen."""
-    glare_lx, angle_deg = of.look.sky_glare
-    young = float(eye.veil(glare_lx, angle_deg, YOUNG_YEARS).sum())
+    young = veil_cd_m2(of, YOUNG_YEARS)
     return screen.dulled(picture, of.water, float(of.water[0]) / (float(of.water[0]) + young), 0.0)
 
 

@@ -13,7 +13,8 @@ from tipsight.pictures.ripple import STEP_MM, WIDEST_STEP_MM, Sheet, Waves, wave
 from tipsight.pictures.stage import Scene
 from tipsight.scene import daylight, observer
 from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
-from tipsight.scene.look import GLINT_FROM_DEG, shade
+from tipsight.scene.glitter import GLINT_FROM_DEG
+from tipsight.scene.look import shade
 
 Array = NDArray[np.float64]
 

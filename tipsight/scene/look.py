@@ -9,15 +9,14 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight.checks import within
 from tipsight.inputs.case import Angler, Finish, Light, Stream, Stretch, Wind
-from tipsight.scene import cylinder, daylight, facets, mist, observer, paint
+from tipsight.scene import cylinder, facets, mist, observer, paint
 from tipsight.scene.fresnel import fresnel
 from tipsight.scene.glare import glare
-from tipsight.scene.glint import SPARKLE_MM2, SUN_SR, glint
+from tipsight.scene.glint import SPARKLE_MM2
+from tipsight.scene.glitter import glitter
 from tipsight.scene.setting import Setting, around, setting, sky_channels, tip_lx
 
 Array = NDArray[np.float64]
-
-GLINT_FROM_DEG = 0.05  # a lower sun glitters no more
 
 
 @dataclass(frozen=True)
@@ -156,11 +155,11 @@ def look(
     each = reflected(here, crowd)
     mean = np.einsum("rf,rfc->rc", crowd.weight, each)
     spread = np.sqrt(crowd.mean((each[..., 0] - mean[:, None, 0]) ** 2))
-    glitter, coverage, sparkle = _glitter(here, down)
+    lane, coverage, sparkle = glitter(here, down)
     clear = mist.transmittance(np.hypot(distance, eye), light.visibility_m)
     horizon = sky_channels(here, 0.0, 0.0)
     air = (1.0 - clear)[:, None] * horizon
-    water = clear[:, None] * (mean + glitter) + air
+    water = clear[:, None] * (mean + lane) + air
     tips = _tips(here, finishes, down, mean)
     ratio = clear * sparkle / water[:, 0]
     return Look(
@@ -178,18 +177,6 @@ def look(
         bank_height_deg=stretch.bank_height_deg,
         sky_glare=glare(here, down, water[:, 0]),
     )
-
-
-def _glitter(here: Setting, down: Array) -> tuple[Array, Array, Array]:
-    """Mean channels of the sun's glitter, its coverage, and the luminance of a sparkle."""
-    sun = here.state.light.sun_height_deg
-    if not here.sun_in_view or sun < GLINT_FROM_DEG:
-        return np.zeros((down.size, 4)), np.zeros(down.size), np.zeros(down.size)
-    found = glint(down, sun, here.sun_azimuth_deg, here.slopes)
-    kept = observer.passed(found.upright, found.level, here.tint)
-    colour = here.state.beam_normal_lx * (daylight.beam_weights(here.state) @ here.seen)
-    mean = found.per_lux * kept * 2.0 / (found.upright + found.level)
-    return mean[:, None] * colour, found.coverage, kept * colour[0] / SUN_SR
 
 
 def _tips(here: Setting, finishes: Sequence[Finish], down: Array, ahead: Array) -> Array:
