@@ -160,7 +160,7 @@ POOR_SHELF = {"tips": "quill 2", "paints": "orange", "behind": ("dark",), "dista
 
 
 def test_nothing_is_fitted_that_is_seen_worse_than_the_tip_in_hand():
-    found = advise(Question(**POOR_SHELF, seen="easy"))
+    found = advise(Question(**{**POOR_SHELF, "distance": "45 yd"}, seen="easy"))
     assert found.at_the_bench.actions == ()
     assert found.at_the_bench.block.visibility.level >= found.tip_in_hand.visibility.level
     assert Note.NONE_BETTER in [one.kind for one in found.warnings]

@@ -336,7 +336,7 @@ def test_the_best_there_is_says_what_it_lacks_and_the_way_out(poppler, answers):
     """The demo's tip is followed at 40 yd where kept in view is wanted; coming in to 22 yd does."""
     words = poppler.words(sheet.pdf(answers["demo"]))
     assert "Falls short here" in words
-    assert "followed (level 2.6) where kept in view (5) is wanted" in words
+    assert "followed (level 2.7) where kept in view (5) is wanted" in words
     assert "come in to 22 yd" in words
     assert "cut to length" in words
 

@@ -76,6 +76,9 @@ SEEN = [  # the first is lost only when the cloud thickens
     dict(distance="35 yd", behind=["broken"], looks="glass", showing="15 mm", diameter="2 mm"),
     dict(distance="30 yd", behind=["sun lane"], sky="clear", sun_height="20", showing="15 mm",
          diameter="2 mm"),
+    # half of the light in this eye is glare, which pales the streaks as it pales the tip
+    dict(distance="40 yd", behind=["dark"], paint="black", age="65", sky="clear", sun_height="25",
+         sun_is="in my face"),
 ]  # fmt: skip
 
 

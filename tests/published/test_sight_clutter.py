@@ -86,7 +86,8 @@ def seen(sea, monkeypatch):
     monkeypatch.setattr(slopes, "slope_variance", lambda wind: spread)
     light, stretch = Light(sky_type=int(sea["sky_type"])), Stretch("", 1.0, sea["bank_height_deg"])
     eye_m = 30.0 * np.tan(np.deg2rad(sea["look_down_deg"]))
-    return look(light, stretch, Wind(), Stream(), Angler(), [], [30.0], eye_m)
+    wind = Wind(sea["slope_rms"])  # of another name for each slope, as settings are kept in mind
+    return look(light, stretch, wind, Stream(), Angler(), [], [30.0], eye_m)
 
 
 # 0.05, but 0.065 where the cast found none at all: the facets know nothing of hidden ones behind.

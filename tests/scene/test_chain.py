@@ -135,8 +135,9 @@ def test_level_by_a_literal_filter(name, bands):
     light, stretch, wind, stream, angler = SWIMS[name]
     edges, veil, eye = np.linspace(5.0, 35.0, len(bands) + 1), swim.veil(AGE), Eye(AGE)
     contrast, adapted = zip(*(swim.contrast(tips[band], veil) for band in bands), strict=True)
+    left = swim.water[0] / (swim.water[0] + veil)  # the veil lies over the streaks, too
     streaks = Clutter(
-        swim.facet_contrast, RIPPLE_MM, swim.slope_rms, stretch.bank_height_deg, swim.down_deg,
+        left * swim.facet_contrast, RIPPLE_MM, swim.slope_rms, stretch.bank_height_deg, swim.down_deg,
         swim.sky_correlation, across=np.sin(np.radians(wind.bearing_deg)) ** 2,
     )  # fmt: skip
     brute = sight_reference.brute_level(

@@ -74,12 +74,12 @@ def test_where_two_stretches_meet_the_worse_counts(three) -> None:
 
 
 def test_the_choice_is_followed_on_the_most_of_it(three) -> None:
-    """No tip does on all three; black alone is followed to 29 yd, if not on the last of the dark."""
+    """No tip does on all three; black alone is followed to 29 yd, if not where the dark ends."""
     assert not three.chosen.passes
     others = [answer.at_the_bench.block.tip for answer in three.answers]
     assert three.chosen.tip in others
     assert three.chosen.tip.bands[0].paint == "black"
-    assert three.chosen.lost_yards == ((14, 15), (30, 40))
+    assert three.chosen.lost_yards == ((15, 15), (30, 40))
     assert three.in_hand.lost_yards == ((16, 40),)
 
 
@@ -140,13 +140,13 @@ def test_it_is_told_to_people_and_to_programs(capsys) -> None:
     assert said.startswith("TROT 0 to 15 yd (dark); 15 to 30 yd (bright); 30 to 40 yd (broken, boily).")
     assert "AS IT IS worst on 30 to 40 yd (broken, boily): not seen at its far end; not followed from" in said
     assert "black" in said
-    assert "not followed from 14 to 15 yd and from 30 to 40 yd: look harder there, or fish it" in said
+    assert "not followed at 15 yd and from 30 to 40 yd: look harder there, or fish it" in said
     assert "this is followed on the most of it" in said
     assert "from cast to end, followed for" in said
     assert main([*line, "--json"]) == 0
     told = json.loads(capsys.readouterr().out)
     assert [leg["told"] for leg in told["legs"]][2] == {"behind": "broken", "boils": "boily"}
-    assert told["advised"]["not_followed_yd"] == [[14, 15], [30, 40]]
+    assert told["advised"]["not_followed_yd"] == [[15, 15], [30, 40]]
     assert told["as_it_is"]["worst_leg"] == 2
     assert [one["yard"] for one in told["advised"]["by_yard"]] == list(range(4, 41))
 

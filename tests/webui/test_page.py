@@ -265,7 +265,7 @@ def test_short_of_what_was_wanted_says_so_and_how_to_mend_it(client_of):
     short = replace(answer, warnings=(Warn(Note.OUT_OF_REACH, numbers),))
     said = texts(client_of(advise=lambda question: short).get("/"))
     stuck = said[said.index("Not all that was wanted") : said.index("What if,")]
-    assert "Sight: followed (level 2.6) where kept in view (5) is wanted." in stuck
+    assert "Sight: followed (level 2.7) where kept in view (5) is wanted." in stuck
     assert "what you have; fish it no farther than 29 yd, stand higher or" in stuck
     assert "Mind" not in said
 

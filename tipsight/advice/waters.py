@@ -88,8 +88,14 @@ def _between(coarse_m: Array, values: Array, fine_m: Array) -> Array:
 
 
 def _streaks(
-    seen: Look, coarse_m: Array, fine_m: Array, wavelength_mm: float, bearing_deg: float
+    seen: Look,
+    coarse_m: Array,
+    fine_m: Array,
+    wavelength_mm: float,
+    bearing_deg: float,
+    left: Array,
 ) -> Clutter:
+    """Return the streaks as the eye has them, ``left`` being the share of contrast the veil leaves."""
     facet, sparkle, down, sky = (
         _between(coarse_m, values, fine_m)
         for values in (
@@ -100,13 +106,13 @@ def _streaks(
         )
     )
     return Clutter(
-        facet,
+        left * facet,
         wavelength_mm,
         seen.slope_rms,
         seen.bank_height_deg,
         down,
         sky,
-        np.maximum(sparkle, 0.0),
+        left**2 * np.maximum(sparkle, 0.0),
         across=math.sin(math.radians(bearing_deg)) ** 2,
     )
 
@@ -173,7 +179,9 @@ def _water(
     glare_lx, angle_deg = seen.sky_glare
     veil = _between(coarse, eye.veil(glare_lx, angle_deg, eyes.age_years).sum(axis=-1), range_m)
     seen_as, adapted = contrast.both(tips, behind, veil)
-    clutter = _streaks(seen, coarse, range_m, wavelength_mm, wind.bearing_deg)
+    # the veil lies over the streaks as it lies over the tip
+    left = behind[:, 0] / (behind[:, 0] + veil)
+    clutter = _streaks(seen, coarse, range_m, wavelength_mm, wind.bearing_deg, left)
     return Water(
         name=stretch.name,
         contrast=seen_as,
