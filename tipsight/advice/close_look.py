@@ -50,9 +50,11 @@ def is_sound(swim: Swim, tip: Tip) -> bool | None:
 
     None for a tip with which the float sinks or falls over.
     """
-    if tip not in swim.sounds:
-        swim.sounds[tip] = _sound(swim, tip)
-    return swim.sounds[tip]
+    try:
+        return swim.sounds[tip]
+    except KeyError:
+        found = swim.sounds[tip] = _sound(swim, tip)
+        return found
 
 
 def _sound(swim: Swim, tip: Tip) -> bool | None:

@@ -14,7 +14,19 @@ from tipsight.advice.waters import Waters, views, water
 from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
-from tipsight.inputs.case import Case, Finish, Hung, Light, Stream, Stretch, Tip, WeighedFloat
+from tipsight.inputs.case import (
+    Angler,
+    Case,
+    Finish,
+    Hung,
+    Light,
+    Place,
+    Stream,
+    Stretch,
+    Tip,
+    WeighedFloat,
+)
+from tipsight.inputs.learnt import Learnt
 from tipsight.load import balance, budget, hull, line, patterns, shot, tips
 from tipsight.sight import eye
 from tipsight.units import YARD_M
@@ -34,6 +46,8 @@ RANGE_M = np.unique(
     )
 )
 """Whole yards to 60, then every fourth: where the level is worked out [m]."""
+HELD = 4096
+"""Tips whose rig and soundness are held in mind for one float on one water."""
 PEN, BLACK = "felt pen", "black"
 DARK = Stretch("dark", bank_height_deg=25.0)
 BRIGHT = Stretch("bright", bank_height_deg=0.5)
@@ -182,9 +196,10 @@ class Swim:
 
     def rigged(self, tip: Tip) -> Rig:
         """Return the float cocked by its shot with a tip on it."""
-        if tip not in self.rigs:
-            self.rigs[tip] = _rig(self.case, self.hull, tip)
-        return self.rigs[tip]
+        found = self.rigs.get(tip)
+        if found is None:
+            found = self.rigs[tip] = _rig(self.case, self.hull, tip)
+        return found
 
     def ride_margin(self, painted_mm: float, showing_mm: ArrayLike) -> Array:
         """Return showing length over its ups and downs for one painted diameter [-]."""
@@ -257,7 +272,7 @@ def swim(case: Case, also_m: Sequence[float] = ()) -> Swim:
     seen = views(case, by_name.values())
     marks = (here, *(int(np.argmin(np.abs(distances - far))) for far in also_m))
     waters = _lit(case, seen, finishes, distances, marks, eyes, sea)
-    return Swim(
+    found = Swim(
         case=case,
         range_m=distances,
         here=here,
@@ -278,6 +293,40 @@ def swim(case: Case, also_m: Sequence[float] = ()) -> Swim:
         diameters_mm=diameters,
         ride=ride_on(tackle, sea, stream, tuple(diameters.tolist())),
     )
+    rigs, sounds = _afloat(_unlit(case))
+    object.__setattr__(found, "rigs", rigs)
+    object.__setattr__(found, "sounds", sounds)
+    return found
+
+
+def _unlit(case: Case) -> Case:
+    """Return a question without all that is of sight alone."""
+    return replace(
+        case,
+        place=Place(1.0),
+        light=Light(),
+        stretches=(),
+        angler=Angler(),
+        assumed=(),
+        other_lights=(),
+        trot=(),
+        learnt=Learnt(),
+    )
+
+
+@tables.lately(8)
+def _afloat(_case: Case) -> tuple[dict[Tip, Rig], dict[Tip, bool | None]]:
+    """Return `Swim.rigs` and `Swim.sounds`, in common for questions that differ in sight alone."""
+    return _Few(), _Few()
+
+
+class _Few(dict[Tip, Any]):
+    """Holds so much in mind and no more."""
+
+    def __setitem__(self, tip: Tip, found: Any) -> None:
+        if len(self) >= HELD:
+            self.clear()
+        super().__setitem__(tip, found)
 
 
 def _lit(
