@@ -167,7 +167,7 @@ def create_app(
         return asked, _answer(kept, question)
 
     takeaway.add(app, answered)
-    box_page.add(app, writing, start)
+    box_page.add(app, writing, start, learned)
     day_page.add(app, start, learned)
     eyes_page.add(app, writing, start, readings, invented=own is None)
 

@@ -77,6 +77,19 @@ class Asked:
         """Return the question, or raise Mistakes: of unknown items, or longer than any question."""
         return replace(_question(self.typed), learnt=self.learnt)
 
+    @property
+    def tail(self) -> str:
+        """What follows the question mark of an address that leads elsewhere with this question.
+
+        Where the page's own question stands, nothing but units and who asks.
+        """
+        return urlencode(self.chosen) if self.own else self.plain().query()
+
+    @property
+    def address(self) -> str:
+        """The same with its question mark, or nothing."""
+        return f"?{self.tail}" if self.tail else ""
+
     def plain(self) -> "Asked":
         """Return the same question with nothing beside it, and no word of what it was before."""
         return replace(self, was={}, beside="")

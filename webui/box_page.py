@@ -29,7 +29,7 @@ MOST_SHOWN = 40
 MOST_TYPED = 5000
 OWN = ("find", "kind", "sort", "from", "float")
 """What of an address is the list's own; the rest is the question."""
-MOST_RANKED = 150
+MOST_RANKED = 200
 """Floats among which the best for a swim is looked for at once; two seconds of one core (measured)."""
 HERE, DOES = "here", "does"
 SORTS = {
@@ -100,8 +100,16 @@ class Typed:
     """As it is by now, where somebody changed it meanwhile."""
 
 
-def add(app: Flask, writing: Writing, start: Question) -> None:
-    """Add the box to an app; ``start`` is what is asked where an address asks nothing."""
+def add(
+    app: Flask,
+    writing: Writing,
+    start: Question,
+    learned: Callable[[Asked], tuple[Asked, Question]],
+) -> None:
+    """Add the box to an app; ``start`` is what is asked where an address asks nothing.
+
+    ``learned`` says what is asked with what was learned of those who ask.
+    """
 
     def shown(
         typed: Typed | None = None, status: int = 200, mistakes: tuple[Mistake, ...] = ()
@@ -117,9 +125,8 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
         those = sought.among(here)
         if sought.sort in (HERE, DOES) and those:
             try:
-                those, head, lines = _ranked(
-                    start if asked.own else asked.question(), those, asked, only=sought.sort == DOES
-                )
+                asked, question = learned(asked)
+                those, head, lines = _ranked(question, those, asked, only=sought.sort == DOES)
             except Mistakes as wrong:
                 mistakes, status = wrong.mistakes, 422
         body = render_template(
@@ -140,7 +147,7 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
             did=_did(found),
             writing=writing,
             example=in_a_line.EXAMPLE,
-            query=_query(asked),
+            query=asked.tail,
             link=lambda *what: _address(asked, sought, *what),
             with_float=lambda kept: asked.link(_typed_float(kept)),
         )
@@ -201,7 +208,7 @@ def add(app: Flask, writing: Writing, start: Question) -> None:
         try:
             here = [one for one in _listed(writing) if not one.dropped]
             those = sought.among(here)[sought.first : sought.first + MOST_SHOWN]
-            swim = Fished("", 1.0, start if asked.own else asked.question())
+            swim = Fished("", 1.0, learned(asked)[1])
             data = cards.of_floats([swim.with_float(one.question()) for one in those])
         except Mistakes as wrong:
             return shown(None, 422, wrong.mistakes)
@@ -222,13 +229,15 @@ def _ranked(
 
     ``only`` those that would do, with something done at the bank or without.
     """
-    if len(kept) > MOST_RANKED:
-        why = f"{len(kept)} floats are too many at once; look for some words, or for one pattern"
-        raise Mistakes([Mistake("sort", "", why, "avon")])
     from tipsight.output import rank_words
     from tipsight.season.ranking import rank
+    from tipsight.season.served import kinds_of
 
-    found = rank(question, [one.question() for one in kept])
+    questions = [one.question() for one in kept]
+    if (kinds := len(kinds_of(questions)[0])) > MOST_RANKED:
+        why = f"{kinds} kinds of float are too many at once; look for some words, or for one pattern"
+        raise Mistakes([Mistake("sort", "", why, "avon")])
+    found = rank(question, questions)
     reader = asked.units.reader
     told = [one for one in found.floats if one.trouble is not None or not only]
     lines = {kept[one.float_].number: rank_words.line(one, found, reader) for one in told}
@@ -256,17 +265,12 @@ def _asked(start: Question) -> Asked:
     return read(args, start)
 
 
-def _query(asked: Asked) -> str:
-    """Return the question as an address has it, nothing where the page's own stands."""
-    return "" if asked.own else asked.plain().query()
-
-
 def _address(
     asked: Asked, sought: Sought, other: Mapping[str, int] = NOTHING, of: str = "/box"
 ) -> str:
     """Return the address of the list, or of its cards, with some of what is sought told otherwise."""
     pairs = sought.args(other)
-    both = "&".join(part for part in (_query(asked), urlencode(pairs)) if part)
+    both = "&".join(part for part in (asked.tail, urlencode(pairs)) if part)
     return f"{of}?{both}" if both else of
 
 

@@ -18,7 +18,7 @@ from tipsight.inputs.question import Question
 from tipsight.inputs.saw import Reads, today
 from tipsight.inputs.settle import settle
 from webui.asking import Asked, read
-from webui.eyes_page import Sent, address
+from webui.eyes_page import Sent
 from webui.kept import Kept
 from webui.reader_units import Units
 
@@ -145,7 +145,7 @@ def add(app: Flask, start: Question, learned: Any) -> None:
         body = render_template(
             "day.html",
             asked=asked,
-            at=address(asked),
+            at=asked.address,
             typed=typed,
             ask=Sent("day", typed, tuple(map(_at_field, wrong)), frozenset(OWN)),
             fields=FIELDS,

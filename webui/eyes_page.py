@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from sqlite3 import Connection
 from typing import Any
-from urllib.parse import urlencode
 
 from flask import Flask, Response, redirect, render_template, request
 from werkzeug.datastructures import MultiDict
@@ -100,7 +99,7 @@ def add(app: Flask, writing: Writing, start: Question, own: OwnReadings, invente
         body = render_template(
             "eyes.html",
             asked=asked,
-            at=address(asked),
+            at=asked.address,
             sent=sent,
             wrong=wrong,
             who=who,
@@ -143,7 +142,7 @@ def add(app: Flask, writing: Writing, start: Question, own: OwnReadings, invente
         except Mistakes as wrong:
             return shown(Sent(form, typed, wrong.mistakes), 422)
         mine = "" if whose == own.whose(asked) else whose
-        there = address(replace(asked, who=mine) if mine else asked)
+        there = (replace(asked, who=mine) if mine else asked).address
         return redirect(f"/eyes{there}{'&' if there else '?'}reading={number}", 303)  # type: ignore[return-value]
 
     def card() -> Response:
@@ -190,12 +189,6 @@ def add(app: Flask, writing: Writing, start: Question, own: OwnReadings, invente
         )
 
 
-def address(asked: Asked) -> str:
-    """Return the question as an address has it, nothing where the page's own stands."""
-    query = urlencode(asked.chosen) if asked.own else asked.plain().query()
-    return f"?{query}" if query else ""
-
-
 @dataclass(frozen=True)
 class Noting:
     """What the page needs to keep a note of an answer."""
@@ -208,7 +201,7 @@ class Noting:
 
 def noting(asked: Asked, writing: Writing, *, may: bool) -> Noting:
     """Return how an answer is noted; ``may`` of one's own swim alone."""
-    return Noting(address(asked), far_of(asked), may and writing.allowed and asked.who != NOBODY)
+    return Noting(asked.address, far_of(asked), may and writing.allowed and asked.who != NOBODY)
 
 
 def far_of(asked: Asked) -> str:

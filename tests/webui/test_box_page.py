@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from tipsight.box import floats, keeping
+from tipsight.box import floats, keeping, recorded
 from tipsight.inputs.entry import Entry
 from tipsight.inputs.question import Question
 from tipsight.output import rank_words
@@ -203,14 +203,30 @@ def test_which_for_this_swim(client, box):
     assert rank_words.line(best.floats[0], best)[1:] in text(reply)
 
 
+def test_whose_eyes_they_are_counts_and_stays_through_every_form(box):
+    """Ada sees far less than is usual at her age; the ranking is that of her own eyes."""
+    counts = {f"{n}": [far] for n, far in enumerate((8, 11, 14, 8, 10, 12), 1)}
+    card = {"counts": counts, "pace_m": 0.85, "step": "measured", "ruler_mm": 100.0, "age": "60"}
+    with keeping.opened(box, "write") as one:
+        recorded.add(one, recorded.Reading("card", "Ada", TODAY, "1", card))
+    client = create_app(box=box).test_client()
+    here = "/box?distance=20+yd&behind=dark&looks=fur&sort=here"
+    usual, hers = client.get(here), client.get(f"{here}&who=Ada")
+    near, far = (int(re.search(r"goes at about (\d+) yd", text(one))[1]) for one in (hers, usual))
+    assert near < 0.9 * far
+    assert '<input type="hidden" name="who" value="Ada">' in hers.text
+    own = create_app(Question(distance="20 yd"), box=box).test_client()
+    assert 'href="/box?who=Ada"' in own.get("/?who=Ada").text
+    assert 'action="/box/put?who=Ada"' in own.get("/box?who=Ada").text
+
+
 def test_a_swim_with_a_mistake_and_a_box_too_large_are_told(client, monkeypatch):
     reply = client.get("/box?distance=frog&sort=here")
     assert (reply.status_code, "'frog'" in text(reply)) == (422, True)
     monkeypatch.setattr(box_page, "MOST_RANKED", 1)
     reply = client.get("/box?distance=20+yd&sort=here")
-    assert (reply.status_code, "2 floats are too many at once; look for some words" in text(reply)) == (
-        422, True,
-    )  # fmt: skip
+    too_many = "2 kinds of float are too many at once; look for some words"
+    assert (reply.status_code, too_many in text(reply)) == (422, True)
     assert numbers(reply) == [1, 2]
 
 
