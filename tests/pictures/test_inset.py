@@ -12,7 +12,7 @@ from colours import colour
 
 from tipsight import Question, advise
 from tipsight.pictures import panels
-from tipsight.pictures.subject import advised, waters
+from tipsight.pictures.subject import advised, deciding, waters
 from tipsight.sight.contrast import contrast
 
 ORANGE = "black 0-15 mm, fluorescent orange 15-30 mm"
@@ -36,7 +36,7 @@ def bands(told):
     """Return of each band of a tip its height and width [px], its colour, and its contrast by eye."""
     answer = advise(Question(**told))
     water, tip = waters(answer)[0], answer.tip_in_hand.tip
-    of = panels.view_of(answer, water, "told")
+    of = panels.view_of(answer, deciding(answer, water, tip), "told")
     picture = panels.pictures(answer, water, "told")[1][::-1]
     longest = max(one.tip.showing_mm for one in (answer.tip_in_hand, advised(answer)[1]))
     pixel = panels.frames(answer.case.place.range_m, longest)[1].pixel_mm

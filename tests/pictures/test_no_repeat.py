@@ -5,7 +5,7 @@ import pytest
 
 from tipsight import Question, advise
 from tipsight.pictures import panels, patch
-from tipsight.pictures.subject import waters
+from tipsight.pictures.subject import deciding, waters
 
 TALL, WIDE = 24, 120
 """Of the patches that are looked for [pixels]; unlike ones of a picture are alike to a quarter."""
@@ -41,7 +41,7 @@ def test_the_measure_finds_a_patch_that_stands_twice():
 def test_no_patch_repeats(eye):
     """From 0.8 m at 60 yd the picture reaches 37 m, three times as far as a sheet."""
     answer = advise(Question(distance="60 yd", eye=eye, behind=["bright"], showing="30 mm"))
-    of = panels.view_of(answer, waters(answer)[0], "good")
+    of = panels.view_of(answer, deciding(answer, waters(answer)[0], answer.tip_in_hand.tip), "good")
     frame, _ = panels.frames(of.case.place.range_m, 40.0)
     picture, _ = patch.rippled(of, patch.water_sheet(of, frame), frame)
     assert likeness(picture[..., 0]) < 0.35

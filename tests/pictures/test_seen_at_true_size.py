@@ -13,7 +13,7 @@ from tipsight import Question, advise
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.pictures import panels, patch, truesize
 from tipsight.pictures.panels import as_seen
-from tipsight.pictures.subject import waters
+from tipsight.pictures.subject import advised, deciding, waters
 from tipsight.sight import contrast, eye
 from tipsight.sight.channels import channels
 from tipsight.sight.clutter import KAPPA2
@@ -37,7 +37,7 @@ def spectrum(picture):
 def level_of(answer, block, streaks=1.0):
     """Return the level of a tip in its picture of true size on an answer's first water."""
     case, tip = answer.case, block.tip
-    of = panels.view_of(answer, waters(answer)[0], "told")
+    of = panels.view_of(answer, deciding(answer, waters(answer)[0], tip), "told")
     frame, _ = panels.frames(case.place.range_m, tip.showing_mm)
     times = truesize.times_too_large(FINE)
 
@@ -92,3 +92,11 @@ def test_what_is_called_not_seen_is_not_seen_at_true_size(told):
     assert 0.85 < counted / sight.level < 1.45
     if sight.grade == "not seen":
         assert counted < 1.0
+
+
+def test_the_advised_tip_is_drawn_no_better_than_it_is_counted_on_water_of_patches():
+    """On the patch that was worst for the black one it would be seen seven times as well."""
+    answer = advise(Question(distance="20 yd", behind=["broken"], sky="clear", paint="black"))
+    block = advised(answer)[1]
+    assert block.tip != answer.tip_in_hand.tip
+    assert 0.85 < level_of(answer, block) / block.visibility.by_background[0].level < 1.45

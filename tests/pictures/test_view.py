@@ -13,7 +13,7 @@ from tipsight.inputs import demo
 from tipsight.output import measures
 from tipsight.pictures import legend, panels, truesize, view
 from tipsight.pictures.stage import scene
-from tipsight.pictures.subject import advised, made, waters
+from tipsight.pictures.subject import advised, deciding, made, waters
 
 
 @pytest.fixture(scope="module")
@@ -219,6 +219,20 @@ def test_the_panels_come_with_their_true_size_where_the_screen_is_told(bright):
     assert {opened(one).size for one in with_true[2::3]} == {(46, 20)}
 
 
+def test_on_water_of_patches_each_tip_is_drawn_before_the_patch_that_is_worst_for_it(bright):
+    """Black is lost on the dark patch, a light tip on the bright one; drawn on one, the other would boast."""
+    answer = advise(Question(distance="20 yd", behind=["broken"], sky="clear", paint="black"))
+    water, tips = waters(answer)[0], [answer.tip_in_hand.tip, advised(answer)[1].tip]
+    low, high = (deciding(answer, water, tip)[1].bank_height_deg for tip in tips)
+    assert tips[1].bands[0].paint != "black"
+    assert low != high
+    said = "Broken water is dark and bright by turns: each tip is drawn before the patch"
+    assert said in legend.foot(answer)
+    now, _, better, _ = (one.mean() for one in panels.pictures(answer, water, "told"))
+    assert abs(now - better) > 10  # the water itself is another
+    assert "by turns: each tip" not in legend.foot(bright)
+
+
 @pytest.fixture(scope="module")
 def lane():
     return advise(Question(behind=["sun lane"], sky="clear", sun_height="20", distance="30 yd"))
@@ -232,7 +246,8 @@ def test_the_lane_itself_turns_black_grey_where_it_glitters_about_the_tip(height
     answer = advise(Question(behind=["sun lane"], sun_height=height, **told))
     said = ("In the sun lane black looks grey: the glare lays a veil over it.",)
     assert legend.veiled(answer) == (said if grey else ())
-    share = panels.veil_share(panels.view_of(answer, waters(answer)[0], "told"))
+    which = deciding(answer, waters(answer)[0], answer.tip_in_hand.tip)
+    share = panels.veil_share(panels.view_of(answer, which, "told"))
     assert 0.2 < share < 0.25 if grey else 0.02 < share < 0.05
 
 

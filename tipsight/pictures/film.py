@@ -25,7 +25,7 @@ from tipsight.pictures.panels import (
 )
 from tipsight.pictures.ripple import LONGEST, SHORTEST_RAD_M, Sheet, Waves
 from tipsight.pictures.stage import Scene
-from tipsight.pictures.subject import advised, waters
+from tipsight.pictures.subject import advised, in_common, waters
 from tipsight.scene.look import shade
 
 Array = NDArray[np.float64]
@@ -182,7 +182,7 @@ def stills(
     blocks = answer.tip_in_hand, advised(answer)[1]
     worst = answer.tip_in_hand.visibility.worst.name
     water = next(one for one in waters(answer) if one.name == worst)
-    of = view_of(answer, water, eyes)
+    of = view_of(answer, in_common(answer, water, [block.tip for block in blocks]), eyes)
     case = of.case
     main, near = frames(case.place.range_m, max(block.tip.showing_mm for block in blocks))
     sea = patch.moving_water(of, main, seed)

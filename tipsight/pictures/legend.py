@@ -48,15 +48,20 @@ def panels_of(answer: Answer, water: str) -> tuple[Panel, ...]:
     return panel("Now", answer.tip_in_hand), panel(f"Advised, at the {place}", block)
 
 
+def _tips(answer: Answer) -> tuple[Tip, Tip]:
+    return answer.tip_in_hand.tip, advised(answer)[1].tip
+
+
 def veiled(answer: Answer, eyes: Eyes = "told") -> tuple[str, ...]:
     """Return a sentence for each water on which glare turns a black tip grey."""
-    tips = [block.tip for block in (answer.tip_in_hand, advised(answer)[1])]
-    if not any(band.paint == "black" for tip in tips for band in tip.bands):
-        return ()
+    black = [tip for tip in _tips(answer) if any(band.paint == "black" for band in tip.bands)]
     return tuple(
         f"{_where(water)} black looks grey: the glare lays a veil over it."
         for water in waters(answer)
-        if veil_share(view_of(answer, water, eyes)) >= GREY_FROM
+        if any(
+            veil_share(view_of(answer, deciding(answer, water, tip), eyes)) >= GREY_FROM
+            for tip in black
+        )
     )
 
 
@@ -159,15 +164,27 @@ def foot(answer: Answer, eyes: Eyes = "told") -> str:
 
 
 def in_which_light(answer: Answer) -> tuple[str, ...]:
-    """Return in which light a water is drawn, where it is not the one that was asked about."""
-    turned = [one for one in waters(answer) if deciding(answer, one)[0] != answer.case.light]
-    if not turned:
-        return ()
-    where = f"{listed([water.name for water in turned])} water"
-    return (
-        f"The light may turn: {where} is drawn as the answer counts it, in the light that is worst "
-        "for the tip in hand.",
-    )
+    """Return in which light and on which patch a water is drawn, where it may be more than one."""
+    turned: list[str] = []
+    patchy: list[str] = []
+    for water in waters(answer):
+        views = [deciding(answer, water, tip) for tip in _tips(answer)]
+        if any(light != answer.case.light for light, _ in views):
+            turned.append(water.name)
+        if any(stretch != water for _, stretch in views):
+            patchy.append(water.name)
+    said = []
+    if turned:
+        said.append(
+            f"The light may turn: {listed(turned)} water is drawn as the answer counts it, for each "
+            "tip in the light that is worst for it."
+        )
+    if patchy:
+        said.append(
+            f"{listed(patchy).capitalize()} water is dark and bright by turns: each tip is drawn "
+            "before the patch that is worst for it."
+        )
+    return tuple(said)
 
 
 def describe(answer: Answer, reader: Reader = ANGLER) -> str:

@@ -9,12 +9,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tipsight.advice.answer import Answer
-from tipsight.inputs.case import Case, Stretch
+from tipsight.inputs.case import Case, Stretch, Tip
 from tipsight.pictures import far_bank, patch, screen
 from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.stage import Scene, scene
-from tipsight.pictures.subject import advised, deciding
+from tipsight.pictures.subject import View, advised, deciding
 from tipsight.scene import glitter
 from tipsight.scene.setting import sky_channels
 from tipsight.sight import eye
@@ -119,9 +119,9 @@ def _far(of: Scene, frame: Frame, eyes: Eyes) -> Array:
     return as_seen(of, far_bank.strip(of, frame), replace(frame, pixel_mm=math.inf), eyes)
 
 
-def view_of(answer: Answer, water: Stretch, eyes: Eyes) -> Scene:
-    """Return a water of an answer as it is drawn: for which eyes, and in the light that decides."""
-    light, stretch = deciding(answer, water)
+def view_of(answer: Answer, which: View, eyes: Eyes) -> Scene:
+    """Return a water of an answer as it is drawn: for which eyes, and in which light, on which patch."""
+    light, stretch = which
     case = replace(good_eyes(answer.case) if eyes == "good" else answer.case, light=light)
     return scene(case, stretch, [answer.tip_in_hand.tip, advised(answer)[1].tip])
 
@@ -157,30 +157,51 @@ def pictures(
         Panel, the strip of the far bank over it, and inset for the tip in hand, then for the
         advised one, top row first; with ``shrink``, a third behind each pair: the panel shrunk.
     """
-    of = view_of(answer, water, eyes)
     tips = [answer.tip_in_hand.tip, advised(answer)[1].tip]
-    panel, inset = frames(of.case.place.range_m, max(tip.showing_mm for tip in tips))
+    views = [deciding(answer, water, tip) for tip in tips]
+    scenes = {which: view_of(answer, which, eyes) for which in views}
+    first = scenes[views[0]]
+    panel, inset = frames(first.case.place.range_m, max(tip.showing_mm for tip in tips))
     if held is None or not held:
         held = {} if held is None else held
-        sheet = patch.water_sheet(of, panel, seed)
+        sheet = patch.water_sheet(first, panel, seed)
         for frame in {panel, inset}:
-            held[frame] = sheet, patch.seen_on(of, sheet, frame)
-    empty = {
-        frame: patch.rippled(of, sheet, frame, seed, seen) for frame, (sheet, seen) in held.items()
-    }
-    white = screen.white_cones(of.here)
-    bright = screen.exposure_cd_m2(of.here, white, empty[panel][0], of.look.tips[:, 0])
-    beyond = screen.rgb(_far(of, panel, eyes), white, bright)
-    gap = np.full((GAP_PX, *beyond.shape[1:]), 255, np.uint8)
-    found, wide = [], empty[panel][0]
+            held[frame] = sheet, patch.seen_on(first, sheet, frame)
+    shown = {which: _Shown(of, held, seed, eyes) for which, of in scenes.items()}
     alike = tips[0] == tips[1]
-    for tip in tips[: 1 if alike else 2]:
-        for frame in (panel, inset):
-            picture, covered = empty[frame]
-            picture = as_seen(of, patch.with_tip(picture, of, frame, tip, covered), frame, eyes)
-            shown = screen.rgb(picture[::-1], white, bright)
-            found.append(np.concatenate([beyond, gap, shown]) if frame == panel else shown)
-            wide = picture if frame == panel else wide
-        if shrink:
-            found.append(screen.rgb(shrink(wide[::-1]), white, bright))
+    found: list[NDArray[np.uint8]] = []
+    for tip, which in list(zip(tips, views, strict=True))[: 1 if alike else 2]:
+        found += shown[which].with_tip(tip, (panel, inset), shrink)
     return 2 * found if alike else found
+
+
+class _Shown:
+    """One water in one light, ready for any tip: its empty panels and what the screen makes of them."""
+
+    def __init__(self, of: Scene, held: Held, seed: int, eyes: Eyes) -> None:
+        self.of, self.eyes = of, eyes
+        self.empty = {
+            frame: patch.rippled(of, sheet, frame, seed, seen)
+            for frame, (sheet, seen) in held.items()
+        }
+        self.white = screen.white_cones(of.here)
+
+    def with_tip(
+        self, tip: Tip, both: tuple[Frame, Frame], shrink: Callable[[Array], Array] | None
+    ) -> list[NDArray[np.uint8]]:
+        """Return the panel of a tip with the strip of the far bank, its inset, and the panel shrunk."""
+        of, panel = self.of, both[0]
+        bright = screen.exposure_cd_m2(
+            of.here, self.white, self.empty[panel][0], of.look.tips[:, 0]
+        )
+        wide, near = (
+            as_seen(of, patch.with_tip(empty, of, frame, tip, covered), frame, self.eyes)
+            for frame, (empty, covered) in ((one, self.empty[one]) for one in both)
+        )
+        beyond = screen.rgb(_far(of, panel, self.eyes), self.white, bright)
+        gap = np.full((GAP_PX, *beyond.shape[1:]), 255, np.uint8)
+        whole = np.concatenate([beyond, gap, screen.rgb(wide[::-1], self.white, bright)])
+        found = [whole, screen.rgb(near[::-1], self.white, bright)]
+        if shrink:
+            found.append(screen.rgb(shrink(wide[::-1]), self.white, bright))
+        return found

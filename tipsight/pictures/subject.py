@@ -1,16 +1,18 @@
 """Which tip and which waters of an answer are drawn."""
 
+from collections.abc import Sequence
 from typing import Literal
 
 from tipsight.advice.answer import Answer, Block, Sight
 from tipsight.advice.facts import Repaint
 from tipsight.advice.sighting import along
-from tipsight.advice.swim import BRIGHT, DARK, swim
-from tipsight.inputs.case import Light, Stretch
+from tipsight.advice.swim import BRIGHT, DARK, finish_of, swim
+from tipsight.inputs.case import Light, Stretch, Tip
 from tipsight.output import names
 
 Place = Literal["bank", "bench"]
 Work = Literal["fit", "repaint", "bank"]
+View = tuple[Light, Stretch]
 
 
 def waters(answer: Answer) -> tuple[Stretch, ...]:
@@ -20,15 +22,32 @@ def waters(answer: Answer) -> tuple[Stretch, ...]:
     return tuple(told[name] for name in judged)
 
 
-def deciding(answer: Answer, water: Stretch) -> tuple[Light, Stretch]:
-    """Return the light and the patch of a water in which the tip in hand is worst, as the answer counts."""
+def deciding(answer: Answer, water: Stretch, tip: Tip) -> View:
+    """Return the light and the patch of a water in which a tip is worst, as the answer counts it."""
+    views, levels = _seen(answer, water, (tip,))
+    return views[levels[0].index(min(levels[0]))]
+
+
+def in_common(answer: Answer, water: Stretch, tips: Sequence[Tip]) -> View:
+    """Return the light and the patch in which no tip is seen much better than the answer counts it."""
+    views, levels = _seen(answer, water, tips)
+    over = [max(one[n] / max(min(one), 1e-9) for one in levels) for n in range(len(views))]
+    return views[over.index(min(over))]
+
+
+def _seen(
+    answer: Answer, water: Stretch, tips: Sequence[Tip]
+) -> tuple[list[View], list[list[float]]]:
+    """Return all that a water may be, and the level of each tip on each."""
     here = swim(answer.case)
     keys = here.waters.of(water.name)
+    views = [here.waters.views[key] for key in keys]
     if len(keys) == 1:
-        return here.waters.views[keys[0]]
-    tip = answer.tip_in_hand.tip
-    levels = [float(along(here, here.waters[key], tip).level[here.here]) for key in keys]
-    return here.waters.views[keys[levels.index(min(levels))]]
+        return views, [[1.0]] * len(tips)
+    finishes = dict.fromkeys(finish_of(tip, band.paint) for tip in tips for band in tip.bands)
+    lit = here.wearing(tuple(finishes))
+    each = [[float(along(lit, lit.waters[key], tip).level[lit.here]) for key in keys] for tip in tips]
+    return views, each
 
 
 def advised(answer: Answer) -> tuple[Place, Block]:
