@@ -8,7 +8,9 @@ import pytest
 
 from tipsight import tables
 from tipsight.advice import advise as advising
+from tipsight.advice import swim as swimming
 from tipsight.advice.advise import advise, examine, sweep
+from tipsight.advice.in_mind import _Few
 from tipsight.errors import Mistakes
 from tipsight.inputs import demo
 from tipsight.inputs.question import Question
@@ -107,3 +109,22 @@ def test_rows_of_a_sweep_make_a_table(alone) -> None:
     levels = [row["tip_in_hand_level"] for row in rows]
     assert levels == [told["tip_in_hand"]["visibility"]["level"] for told in alone]
     assert levels == sorted(levels, reverse=True)
+
+
+def test_what_is_kept_in_mind_alters_no_answer(monkeypatch) -> None:
+    """One float in swims that differ in bites, water, paint, what is on the shelf or light alone."""
+    told = ({}, {"bites": "bold"}, {"looks": "wavelets", "pace": "brisk"}, {"paint": "black"},
+            {"tips": ("solid 2.5", "quill 4")}, {"behind": ("bright",), "distance": "35 yd"},
+            {"temperature": "22 C"}, {"age": "70"}, {})  # fmt: skip
+    asked = [SIMPLE.with_options(**one) for one in told]
+    kept = [repr(advise(one).row()) for one in asked]
+    assert len(set(kept)) > 5
+    monkeypatch.setattr(swimming, "in_common", lambda case: ({}, {}, {}))
+    assert [repr(advise(one).row()) for one in asked] == kept
+
+
+def test_so_much_is_kept_in_mind_and_no_more() -> None:
+    few = _Few(2)
+    for key, found in {1: "a", 2: "b", 3: "c"}.items():
+        few[key] = found
+    assert dict(few) == {3: "c"}

@@ -1,8 +1,9 @@
 """What to fit at the bench: every stock, length and scheme, with what each costs."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Hashable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property, reduce
+from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -29,11 +30,26 @@ from tipsight.sight import detect, kernel
 
 Array = NDArray[np.float64]
 Mask = NDArray[np.bool_]
+T = TypeVar("T")
 
 HEAVY_G, LONGEST_LIGHT_MM = 8.0, 45.0
 """A float that takes less shot than this has no longer tip, whatever the waves (judgement)."""
 LONGEST_MM = 60.0
 """No tip is tried longer than this (judgement)."""
+
+
+def _afloat(work: Callable[["Shelf"], T]) -> cached_property[T]:
+    """Keep what hangs on no light with the swim, for shelves of the same pieces on any water."""
+
+    def asked(self: "Shelf") -> T:
+        held = self.held
+        if work.__name__ not in held:
+            held[work.__name__] = work(self)
+        found: T = held[work.__name__]
+        return found
+
+    asked.__doc__ = work.__doc__
+    return cached_property(asked)
 
 
 @dataclass(frozen=True)
@@ -50,24 +66,33 @@ class Shelf:
     """The tip in hand, where it is only to be painted anew: its own lengths stand."""
 
     @property
+    def held(self) -> dict[Hashable, Any]:
+        """What was worked out for the same pieces on the same float."""
+        which = self.stock, self.showing_mm.tobytes(), self.own
+        found = self.swim.shelves.get(which)
+        if found is None:
+            found = self.swim.shelves[which] = {}
+        return found
+
+    @property
     def coats(self) -> int:
         """Coats that the tip will have."""
         return self.own.coats if self.own else FRESH_COATS
 
-    @cached_property
+    @_afloat
     def painted_mm(self) -> Array:
         """Painted diameter of each stock, shape (T,)."""
         bare = np.array([s.diameter_mm for s in self.stock])
         return np.asarray(tips.painted_diameter_mm(bare, self.coats))
 
-    @cached_property
+    @_afloat
     def wet_mm(self) -> Array:
         """Wet length that each stock needs here, shape (T,)."""
         if self.own:
             return np.array([self.own.wet_mm])
         return np.array([least_wet_mm(self.swim.wave_rms_mm(d)) for d in self.painted_mm])
 
-    @cached_property
+    @_afloat
     def glued_mm(self) -> Array:
         """Length in the body, shape (T, L)."""
         if self.own:
@@ -75,7 +100,7 @@ class Shelf:
         outside = self.showing_mm[None, :] + self.wet_mm[:, None]
         return least_glued_mm(outside)
 
-    @cached_property
+    @_afloat
     def pull_g(self) -> Array:
         """Pull left for shot, shape (T, L)."""
         return np.asarray(
@@ -90,7 +115,7 @@ class Shelf:
             )
         )
 
-    @cached_property
+    @_afloat
     def sink_force_g(self) -> Array:
         """Force that drowns the showing part, shape (T, L)."""
         return np.asarray(
@@ -99,12 +124,12 @@ class Shelf:
             )
         )
 
-    @cached_property
+    @_afloat
     def ride_margin(self) -> Array:
-        """Showing part over the rms of its ups and downs, shape (T, L)."""
+        """Share of what shows over the rms of its ups and downs, shape (T, L)."""
         return np.stack([self.swim.ride_margin(d, self.showing_mm) for d in self.painted_mm])
 
-    @cached_property
+    @_afloat
     def limits(self) -> dict[Limit, Mask]:
         """Which pieces keep each limit but sight and balance, each broadcasting to (T, L)."""
         told = Measures(
@@ -117,7 +142,7 @@ class Shelf:
         )
         return kept(self.swim, told)
 
-    @cached_property
+    @_afloat
     def usual(self) -> Mask:
         """Which pieces are of the pattern's usual range, the longest by half the waves longer."""
         pattern, waves_mm = self.swim.pattern, 1e3 * self.swim.sea.height_m

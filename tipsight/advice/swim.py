@@ -1,6 +1,6 @@
 """The swim worked out once: the waters over distance, the ripple, the ride and the bare float."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
 from typing import Any
@@ -10,23 +10,21 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.advice.answer import Block
+from tipsight.advice.in_mind import AFLOAT, in_common
 from tipsight.advice.waters import Waters, views, water
 from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
 from tipsight.inputs.case import (
-    Angler,
     Case,
     Finish,
     Hung,
     Light,
-    Place,
     Stream,
     Stretch,
     Tip,
     WeighedFloat,
 )
-from tipsight.inputs.learnt import Learnt
 from tipsight.load import balance, budget, hull, line, patterns, shot, tips
 from tipsight.sight import eye
 from tipsight.units import YARD_M
@@ -46,8 +44,6 @@ RANGE_M = np.unique(
     )
 )
 """Whole yards to 60, then every fourth: where the level is worked out [m]."""
-HELD = 4096
-"""Tips whose rig and soundness are held in mind for one float on one water."""
 PEN, BLACK = "felt pen", "black"
 DARK = Stretch("dark", bank_height_deg=25.0)
 BRIGHT = Stretch("bright", bank_height_deg=0.5)
@@ -109,6 +105,10 @@ class Swim:
         default_factory=dict, init=False, repr=False, compare=False
     )
     """What `close_look.is_sound` has found; it hangs on no light and no distance."""
+    shelves: dict[Hashable, dict[Hashable, Any]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """What each piece on a shelf costs this float, as `bench.Shelf` has found; it hangs on no light."""
     alongs: dict[tuple[int, Tip], tuple[Array, Array, Array]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
@@ -185,8 +185,8 @@ class Swim:
     def _seen(self, **other: Any) -> "Swim":
         """Return the same float in the same swim, seen otherwise."""
         found = replace(self, **other)
-        object.__setattr__(found, "rigs", self.rigs)
-        object.__setattr__(found, "sounds", self.sounds)
+        for one in AFLOAT:
+            object.__setattr__(found, one, getattr(self, one))
         return found
 
     @property
@@ -293,40 +293,9 @@ def swim(case: Case, also_m: Sequence[float] = ()) -> Swim:
         diameters_mm=diameters,
         ride=ride_on(tackle, sea, stream, tuple(diameters.tolist())),
     )
-    rigs, sounds = _afloat(_unlit(case))
-    object.__setattr__(found, "rigs", rigs)
-    object.__setattr__(found, "sounds", sounds)
+    for one, held in zip(AFLOAT, in_common(case), strict=True):
+        object.__setattr__(found, one, held)
     return found
-
-
-def _unlit(case: Case) -> Case:
-    """Return a question without all that is of sight alone."""
-    return replace(
-        case,
-        place=Place(1.0),
-        light=Light(),
-        stretches=(),
-        angler=Angler(),
-        assumed=(),
-        other_lights=(),
-        trot=(),
-        learnt=Learnt(),
-    )
-
-
-@tables.lately(8)
-def _afloat(_case: Case) -> tuple[dict[Tip, Rig], dict[Tip, bool | None]]:
-    """Return `Swim.rigs` and `Swim.sounds`, in common for questions that differ in sight alone."""
-    return _Few(), _Few()
-
-
-class _Few(dict[Tip, Any]):
-    """Holds so much in mind and no more."""
-
-    def __setitem__(self, tip: Tip, found: Any) -> None:
-        if len(self) >= HELD:
-            self.clear()
-        super().__setitem__(tip, found)
 
 
 def _lit(
