@@ -33,7 +33,7 @@ def put(**told):
     return advise(Question(**told))
 
 
-def check(answer):
+def check(answer, viewed=True):
     far_m = answer.case.place.range_m
     tall_mm = sum(
         max(wall.scaled(m, far_m, hang)[1] for m in wall.marks(answer)) for hang in wall.HANG_M
@@ -46,12 +46,13 @@ def check(answer):
         assert data.startswith(b"%PDF-")
     for name in drawn.NAMES:
         assert not re.search(r"\bnan\b", drawn.drawing(answer, name).alone())
-    assert view.png(answer, "told").startswith(b"\x89PNG")
+    if viewed:
+        assert view.png(answer, "told").startswith(b"\x89PNG")
 
 
 @pytest.mark.parametrize("name", [row["name"] for row in tables.rows("patterns")])
 def test_every_pattern(name):
-    check(put(pattern=name, behind=["not sure"]))
+    check(put(pattern=name, behind=["not sure"]), viewed=False)  # no pattern alters the water
 
 
 @pytest.mark.parametrize("told", ODD, ids=str)

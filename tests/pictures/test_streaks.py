@@ -1,4 +1,7 @@
-"""The drawn water as it is cast, corrected by nothing, against the fit that the answer reckons with."""
+"""The drawn water as it is cast, corrected by nothing, against the fit that the answer reckons with.
+
+A few waters of the 47 that ``tests/helpers/cast_streaks.py`` prints, as each is cast for seconds.
+"""
 
 import math
 from functools import cache
@@ -15,7 +18,6 @@ from tipsight.sight.clutter import spectra
 OPEN = [  # wind, fetch, look-down, sky, skyline
     (2, 50, 2.5, 1, 0.5),
     (2, 50, 9, 3, 0.5),
-    (3, 50, 2.5, 12, 0.5),
     (3, 50, 1.5, 1, 0.5),
     (4, 50, 4.5, 3, 0.5),
     (6, 60, 2.5, 3, 0.5),
@@ -24,7 +26,6 @@ BANK = [
     (2, 50, 2.5, 3, 20),
     (3, 50, 9, 3, 10),
     (4, 50, 2.5, 3, 10),
-    (4, 50, 4.5, 12, 6),
     (3, 50, 4.5, 1, 25),
 ]
 CALM = [(0, 50, 2.5, 3, 0.5), (0, 50, 4.5, 3, 10, 0.0, 3e-3)]
@@ -100,7 +101,7 @@ def test_their_mean_and_spread_are_those_of_the_facet_sum(cast_of, row):
     assert cast.r == pytest.approx(float(of.look.sky_correlation[0]), abs=0.06)
 
 
-@pytest.mark.parametrize("row", [(4, 50, 2.5, 3, 10), (3, 50, 4.5, 3, 10)])
+@pytest.mark.parametrize("row", [(4, 50, 2.5, 3, 10)])
 def test_waves_across_the_sight_cost_under_a_bank_what_the_answer_takes(cast_of, row):
     """Within 15 %: the answer has 1.3 times the contrast there, the drawn water that of waves that
     cross. Found: .89 to .93; without the 1.3 it would be .75 to .80."""
@@ -114,7 +115,7 @@ def test_waves_across_the_sight_cost_little_on_open_water(cast_of):
         assert seen(cast_of, (3, 50, 2.5, 3, 0.5), range_m, 90.0) == pytest.approx(1.0, abs=0.2)
 
 
-@pytest.mark.parametrize("row", [(3, 50, 2.5, 3, 0.5), (3, 50, 2.5, 3, 10)])
+@pytest.mark.parametrize("row", [(3, 50, 2.5, 3, 10)])
 def test_waves_aslant_are_between(cast_of, row):
     """At 45 degrees, where the answer takes half of it under a bank: .98 to 1.16, on its careful
     side, as such waves cost nothing yet."""
@@ -122,7 +123,7 @@ def test_waves_aslant_are_between(cast_of, row):
         assert 0.9 < seen(cast_of, row, range_m, 45.0) < 1.25
 
 
-@pytest.mark.parametrize("row", [(2, 50, 2.5, 3, 0.5), (4, 50, 2.5, 3, 0.5), (6, 60, 1.5, 3, 0.5)])
+@pytest.mark.parametrize("row", [(2, 50, 2.5, 3, 0.5), (6, 60, 1.5, 3, 0.5)])
 def test_crests_cover_half_of_what_the_answer_takes_off(row):
     """A known miss, .42 to .66: the drawn sea has lost height with its short waves."""
     of, covered = water(*row), []
