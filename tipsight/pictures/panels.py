@@ -55,8 +55,9 @@ def good_eyes(case: Case) -> Case:
 
 def veil_cd_m2(of: Scene, age_years: float) -> float:
     """Return the veil over the water in eyes of an age: of sun, sky and the sun's own lane."""
-    lane = glitter.beside(of.here, float(of.look.look_down_deg[0]))
-    sources = (of.look.sky_glare, lane)
+    down = float(of.look.look_down_deg[0])
+    lane = of.here.once(("lane", down), lambda: np.stack(glitter.beside(of.here, down)))
+    sources = (of.look.sky_glare, (lane[0], lane[1]))
     return sum(float(eye.veil(lux, angle, age_years).sum()) for lux, angle in sources)
 
 

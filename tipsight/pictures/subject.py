@@ -3,16 +3,19 @@
 from collections.abc import Sequence
 from typing import Literal
 
+from tipsight import tables
 from tipsight.advice.answer import Answer, Block, Sight
 from tipsight.advice.facts import Repaint
 from tipsight.advice.sighting import along
 from tipsight.advice.swim import BRIGHT, DARK, finish_of, swim
-from tipsight.inputs.case import Light, Stretch, Tip
+from tipsight.inputs.case import Case, Light, Stretch, Tip
 from tipsight.output import names
 
 Place = Literal["bank", "bench"]
 Work = Literal["fit", "repaint", "bank"]
 View = tuple[Light, Stretch]
+KEPT = 24
+"""Tips on waters kept in mind: what is drawn is also told of."""
 
 
 def waters(answer: Answer) -> tuple[Stretch, ...]:
@@ -24,22 +27,23 @@ def waters(answer: Answer) -> tuple[Stretch, ...]:
 
 def deciding(answer: Answer, water: Stretch, tip: Tip) -> View:
     """Return the light and the patch of a water in which a tip is worst, as the answer counts it."""
-    views, levels = _seen(answer, water, (tip,))
+    views, levels = _seen(answer.case, water, (tip,))
     return views[levels[0].index(min(levels[0]))]
 
 
 def in_common(answer: Answer, water: Stretch, tips: Sequence[Tip]) -> View:
     """Return the light and the patch in which no tip is seen much better than the answer counts it."""
-    views, levels = _seen(answer, water, tips)
+    views, levels = _seen(answer.case, water, tuple(tips))
     over = [max(one[n] / max(min(one), 1e-9) for one in levels) for n in range(len(views))]
     return views[over.index(min(over))]
 
 
+@tables.lately(KEPT)
 def _seen(
-    answer: Answer, water: Stretch, tips: Sequence[Tip]
+    case: Case, water: Stretch, tips: tuple[Tip, ...]
 ) -> tuple[list[View], list[list[float]]]:
     """Return all that a water may be, and the level of each tip on each."""
-    here = swim(answer.case)
+    here = swim(case)
     keys = here.waters.of(water.name)
     views = [here.waters.views[key] for key in keys]
     if len(keys) == 1:
