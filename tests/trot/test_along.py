@@ -1,7 +1,9 @@
 """The whole trot: held to the plain question, and to what was worked out by hand."""
 
 import json
+from dataclasses import replace
 from itertools import pairwise
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -9,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tipsight.advice.advise import advise, examine
+from tipsight.advice.swim import swim
 from tipsight.cli import main
 from tipsight.inputs.case import Leg
 from tipsight.inputs.question import Question
@@ -16,7 +19,7 @@ from tipsight.inputs.settle import settle
 from tipsight.output import trot_words
 from tipsight.pictures import trot_strip
 from tipsight.sight import grades
-from tipsight.trot.along import AllAlong, Yards, along
+from tipsight.trot.along import AllAlong, Trot, Yards, _choice, _yards, along
 from tipsight.units import YARD_M
 
 TIP = {"diameter": "3 mm", "stock": "quill", "showing": "20 mm", "paint": "fluorescent orange"}
@@ -130,6 +133,76 @@ def test_a_long_notice_and_a_seldom_dip() -> None:
     assert _all([20], [2.4], [12.0], 0.0, block).strikes == ((20, 20, None),)
     glide = along(Question(distance="12 yd", behind="dark", looks="glass", wind="calm", **TIP))
     assert glide.in_hand.on[0].own_dip_s == 0.0
+
+
+def _on(yards, levels, notice):
+    return Yards(np.array(yards), np.array(levels), np.array(notice), 0.0)
+
+
+@pytest.mark.parametrize("turned", [1, -1])
+def test_where_two_stretches_meet_the_longer_dip_is_struck_at(turned) -> None:
+    """At 12 yd one asks for 2 s (1.4 s and more), the other for 1 s; no dip on one is none on both."""
+    block = examine(Question(**TIP))
+    near, far = _on([11, 12], [9.0, 9.0], [0.3, 1.4]), _on([12, 13], [9.0, 9.0], [0.9, 0.3])
+    both = AllAlong(block.tip, (block, block), (near, far)[::turned])
+    assert both.strikes == ((11, 11, 0.5), (12, 12, 2.0), (13, 13, 0.5))
+    lost = _on([11, 12], [9.0, 1.0], [0.3, float("nan")])
+    both = AllAlong(block.tip, (block, block), (lost, far)[::turned])
+    assert both.strikes == ((11, 11, 0.5), (12, 12, None), (13, 13, 0.5))
+
+
+def test_of_stretches_on_which_as_little_is_seen_the_farthest_is_the_worst() -> None:
+    block = examine(Question(**TIP))
+    assert AllAlong(block.tip, (block, block), ()).worst == 1
+    dim = replace(block, visibility=replace(block.visibility, level=0.5 * block.visibility.level))
+    assert AllAlong(block.tip, (dim, block), ()).worst == 0
+    assert AllAlong(block.tip, (dim, block), ()).level == 0.5 * block.visibility.level
+
+
+def test_for_how_long_it_is_followed_by_hand() -> None:
+    """Half of the yards of 20 s and all of those of 30 s are 40 s; nearer than 4 yd nobody looks."""
+    block = examine(Question(**TIP))
+    half = _on([4, 5, 6, 7], [9.0, 2.5, 2.3, 1.0], [0.3] * 4)
+    chosen = AllAlong(block.tip, (block,) * 3, (half, _on([8], [9.0], [0.3]), _on([], [], [])))
+    assert Trot((), (), chosen, None, chosen, (20.0, 30.0, 5.0)).followed_s == pytest.approx(40.0)
+
+
+def test_how_long_a_dip_must_last_is_that_of_the_worst_water() -> None:
+    """At its far end a stretch is looked at as the plain question looks at it."""
+    found = along(Question(distance="12 yd", behind="dark 50%; broken 50%", looks="ripple", **TIP)).in_hand
+    dark, broken = found.blocks[0].visibility.by_background
+    assert dark.notice_s < 0.2 * broken.notice_s
+    assert found.on[0].notice_s[-1] == pytest.approx(broken.notice_s, rel=1e-9)
+
+
+@pytest.mark.parametrize(("per_min", "own_s"), [(0.49, 0.0), (0.5, 0.8), (4.0, 0.8)])
+def test_dips_of_the_water_count_from_one_in_two_minutes_on(per_min, own_s) -> None:
+    case = settle(Question(distance="12 yd", behind="dark", **TIP))
+    block = examine(Question(distance="12 yd", behind="dark", **TIP))
+    handled = replace(block.handling, dips_per_min=per_min, ordinary_dip_s=0.8)
+    leg = Leg(0.0, case.place.range_m, ())
+    assert _yards(leg, swim(case), replace(block, handling=handled)).own_dip_s == own_s
+
+
+def _offer(name, yards, level, *, passes=False, sound=True):
+    blocks = (SimpleNamespace(sound=True), SimpleNamespace(sound=sound))
+    return name, SimpleNamespace(passes=passes, followed_yards=yards, level=level, blocks=blocks)
+
+
+@pytest.mark.parametrize(
+    ("offered", "taken"),
+    [
+        ([_offer("a", 30, 3.0), _offer("b", 20, 2.5, passes=True)], "b"),
+        ([_offer("a", 30, 1.0), _offer("b", 31, 0.5)], "b"),
+        ([_offer("a", 31, 1.0, sound=False), _offer("b", 30, 0.5)], "b"),
+        ([_offer("a", 30, 1.0, sound=False), _offer("b", 31, 0.5, sound=False)], "b"),
+        ([_offer("a", 30, 0.94), _offer("b", 30, 1.0)], "b"),
+        ([_offer("a", 30, 0.96), _offer("b", 30, 1.0)], "a"),
+    ],
+)  # fmt: skip
+def test_the_choice_by_hand(offered, taken) -> None:
+    """What does on all; else of sound tips the most yards; of as many the least trouble within 5 %."""
+    assert _choice(offered)[0] == taken
 
 
 def test_it_is_told_to_people_and_to_programs(capsys) -> None:

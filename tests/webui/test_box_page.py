@@ -10,6 +10,7 @@ from tipsight.box import floats, keeping, recorded
 from tipsight.inputs.entry import Entry
 from tipsight.inputs.question import Question
 from tipsight.output import rank_words
+from tipsight.paper import cards
 from tipsight.season.ranking import rank
 from webui import box_page, create_app
 
@@ -156,6 +157,38 @@ def test_a_borrowed_name_does_not_make_it_this_machine(box, host):
     assert phone.post("/box/1/drop", data={"token": "x"}, **how).status_code == 403
 
 
+@pytest.mark.parametrize(
+    ("host", "asks", "code"),
+    [(f"{ADDRESS}:8765", "127.0.0.1", 403), ("localhost", "", 403), ("localhost", "x", 403),
+     ("localhost:8765", "127.0.0.1", 303), ("127.0.0.1", "::1", 303)],
+)  # fmt: skip
+def test_this_machine_is_known_by_its_name_and_by_where_it_asks_from(box, host, asks, code):
+    app = create_app(box=box, hosts=[ADDRESS])
+    how = {"environ_base": {"REMOTE_ADDR": asks}, "headers": {"Host": host}}
+    data = {"token": token(app.test_client()), "was": "1"}
+    assert app.test_client().post("/box/1/drop", data=data, **how).status_code == code
+    assert len(kept(box)) == (1 if code == 303 else 2)
+
+
+def test_each_page_has_its_own_token_and_any_text_may_be_sent_for_it(box):
+    """18 bytes by chance are 24 letters."""
+    one, other = (token(create_app(box=box).test_client()) for _ in range(2))
+    assert one != other
+    assert len(one) == len(other) == 24
+    reply = create_app(box=box).test_client().post("/box/1/drop", data={"token": "é", "was": "1"})
+    assert reply.status_code == 409
+    assert len(kept(box)) == 2
+
+
+def test_a_stale_form_neither_drops_nor_brings_back(client, box):
+    reply = send(client, "/box/1/drop", was="99")
+    assert (reply.status_code, "Somebody changed it meanwhile" in text(reply)) == (409, True)
+    assert len(kept(box)) == 2
+    send(client, "/box/1/drop", was="1")
+    assert send(client, "/box/1/back", was="1").status_code == 409
+    assert [n for n, *_ in kept(box)] == [2]
+
+
 def test_a_page_without_a_box_says_so():
     client = create_app().test_client()
     assert "One float" not in text(client.get("/box"))
@@ -238,6 +271,24 @@ def test_the_cards_of_what_was_found(client):
         assert (card.status_code, card.mimetype) == (200, "application/pdf")
         assert len(re.findall(rb"/Type /Page\b", card.data)) == pages
     assert client.get("/box/cards.pdf?find=zander").status_code == 422
+
+
+def test_the_cards_are_of_what_is_shown_and_of_whose_eyes_they_are(box, monkeypatch):
+    """From the second on it is the second; a dropped one has none; Ada's eyes go with each."""
+    counts = {f"{n}": [far] for n, far in enumerate((8, 11, 14, 8, 10, 12), 1)}
+    card = {"counts": counts, "pace_m": 0.85, "step": "measured", "ruler_mm": 100.0, "age": "60"}
+    with keeping.opened(box, "write") as one:
+        recorded.add(one, recorded.Reading("card", "Ada", TODAY, "1", card))
+    printed = []
+    monkeypatch.setattr(cards, "of_floats", lambda told: printed.append(told) or b"%PDF")
+    client = create_app(box=box).test_client()
+    client.get("/box/cards.pdf?distance=20+yd")
+    client.get("/box/cards.pdf?distance=20+yd&from=1&who=Ada")
+    send(client, "/box/1/drop", was="1")
+    client.get("/box/cards.pdf?distance=20+yd")
+    assert [[one.paint for one in told] for told in printed] == [["red", "black"], ["black"], ["black"]]
+    eyes = [told[0].learnt.of("own_eye") for told in printed]
+    assert (eyes[0], eyes[2], eyes[1].bars) == (None, None, 6)
 
 
 def test_only_those_that_do_here(client):

@@ -2,9 +2,12 @@
 
 import html
 import re
+from datetime import date
 
 import pytest
 
+from tipsight.box import keeping, recorded
+from tipsight.errors import Mistakes
 from tipsight.hours import skies
 from tipsight.inputs.question import Question
 from webui import create_app, day_page
@@ -66,6 +69,45 @@ def test_what_cannot_be_read_is_told_at_its_field_and_kept(client, changed, said
     assert said in text(reply)
     assert 'name="from"' in reply.text
     assert 'value="12:00"' in reply.text
+
+
+def test_an_end_before_the_beginning_is_told_at_the_end(client):
+    reply = client.get(f"/day?{ASKED.replace('to=12:30', 'to=11:00')}")
+    assert re.findall(r'class="wrong" id="([^"]+)"', reply.text) == ["to-m"]
+
+
+def test_today_and_whose_eyes_are_taken_where_nothing_else_is_told(tmp_path, monkeypatch):
+    path = tmp_path / "my.box"
+    counts = {f"{n}": [far] for n, far in enumerate((8, 11, 14, 8, 10, 12), 1)}
+    card = {"counts": counts, "pace_m": 0.85, "step": "measured", "ruler_mm": 100.0, "age": "60"}
+    with keeping.opened(path, "write") as box:
+        recorded.add(box, recorded.Reading("card", "Ada", date(2026, 10, 3), "1", card))
+    asked = []
+
+    def only_asked(*told):
+        asked.append(told)
+        raise Mistakes([])
+
+    monkeypatch.setattr(skies, "under_skies", only_asked)
+    monkeypatch.setattr(day_page, "today", lambda: date(2026, 10, 4))
+    client = create_app(Question(distance="34 yd"), box=path).test_client()
+    here = f"/day?{SWIM}&day=&place=52.1+N+1.5+W&facing=south-west"
+    client.get(here)
+    client.get(f"{here}&who=Ada")
+    assert [told[1] for told in asked] == [(date(2026, 10, 4), None)] * 2
+    assert [told[4] for told in asked] == [(None, None)] * 2
+    usual, hers = (told[0].learnt.of("own_eye") for told in asked)
+    assert (usual, hers.bars) == (None, 6)
+
+
+def test_each_sky_is_drawn_and_told_in_the_units_of_the_page(client):
+    """34 yd are 31.1 m."""
+    asked = ASKED.replace("&sky=clear", "").replace("to=12:30", "to=12:15")
+    reply = client.get(f"/day?{asked}&far=m")
+    drawn = re.search(r'<svg xmlns="http://www.w3.org/2000/svg".*?</svg>', reply.text, re.DOTALL)[0]
+    for sky in ("bright overcast sky", "clear sky"):
+        assert f">15 October 2026, {sky}<" in drawn
+        assert f"15 October 2026, {sky}, 31 m off, looking SW" in text(reply)
 
 
 def test_place_and_facing_are_taken_from_the_question(client, rules):

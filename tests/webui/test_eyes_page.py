@@ -106,6 +106,18 @@ def test_what_cannot_be_read_is_told_at_its_field_and_nothing_is_lost(client, bo
     assert kept(box) == []
 
 
+def test_a_mistake_stands_at_its_own_bar_and_a_pace_spoils_no_other(client):
+    reply = send(client, "/eyes/card", **{**CARD, "back2": "900"})
+    assert re.findall(r'class="wrong" id="([^"]+)"', reply.text) == ["back2-m"]
+    reply = send(client, "/eyes/card", **{**CARD, "pace": "5 m", "out3": "frog"})
+    assert re.findall(r'class="wrong" id="([^"]+)"', reply.text) == ["pace-m", "out3-m"]
+
+
+def test_where_the_squares_parted_is_kept(client, box):
+    send(client, "/eyes/card", **{**CARD, "squares": "9 m", "sight": "6/9"})
+    assert (kept(box)[0].told["squares_m"], kept(box)[0].told["sight"]) == (9.0, "6/9")
+
+
 def test_one_tap_keeps_where_it_went_and_one_undoes_it(client, box):
     send(client, "/eyes/card", **CARD)
     page = client.get("/?distance=40+yd&behind=dark")
@@ -121,6 +133,7 @@ def test_one_tap_keeps_where_it_went_and_one_undoes_it(client, box):
     assert taken(client)["own_eye"].endswith("from 6 bars and 1 note")
     undone = send(client, "/eyes/2/drop?distance=40+yd&behind=dark")
     assert "Left out:" in undone.text
+    assert "went at 40 yd. Your eyes: 0.92 times what is usual" in text(undone)
     assert taken(client)["own_eye"] == "0.92, from 6 bars"
     assert 'href="/?distance=40+yd&amp;behind=dark"' in undone.text
     send(client, "/eyes/2/back")
@@ -139,6 +152,51 @@ def test_a_note_that_cannot_be_read_keeps_nothing(client, box, told, said):
     reply = send(client, "/eyes/note", **told)
     assert (reply.status_code, said in text(reply), kept(box)) == (422, True, [])
     assert f'value="{told["far"]}"' in reply.text
+
+
+def test_a_note_keeps_age_and_sight_and_whose_it_is(client, box):
+    send(client, "/eyes/card", **CARD, who="Ann")
+    send(client, "/eyes/note?distance=40+yd&age=60&sight=6/9&who=Ann", far="40", saw="went")
+    note = kept(box)[1]
+    assert (note.whose, note.told["age"], note.told["sight"]) == ("Ann", "60", "6/9")
+
+
+def test_a_note_of_a_question_that_cannot_be_answered_is_not_kept(client, box):
+    reply = send(client, "/eyes/note?distance=40+yd&showing=frog", far="40", saw="went")
+    assert (reply.status_code, kept(box)) == (422, [])
+    assert "a number is wanted; say 1 to 80 mm" in text(reply)
+    assert 'value="40"' in reply.text
+
+
+def test_with_nobodys_eyes_and_without_a_box_no_note_is_offered(client):
+    assert "/eyes/note" in client.get("/eyes?distance=40+yd").text
+    for path in ("/?distance=40+yd&who=nobody", "/eyes?distance=40+yd&who=nobody"):
+        assert "/eyes/note" not in client.get(path).text
+    boxless = create_app(OWN).test_client()
+    for path in ("/", "/eyes"):
+        assert not re.search("/eyes/(note|card)", boxless.get(path).text)
+
+
+def test_a_form_leads_to_whose_it_was_and_each_sees_his_own(box):
+    """Who a page is of needs no name in an address."""
+    client = create_app(OWN, box=box).test_client()
+    mine = send(client, "/eyes/card", follow=False, **CARD)
+    anns = send(client, "/eyes/card", follow=False, **CARD, who="Ann")
+    assert [one.headers["Location"] for one in (mine, anns)] == [
+        "/eyes?reading=1", "/eyes?who=Ann&reading=2",
+    ]  # fmt: skip
+    hers = create_app(OWN, box=box, who="Ann").test_client()
+    assert send(hers, "/eyes/card", follow=False, **CARD, who="Ann").headers["Location"] == "/eyes?reading=3"
+    lists = [re.findall(r'<li id="r(\d+)"', one.get("/eyes").text) for one in (client, hers)]
+    assert lists == [["1"], ["3", "2"]]
+
+
+def test_a_count_of_dips_is_no_reading_of_the_eyes(client, box):
+    with keeping.opened(box, "write") as one:
+        dips = {"dips": 6.0, "minutes": 2.0, "question": dict(OWN.told())}
+        recorded.add(one, recorded.Reading("dips", "Mill run", saw.today(), "1", dips))
+    reply = client.get("/eyes?reading=1")
+    assert (reply.status_code, "Kept:" in reply.text) == (200, False)
 
 
 def test_of_an_invented_swim_no_note_is_kept(box):
