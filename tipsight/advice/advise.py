@@ -183,13 +183,11 @@ def advise_case(case: Case, told: Mapping[str, object] | None = None) -> Answer:
 
 def _bolder(choices: Shelf) -> Shelf | None:
     """Return the shelf for bold bites, where none were told and no tip does with ordinary ones."""
-    here = choices.swim
-    wanted = here.case.wanted
+    wanted = choices.swim.case.wanted
     if wanted.bites_told or any(f.allowed.any() for f in choices.fields()):
         return None
     share = next(word.number for word in words_of("bites") if word.word == "bold")
-    case = replace(here.case, wanted=replace(wanted, bite_share=share))
-    bolder = replace(choices, swim=replace(here, case=case))
+    bolder = choices.wanting(replace(wanted, bite_share=share))
     return bolder if any(f.allowed.any() for f in bolder.fields()) else None
 
 

@@ -24,7 +24,7 @@ from tipsight.advice.sighting import counted
 from tipsight.advice.swim import BLACK, FRESH_COATS, Swim, family_of
 from tipsight.advice.waters import Water
 from tipsight.errors import Mistakes
-from tipsight.inputs.case import Stock, Tip
+from tipsight.inputs.case import Stock, Tip, Wanted
 from tipsight.load import budget, materials, tips
 from tipsight.sight import detect, kernel
 
@@ -72,6 +72,13 @@ class Shelf:
         found = self.swim.shelves.get(which)
         if found is None:
             found = self.swim.shelves[which] = {}
+        return found
+
+    def wanting(self, wanted: Wanted) -> "Shelf":
+        """Return the same pieces on the same waters for other wishes."""
+        case = replace(self.swim.case, wanted=wanted)
+        found = replace(self, swim=replace(self.swim, case=case))
+        vars(found)["levels"] = self.levels  # what is seen hangs on no wish
         return found
 
     @property
