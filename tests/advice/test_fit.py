@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 import sample
 
-from tipsight.advice import advise, fit
+from tipsight.advice import advise, bench, fit
 from tipsight.advice.answer import Block, Change
 from tipsight.advice.choose import Field
 from tipsight.advice.facts import Failure, Fit, Limit, Note, Repaint
@@ -161,6 +161,19 @@ class Stiff:
         one, flat = np.ones((1, 1, 1)), np.zeros((1, 1))
         allowed = np.array([[self.share <= self.swim.case.wanted.bite_share]])
         return (Field(one, flat, flat, allowed, flat[0]),)
+
+    def wanting(self, wanted) -> "Stiff":
+        return replace(self, swim=replace(self.swim, case=replace(self.swim.case, wanted=wanted)))
+
+
+def test_other_wishes_alter_no_level_and_do_alter_what_is_allowed() -> None:
+    plain = bench.shelf(sample.SWIM)
+    bold = plain.wanting(replace(sample.CASE.wanted, bite_share=0.9))
+    again = bench.shelf(replace(sample.SWIM, case=bold.swim.case))
+    for one, other in zip(bold.fields(), again.fields(), strict=True):
+        assert (one.level == other.level).all()
+        assert (one.allowed == other.allowed).all()
+    assert any((a.allowed != b.allowed).any() for a, b in zip(plain.fields(), bold.fields(), strict=True))
 
 
 @pytest.mark.parametrize(
