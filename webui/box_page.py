@@ -1,5 +1,6 @@
 """Your floats on the page: searched, put in, changed, dropped and brought back."""
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -17,8 +18,12 @@ from tipsight.box.floats import Kept, Stale
 from tipsight.errors import Mistake, Mistakes
 from tipsight.inputs import in_a_line
 from tipsight.inputs.entry import OF_FLOAT, Entry, sought_words
+from tipsight.inputs.items import ITEMS
+from tipsight.inputs.quantities import Unread, length_mm
 from tipsight.inputs.question import Question
 from tipsight.inputs.refitted import retold
+from tipsight.inputs.settle_float import shot_mass_g
+from tipsight.inputs.values import read as read_item
 from tipsight.output import float_words
 from webui.asking import Asked, read, typed_of
 from webui.writing import Writing
@@ -77,8 +82,9 @@ class Sought:
 
     def _order(self, one: Kept) -> tuple[Any, ...]:
         told = one.entry.told
-        load = told.get("takes") or told.get("size") or ""
-        by = {"pattern": told.get("pattern", ""), "load": load, "fished": one.entry.fished}
+        if self.sort == "load":
+            return _load(told), one.number
+        by = {"pattern": told.get("pattern", ""), "fished": one.entry.fished}
         return by.get(self.sort, ""), one.number
 
     def args(self, other: Mapping[str, int] = NOTHING) -> list[tuple[str, Any]]:
@@ -86,6 +92,18 @@ class Sought:
         told = {"find": self.find, "kind": self.kind, "sort": self.sort, "from": self.first}
         usual = {"find": "", "kind": "", "sort": "number", "from": 0}
         return [(key, value) for key, value in (told | dict(other)).items() if value != usual.get(key)]
+
+
+def _load(told: Mapping[str, Any]) -> tuple[bool, float]:
+    """Return by what floats are put in order of load: what each takes [g], then the sizes of the rest."""
+    if told.get("takes"):
+        takes = read_item(ITEMS["takes"], told["takes"])
+        masses = shot_mass_g({})
+        return False, takes if isinstance(takes, float) else sum(n * masses[name] for name, n in takes)
+    try:
+        return True, length_mm(told.get("size", ""))
+    except Unread:  # told by its parts, or by a size of own tables
+        return True, math.inf
 
 
 @dataclass(frozen=True)

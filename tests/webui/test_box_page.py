@@ -77,6 +77,15 @@ def test_floats_are_found_and_sorted(client, query, found):
     assert numbers(client.get(f"/box?{query}")) == found
 
 
+def test_by_load_is_by_weight_and_what_is_known_by_size_comes_last(client, box):
+    """6BB are 2.4 g, 10BB are 4.0 g (BB 0.4 g, common practice), 0.5 g is the least."""
+    for takes in ({"takes": "10BB"}, {"takes": "0.5 g"}, {"size": "16 mm"}, {"size": "9 mm"}):
+        told = {**{k: v for k, v in AVON.items() if k != "takes"}, **takes}
+        with keeping.opened(box, "write") as one:
+            floats.put(one, Entry(told), TODAY)
+    assert numbers(client.get("/box?sort=load")) == [4, 1, 2, 3, 6, 5]
+
+
 def test_one_line_puts_a_float_in(client, box):
     reply = send(client, "/box/put", line="wire stick, 5 No 4, 3.5 mm solid 8 mm white, two of them")
     assert (reply.status_code, reply.headers["Location"]) == (303, "/box?float=3#f3")
@@ -187,6 +196,19 @@ def test_a_stale_form_neither_drops_nor_brings_back(client, box):
     send(client, "/box/1/drop", was="1")
     assert send(client, "/box/1/back", was="1").status_code == 409
     assert [n for n, *_ in kept(box)] == [2]
+
+
+def test_what_was_typed_for_a_float_that_is_not_listed_is_shown(client, box, rules):
+    send(client, "/box/1/drop", was="1")
+    reply = send(client, "/box/1/change", line="paint white, nine of them", was="1")
+    rules(reply.text)
+    assert reply.status_code == 409
+    assert "it was changed meanwhile; look at it and say again what you want" in text(reply)
+    assert "Float 1, dropped, is now: quill avon, 6BB" in text(reply)
+    assert "You had typed: paint white, nine of them" in text(reply)
+    reply = send(client, "/box/99/change", line="paint white")
+    assert "there is no such float" in text(reply)
+    assert "You had typed: paint white" in text(reply)
 
 
 def test_a_page_without_a_box_says_so():

@@ -164,7 +164,7 @@ def test_a_note_keeps_age_and_sight_and_whose_it_is(client, box):
 def test_a_note_of_a_question_that_cannot_be_answered_is_not_kept(client, box):
     reply = send(client, "/eyes/note?distance=40+yd&showing=frog", far="40", saw="went")
     assert (reply.status_code, kept(box)) == (422, [])
-    assert "a number is wanted; say 1 to 80 mm" in text(reply)
+    assert "showing 'frog': a number is wanted; say 1 to 80 mm" in text(reply)
     assert 'value="40"' in reply.text
 
 
