@@ -2,8 +2,9 @@
 
 import json
 import pickle  # only to measure: nothing is ever read back
-from collections.abc import Callable, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Hashable, Sequence
+from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 from urllib.parse import parse_qsl
@@ -43,6 +44,8 @@ from webui.writing import Writing
 
 KEPT, KEPT_BYTES = 256, 24_000_000
 """Answers that are kept, so that going back costs nothing, and the memory that they may take."""
+PAGES_BYTES = 4_000_000
+"""Of whole pages that are kept as they were written: some fifty."""
 BYTES_TO_ONE_PICKLED = 7
 """Memory of an answer (measured: 130 kB) to its length when pickled (19 kB); it holds no array."""
 _COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
@@ -113,6 +116,7 @@ def create_app(
     )
     start = demo.question() if own is None else own
     kept = Kept(advise, most=KEPT, most_bytes=KEPT_BYTES, size=_bytes)
+    pages = Kept(_rendered, most=KEPT, most_bytes=PAGES_BYTES, size=len)
 
     def learned(asked: Asked) -> tuple[Asked, Question]:
         """Return what is asked with what was learned of those who ask, and its question."""
@@ -126,6 +130,7 @@ def create_app(
         if not fragment and not asked.is_short(request.args):
             return redirect(f"/?{asked.query()}", 303)  # type: ignore[return-value]
         choices = readings.choices()
+        may = not asked.own or own is not None
         try:
             asked, question = learned(asked)
             answer = _answer(kept, question)
@@ -136,7 +141,9 @@ def create_app(
         except Mistakes as wrong:
             told = asked.retold(wrong)
             return _page(asked, choices, mistakes=told, fragment=fragment)
-        return _page(
+        noted = eyes_page.noting(asked, writing, may=may)
+        make = partial(
+            _page,
             asked,
             choices,
             answer=answer,
@@ -146,8 +153,12 @@ def create_app(
             either=either,
             invented=asked.own and own is None,
             fragment=fragment,
-            noted=eyes_page.noting(asked, writing, may=not asked.own or own is not None),
+            noted=noted,
         )
+        if fragment:  # what changed hangs on what was shown before
+            return make()
+        whole = _Whole((asked.key, asked.own, choices, noted.may, request.host_url), [make])
+        return Response(pages(whole), headers={"Vary": "X-Fragment"})
 
     @app.get("/advise.json")
     def as_json() -> Response:
@@ -190,6 +201,20 @@ _SAYS = {
     500: ("Something broke", "The sums could not be done. Change one thing and ask again."),
 }
 """What is said when there is no page."""
+
+
+@dataclass(frozen=True)
+class _Whole:
+    """A whole page by all that it hangs on."""
+
+    of: tuple[Hashable, ...]
+    make: list[Callable[[], Response]] = field(compare=False, repr=False)
+    """What writes it, taken out when it has: what is kept is to hold no answer."""
+
+
+def _rendered(whole: _Whole) -> bytes:
+    page: bytes = whole.make.pop()().data
+    return page
 
 
 def _answer(kept: Callable[[Question], Answer], question: Question) -> Answer:

@@ -4,6 +4,9 @@ import threading
 
 import pytest
 
+from tipsight.advice.advise import advise
+from tipsight.inputs import demo
+from webui import app
 from webui.kept import Kept
 
 
@@ -84,3 +87,23 @@ def test_many_who_ask_the_same_at_once_cost_one():
     for person in people:
         person.join(10)
     assert (made, got) == (["one"], ["one"] * 5)
+
+
+def test_a_page_is_written_once_and_again_for_another_host_question_or_unit(monkeypatch):
+    """What hangs on the address that was asked, such as the link of the answer, is its own."""
+    written = []
+    plain = app._page
+    monkeypatch.setattr(app, "_page", lambda *a, **k: written.append(1) or plain(*a, **k))
+    answer = advise(demo.question())
+    client = app.create_app(advise=lambda _: answer).test_client()
+    first, again = (client.get("/?distance=40+yd").text for _ in range(2))
+    assert (first == again, len(written)) == (True, 1)
+    other = client.get("/?distance=40+yd", base_url="http://127.0.0.1:8000").text
+    assert "http://127.0.0.1:8000/?distance" in other
+    assert "http://localhost/?distance" in first
+    metres = client.get("/?distance=40+yd&far=m").text
+    assert metres != first
+    assert len(written) == 3
+    part = client.get("/?distance=40+yd", headers={"X-Fragment": "1"}).text
+    assert "<html" not in part
+    assert client.get("/?distance=40+yd").text == first
