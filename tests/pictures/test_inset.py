@@ -4,14 +4,16 @@ Differences of colour are CIEDE2000 (CIE 142:2001), by colour-science; one of 10
 see at a glance, one of 2.3 just noticeable (Mahy et al. 1994, from memory).
 """
 
-from itertools import pairwise
+import io
+from itertools import combinations, pairwise
 
 import numpy as np
 import pytest
 from colours import colour
+from PIL import Image, ImageDraw
 
 from tipsight import Question, advise
-from tipsight.pictures import panels
+from tipsight.pictures import panels, view
 from tipsight.pictures.subject import advised, deciding, waters
 from tipsight.sight.contrast import contrast
 
@@ -70,3 +72,44 @@ def test_bands_that_no_eye_tells_apart_in_the_sun_s_lane_are_not_told_apart_in_t
     (*_, white, seen), (*_, black, looks) = bands(LANE)
     assert np.abs(seen - looks).max() < 0.02
     assert colour.delta_E(white, black, method="CIE 2000") < 2.3
+
+
+def ratio(box):
+    """Return the contrast of the darkest and the lightest of a cut-out, by WCAG 2.1's relative luminance."""
+    value = np.asarray(box.convert("RGB"), dtype=float) / 255.0
+    flat = np.where(value <= 0.04045, value / 12.92, ((value + 0.055) / 1.055) ** 2.4)
+    light = flat @ [0.2126, 0.7152, 0.0722]
+    return (light.max() + 0.05) / (light.min() + 0.05)
+
+
+@pytest.mark.parametrize("fine", [None, 18.0], ids=["screen not told", "with true size"])
+def test_words_beside_the_panels_are_large_and_dark_and_nothing_lies_on_anything(monkeypatch, fine):
+    """12 px and 7:1 (WCAG 2.1, 1.4.6) in the drawn sheet itself; every line and every panel apart."""
+    words, placed = [], []
+    text, paste = ImageDraw.ImageDraw.text, Image.Image.paste
+
+    def written(pen, xy, said, *rest, font, **more):
+        words.append((font.size, pen.textbbox(xy, said, font=font)))
+        return text(pen, xy, said, *rest, font=font, **more)
+
+    def pasted(sheet, picture, at):
+        placed.append((*at, at[0] + picture.width, at[1] + picture.height))
+        return paste(sheet, picture, at)
+
+    monkeypatch.setattr(ImageDraw.ImageDraw, "text", written)
+    monkeypatch.setattr(Image.Image, "paste", pasted)
+    answer = advise(Question(distance="25 yd", behind=["dark", "bright"], paint=ORANGE))
+    sheet = Image.open(io.BytesIO(view.png(answer, pixels_per_mm=fine)))
+    assert len(placed) == (8 if fine is None else 12)
+    for size, box in words:
+        assert size >= 12
+        assert ratio(sheet.crop(tuple(map(round, box)))) >= 7.0
+    boxes = [box for _, box in words] + placed
+    for left, top, right, bottom in boxes:
+        assert left >= 0
+        assert top >= 0
+        assert right <= sheet.width
+        assert bottom <= sheet.height
+    for one, other in combinations(boxes, 2):
+        apart = (one[2] <= other[0], other[2] <= one[0], one[3] <= other[1], other[3] <= one[1])
+        assert any(apart), (one, other)
