@@ -129,7 +129,7 @@ def test_the_heaviest_question_is_bounded_work(work):
     assert work["sums"] <= 80_000_000
 
 
-def test_memory_is_flat_over_a_hundred_mixed_requests(monkeypatch):
+def test_memory_is_flat_over_some_hundred_mixed_requests(monkeypatch):
     """What ``tests/benchmark/memory_page.py`` asks twenty thousand times with all the sums.
 
     A page of 60 kB lost now and then would show.
@@ -148,7 +148,7 @@ def test_memory_is_flat_over_a_hundred_mixed_requests(monkeypatch):
 
     tracemalloc.start()
     try:
-        before = held_after(50)
-        assert held_after(110) - before < 90_000
+        before = held_after(60)
+        assert held_after(150) - before < 120_000
     finally:
         tracemalloc.stop()
