@@ -159,7 +159,8 @@ def add(app: Flask, answered: Callable[[], tuple[Asked, Answer]]) -> None:
             heading=legend.heading(answer, asked.units.reader),
             captions=legend.captions(answer),
             care=legend.sun_care(answer),
-            foot=legend.foot(answer),
+            here=legend.of_this_water(answer),
+            look=legend.how_to_look(answer),
             film=legend.film_described(answer, asked.units.reader),
         )
         return Response(page, 422 if wrong else 200)

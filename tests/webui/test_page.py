@@ -408,7 +408,8 @@ def test_the_view_is_drawn_and_told(house):
     said = texts(page)
     for caption in legend.captions(answer)["bright"]:
         assert all(words in said for words in caption[1:])
-    assert legend.foot(answer) in said
+    for one in (*legend.of_this_water(answer), *legend.how_to_look(answer)):
+        assert one in said
     shown = [html.unescape(one) for one in re.findall(r'src="(/view-[^"]*)"', page.text)]
     assert shown.pop() == shown[0]  # the still of the film
     assert len(shown) == 4

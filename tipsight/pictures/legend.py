@@ -155,12 +155,19 @@ def sun_care(answer: Answer) -> tuple[str, ...]:
 
 
 def foot(answer: Answer, eyes: Eyes = "told") -> str:
-    """Return the `caveat` of an answer's panels, with what else is to be said of them."""
+    """Return all that is said under an answer's panels."""
+    return " ".join((*of_this_water(answer, eyes), *how_to_look(answer, eyes)))
+
+
+def of_this_water(answer: Answer, eyes: Eyes = "told") -> tuple[str, ...]:
+    """Return what is to be known of these panels: glare, and which light and patch is drawn."""
+    return *veiled(answer, eyes), *in_which_light(answer)
+
+
+def how_to_look(answer: Answer, eyes: Eyes = "told") -> tuple[str, ...]:
+    """Return what is said of every view: whose eyes, from how far, and what a screen cannot show."""
     wide, near = too_large(answer)
-    said = caveat(answer.case, near / wide, eyes)
-    return " ".join(
-        (*veiled(answer, eyes), *in_which_light(answer), said, BEYOND)
-    )
+    return caveat(answer.case, near / wide, eyes), BEYOND
 
 
 def in_which_light(answer: Answer) -> tuple[str, ...]:
