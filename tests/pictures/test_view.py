@@ -230,7 +230,9 @@ def test_on_water_of_patches_each_tip_is_drawn_before_the_patch_that_is_worst_fo
     assert said in legend.foot(answer)
     now, _, better, _ = (one.mean() for one in panels.pictures(answer, water, "told"))
     assert abs(now - better) > 10  # the water itself is another
-    assert "by turns: each tip" not in legend.foot(bright)
+    told = advise(Question(distance="40 yd", behind=["dark", "bright"], paint="black"))
+    for one in (bright, told, advise(Question(distance="40 yd", paint="black"))):
+        assert "by turns: each tip" not in legend.foot(one)
 
 
 @pytest.fixture(scope="module")

@@ -178,7 +178,7 @@ def in_which_light(answer: Answer) -> tuple[str, ...]:
         views = [deciding(answer, water, tip) for tip in _tips(answer)]
         if any(light != answer.case.light for light, _ in views):
             turned.append(water.name)
-        if any(stretch != water for _, stretch in views):
+        if any(stretch.bank_height_deg != water.bank_height_deg for _, stretch in views):
             patchy.append(water.name)
     said = []
     if turned:
