@@ -9,9 +9,9 @@ from tipsight.inputs.learnt import Learnt
 
 AFLOAT = ("rigs", "sounds", "shelves")
 """Fields of `swim.Swim` that hang on the float and its water, and on nothing that is seen."""
-HELD, SHELVES = 4096, 32
+HELD, SHELVES = 1024, 6
 """Tips whose rig and soundness are held in mind for one float on one water, and shelves."""
-FLOATS = 8
+FLOATS = 4
 """Floats on their waters that are held in mind."""
 
 

@@ -53,11 +53,16 @@ class Setting:
 
     def once(self, what: object, work: Callable[[], Array]) -> Array:
         """Return what some work comes to, which hangs on this setting and on ``what`` alone."""
-        if what not in self.held:
-            self.held[what] = work()
-        return self.held[what]
+        found = self.held.get(what)
+        if found is None:
+            if len(self.held) >= HELD:
+                self.held.clear()
+            found = self.held[what] = work()
+        return found
 
 
+HELD = 8
+"""Of what each setting has worked out for those who asked."""
 KEPT = 24
 """Settings kept in mind: what is asked next is mostly of the same waters at another distance."""
 
