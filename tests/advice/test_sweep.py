@@ -10,8 +10,8 @@ from tipsight import tables
 from tipsight.advice import advise as advising
 from tipsight.advice import swim as swimming
 from tipsight.advice.advise import advise, examine, sweep
-from tipsight.advice.in_mind import _Few
 from tipsight.errors import Mistakes
+from tipsight.few import Few
 from tipsight.inputs import demo
 from tipsight.inputs.question import Question
 
@@ -124,7 +124,7 @@ def test_what_is_kept_in_mind_alters_no_answer(monkeypatch) -> None:
 
 
 def test_so_much_is_kept_in_mind_and_no_more() -> None:
-    few = _Few(2)
+    few = Few(2)
     for key, found in {1: "a", 2: "b", 3: "c"}.items():
         few[key] = found
     assert dict(few) == {3: "c"}

@@ -6,7 +6,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 ORDER = (
-    *("units", "nature", "errors", "checks", "tables", "inputs", "scene", "sight", "afloat"),
+    *("units", "nature", "errors", "checks", "few", "tables", "inputs", "scene", "sight", "afloat"),
     *("load", "advice", "own", "hours", "trot", "box", "learning", "season"),
     *("output", "pictures", "paper", "webui"),
     *("commands", "cli"),

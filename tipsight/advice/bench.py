@@ -133,7 +133,7 @@ class Shelf:
 
     @_afloat
     def ride_margin(self) -> Array:
-        """Share of what shows over the rms of its ups and downs, shape (T, L)."""
+        """Length that shows, over the rms of its ups and downs, shape (T, L)."""
         return np.stack([self.swim.ride_margin(d, self.showing_mm) for d in self.painted_mm])
 
     @_afloat

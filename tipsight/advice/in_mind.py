@@ -4,6 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 from tipsight import tables
+from tipsight.few import Few
 from tipsight.inputs.case import Angler, Case, Light, Place
 from tipsight.inputs.learnt import Learnt
 
@@ -33,17 +34,4 @@ def in_common(case: Case) -> tuple[dict[Any, Any], ...]:
 
 @tables.lately(FLOATS)
 def _afloat(_case: Case) -> tuple[dict[Any, Any], ...]:
-    return _Few(HELD), _Few(HELD), _Few(SHELVES)
-
-
-class _Few(dict[Any, Any]):
-    """Holds so much in mind and no more."""
-
-    def __init__(self, most: int) -> None:
-        super().__init__()
-        self.most = most
-
-    def __setitem__(self, key: Any, found: Any) -> None:
-        if len(self) >= self.most:
-            self.clear()
-        super().__setitem__(key, found)
+    return Few(HELD), Few(HELD), Few(SHELVES)

@@ -15,16 +15,7 @@ from tipsight.advice.waters import Waters, views, water
 from tipsight.afloat import chop, hidden, lean, ride
 from tipsight.afloat.ride import Ride
 from tipsight.afloat.rig import Rig, rig
-from tipsight.inputs.case import (
-    Case,
-    Finish,
-    Hung,
-    Light,
-    Stream,
-    Stretch,
-    Tip,
-    WeighedFloat,
-)
+from tipsight.inputs.case import Case, Finish, Hung, Light, Stream, Stretch, Tip, WeighedFloat
 from tipsight.load import balance, budget, hull, line, patterns, shot, tips
 from tipsight.sight import eye
 from tipsight.units import YARD_M

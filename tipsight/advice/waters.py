@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from tipsight import tables
 from tipsight.checks import Outside
+from tipsight.few import Few
 from tipsight.inputs.case import Angler, Case, Finish, Light, Stream, Stretch, Wind
 from tipsight.scene.look import Look, look
 from tipsight.scene.slopes import slope_variance
@@ -54,8 +55,8 @@ class Water:
     eye: eye.Eye
     outside: tuple[Outside, ...]
     """What lies outside the range of the streaks' model at the asked distance."""
-    held: dict[tuple[int, Times, Times], kernel.Kernels] = field(
-        default_factory=dict, compare=False
+    held: Few[tuple[int, Times, Times], kernel.Kernels] = field(
+        default_factory=lambda: Few(HELD), compare=False
     )
     """What `at` has worked out."""
 
@@ -65,8 +66,6 @@ class Water:
         if factor == better == (1.0,):
             return self.kernels[here : here + 1]
         if asked not in self.held:
-            if len(self.held) >= HELD:
-                self.held.clear()
             range_m = np.full(len(factor), self.kernels.range_m[here])
             streaks = replace(self.clutter[here], factor=factor)
             eyes = replace(self.eye, own_factor=np.multiply(self.eye.own_factor, better))

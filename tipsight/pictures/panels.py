@@ -15,8 +15,7 @@ from tipsight.pictures.cast import Frame, Seen
 from tipsight.pictures.ripple import Sheet
 from tipsight.pictures.stage import Scene, scene
 from tipsight.pictures.subject import View, advised, deciding
-from tipsight.scene import glitter
-from tipsight.scene.setting import sky_channels
+from tipsight.scene import glitter, mist
 from tipsight.sight import eye
 from tipsight.sight.energy import MM_PER_ARCMIN_M
 from tipsight.units import INCH_MM
@@ -77,7 +76,9 @@ def weakened(of: Scene, picture: Array, pixel_mm: float) -> Array:
 def veil_share(of: Scene) -> float:
     """Return how much of the light in the eye is the glare's veil, between the sparkles [0 to 1]."""
     sparkles, *_ = glitter.glitter(of.here, of.look.look_down_deg)
-    clear = 1.0 - float(of.look.air[0, 0]) / float(sky_channels(of.here, 0.0, 0.0)[0])
+    place, light = of.case.place, of.case.light
+    far_m = math.hypot(place.range_m, place.eye_height_m)
+    clear = float(mist.transmittance(far_m, light.visibility_m))
     veil = veil_cd_m2(of, of.case.angler.age_years)
     return veil / (float(of.water[0]) - clear * float(sparkles[0, 0]) + veil)
 
@@ -168,41 +169,51 @@ def pictures(
         sheet = patch.water_sheet(first, panel, seed)
         for frame in {panel, inset}:
             held[frame] = sheet, patch.seen_on(first, sheet, frame)
-    shown = {which: _Shown(of, held, seed, eyes) for which, of in scenes.items()}
+    both = panel, inset
+    shown = {which: _Shown(of, both, held, seed, eyes) for which, of in scenes.items()}
     alike = tips[0] == tips[1]
     found: list[NDArray[np.uint8]] = []
     for tip, which in list(zip(tips, views, strict=True))[: 1 if alike else 2]:
-        found += shown[which].with_tip(tip, (panel, inset), shrink)
+        found += shown[which].with_tip(tip, shrink)
     return 2 * found if alike else found
 
 
 class _Shown:
     """One water in one light, ready for any tip: its empty panels and what the screen makes of them."""
 
-    def __init__(self, of: Scene, held: Held, seed: int, eyes: Eyes) -> None:
-        self.of, self.eyes = of, eyes
+    def __init__(
+        self, of: Scene, both: tuple[Frame, Frame], held: Held, seed: int, eyes: Eyes
+    ) -> None:
+        self.of, self.eyes, self.both = of, eyes, both
         self.empty = {
             frame: patch.rippled(of, sheet, frame, seed, seen)
             for frame, (sheet, seen) in held.items()
         }
+        panel = both[0]
         self.white = screen.white_cones(of.here)
-
-    def with_tip(
-        self, tip: Tip, both: tuple[Frame, Frame], shrink: Callable[[Array], Array] | None
-    ) -> list[NDArray[np.uint8]]:
-        """Return the panel of a tip with the strip of the far bank, its inset, and the panel shrunk."""
-        of, panel = self.of, both[0]
-        bright = screen.exposure_cd_m2(
+        self.bright = screen.exposure_cd_m2(
             of.here, self.white, self.empty[panel][0], of.look.tips[:, 0]
         )
-        wide, near = (
-            as_seen(of, patch.with_tip(empty, of, frame, tip, covered), frame, self.eyes)
-            for frame, (empty, covered) in ((one, self.empty[one]) for one in both)
-        )
-        beyond = screen.rgb(_far(of, panel, self.eyes), self.white, bright)
+        beyond = self.on_screen(_far(of, panel, eyes))
         gap = np.full((GAP_PX, *beyond.shape[1:]), 255, np.uint8)
-        whole = np.concatenate([beyond, gap, screen.rgb(wide[::-1], self.white, bright)])
-        found = [whole, screen.rgb(near[::-1], self.white, bright)]
+        self.over = np.concatenate([beyond, gap])
+
+    def on_screen(self, picture: Array) -> NDArray[np.uint8]:
+        """Return light in the screen's colours."""
+        return screen.rgb(picture, self.white, self.bright)
+
+    def with_tip(
+        self, tip: Tip, shrink: Callable[[Array], Array] | None
+    ) -> list[NDArray[np.uint8]]:
+        """Return the panel of a tip with the strip of the far bank, its inset, and the panel shrunk."""
+        wide, near = (
+            as_seen(self.of, patch.with_tip(empty, self.of, frame, tip, covered), frame, self.eyes)
+            for frame, (empty, covered) in ((one, self.empty[one]) for one in self.both)
+        )
+        found = [
+            np.concatenate([self.over, self.on_screen(wide[::-1])]),
+            self.on_screen(near[::-1]),
+        ]
         if shrink:
-            found.append(screen.rgb(shrink(wide[::-1]), self.white, bright))
+            found.append(self.on_screen(shrink(wide[::-1])))
         return found

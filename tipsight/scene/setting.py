@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tipsight import tables
 from tipsight.checks import within
+from tipsight.few import Few
 from tipsight.inputs.case import Angler, Light, Stream, Stretch, Tint, Wind
 from tipsight.scene import bank, cylinder, daylight, observer, sky, slopes, water_body
 from tipsight.scene.fresnel import level_reflectance
@@ -16,6 +17,8 @@ from tipsight.scene.fresnel import level_reflectance
 Array = NDArray[np.float64]
 
 BANK_STEP_DEG = 10.0  # between the faces of the bank whose light is worked out beforehand
+HELD = 8
+"""Of what each setting has worked out for those who asked."""
 
 
 @dataclass(frozen=True)
@@ -48,21 +51,17 @@ class Setting:
     below_factor: float
     """Its luminance factor."""
 
-    held: dict[object, Array] = field(default_factory=dict, init=False, repr=False)
+    held: Few[object, Array] = field(default_factory=lambda: Few(HELD), init=False, repr=False)
     """What the same at any distance was worked out for those who asked, by what they are."""
 
     def once(self, what: object, work: Callable[[], Array]) -> Array:
         """Return what some work comes to, which hangs on this setting and on ``what`` alone."""
         found = self.held.get(what)
         if found is None:
-            if len(self.held) >= HELD:
-                self.held.clear()
             found = self.held[what] = work()
         return found
 
 
-HELD = 8
-"""Of what each setting has worked out for those who asked."""
 KEPT = 24
 """Settings kept in mind: what is asked next is mostly of the same waters at another distance."""
 

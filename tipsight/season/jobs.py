@@ -17,7 +17,7 @@ from tipsight.load import budget
 from tipsight.load.tips import showing_diameter_mm
 from tipsight.season import covering
 from tipsight.season.covering import Chosen
-from tipsight.season.served import MOST_SHARE
+from tipsight.season.served import MOST_SHARE, kinds_of
 from tipsight.season.swims import Fished
 from tipsight.sight import grades
 
@@ -228,7 +228,7 @@ def idle(
 
 def _forces_g(floats: Sequence[Question]) -> Array:
     """Return what sinks each float [gf], shape (F,)."""
-    tips = [settle(one).tip for one in floats]
-    return np.array(
-        [float(budget.sink_force_g(showing_diameter_mm(tip), tip.showing_mm)) for tip in tips]
-    )
+    different, _, which = kinds_of(floats)
+    tips = [settle(one).tip for one in different]
+    each = [float(budget.sink_force_g(showing_diameter_mm(tip), tip.showing_mm)) for tip in tips]
+    return np.array(each)[which]
